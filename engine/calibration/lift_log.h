@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace hingepin::calibration {
+
+/// What an angle sensor reports in: volts, counts, or an angle of its own (radians once read).
+enum class SensorUnit { Volt, Count, Radian };
+
+enum class Direction { Up, Down };
+
+/// One sample of a lift, or the mean of a few neighbouring ones. SI units; pressures are gauge.
+struct LiftRow {
+  double time_s = 0.0;
+  double boom_sensor = 0.0;
+  double head_pressure_Pa = 0.0;
+  std::optional<double> rod_pressure_Pa;
+  std::optional<double> bucket_sensor;
+  std::optional<double> engine_speed_per_s;
+  std::optional<double> pitch_rad;           ///< nose up is positive
+  std::optional<double> oil_temperature_K;
+  std::optional<double> boom_speed_rad_per_s;  ///< typed points only; a point without one was held still
+};
+
+/// The readings of one lift.
+struct LiftLog {
+  std::string name;
+  SensorUnit boom_sensor_unit = SensorUnit::Volt;
+  std::optional<SensorUnit> bucket_sensor_unit;
+  bool typed_points = false;   ///< static points from a monitor, not a time series
+  bool has_rod_pressure = false;
+  std::vector<LiftRow> rows;
+  std::size_t rows_read = 0;
+  std::size_t rows_dropped = 0;     ///< a required reading was missing
+  std::vector<std::string> unknown_columns;
+};
+
+/// Gathers samples in bounded memory: when more than `kMostRows` have come, neighbouring rows are averaged in pairs, and
+/// so are all that follow. A field of the mean is present if it was present in either row.
+class LiftLogBuilder {
+ public:
+  static constexpr std::size_t kMostRows = 65536;
+  void add(const LiftRow& row);
+  [[nodiscard]] std::vector<LiftRow> take();
+
+ private:
+  std::vector<LiftRow> rows_;
+  std::size_t rows_per_mean_ = 1;
+  LiftRow sum_;                 // the mean being gathered
+  std::size_t in_sum_ = 0;
+};
+
+}  // namespace hingepin::calibration
