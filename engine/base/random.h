@@ -5,8 +5,8 @@
 
 namespace hingepin {
 
-/// A seeded stream of random numbers, the same on every machine (xoshiro256++ of Blackman and Vigna 2021, seeded by
-/// SplitMix64). Not for keys.
+/// A seeded stream of random numbers, the same on every machine (xoshiro256++ of Blackman and Vigna 2021,
+/// seeded by SplitMix64). Not for keys.
 class Random {
  public:
   explicit Random(std::uint64_t seed);
@@ -16,10 +16,12 @@ class Random {
   [[nodiscard]] double uniform(double low, double high) { return low + (high - low) * uniform(); }
   /// Mean 0, SD 1.
   [[nodiscard]] double normal();
-  /// A stream of its own for a named part, so that adding draws in one part does not change another.
+  /// A stream of its own for a named part, set by the seed and the part alone: draws taken here or in another
+  /// part do not change it.
   [[nodiscard]] Random fork(std::uint64_t part) const;
 
  private:
+  std::uint64_t seed_;
   std::uint64_t state_[4];
   double spare_ = 0.0;
   bool has_spare_ = false;
