@@ -38,10 +38,10 @@ enum class ErrorKind {
 
 /// Where in the input. Lines and columns count from 1; 0 and "" mean "does not apply".
 struct Place {
-  std::string file;
+  std::string file = {};
   std::size_t line = 0;
   std::size_t column = 0;
-  std::string pointer;  ///< JSON Pointer (RFC 6901)
+  std::string pointer = {};  ///< JSON Pointer (RFC 6901)
 };
 
 struct Error {

@@ -1,0 +1,277 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/calibration/lift_model.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/calibration/viscosity.h"
+#include "engine/statistics/correlation.h"
+
+namespace hingepin::calibration {
+namespace {
+
+constexpr double kDegree = 0.017453292519943295;
+// Where no linkage tells them, as shares of the boom length: radius of the loaded and the empty linkage's inertia about
+// the boom pivot. They only scale a correction of some tenths of a percent.
+constexpr double kPayloadRadiusShare = 1.15;
+constexpr double kEmptyRadiusShare = 0.85;
+constexpr double kUnknownCentreShare_per_m = 0.06;  // relative change of the load arm per metre of centre, no linkage
+constexpr double kDefaultTemperature_K = 323.15;
+constexpr int kMostAutoregressionOrder = 8;
+
+/// Terminal-based non-linearity: zero at both ends of the range, peak 1; symmetric, then antisymmetric about mid-range.
+double bow(double share_of_range) { return 4.0 * share_of_range * (1.0 - share_of_range); }
+double skew(double share_of_range) {
+  constexpr double kPeak = 0.09622504486493764;  // of t (1 - t) (1 - 2 t)
+  return share_of_range * (1.0 - share_of_range) * (1.0 - 2.0 * share_of_range) / kPeak;
+}
+
+}  // namespace
+
+Expected<LiftModel> LiftModel::make(const Calibration& calibration) {
+  std::optional<linkage::Linkage> geometry;
+  if (calibration.linkage) {
+    Expected<linkage::Linkage> made = linkage::Linkage::make(*calibration.linkage);
+    if (!made) return std::unexpected(made.error());
+    geometry = std::move(*made);
+  }
+  return LiftModel(calibration, std::move(geometry));
+}
+
+double LiftModel::viscosityRatio(std::optional<double> oil_temperature_K) const {
+  double temperature_K = kDefaultTemperature_K;
+  if (oil_temperature_K)
+    temperature_K = *oil_temperature_K;
+  else if (calibration_->taught_temperature_K > 0.0)
+    temperature_K = calibration_->taught_temperature_K;
+  return relativeViscosity(calibration_->oil_grade, temperature_K);
+}
+
+Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) const {
+  const Calibration& calibration = *calibration_;
+  const Eigen::Index n = pass.size();
+  const double gravity = calibration.gravity_m_per_s2;
+  const double middle_rad = windowMiddle_rad();
+  ModelRows rows;
+  rows.angle_rad = pass.boom_angle_rad;
+  rows.viscosity_ratio = viscosityRatio(pass.oil_temperature_K);
+  rows.tare.setZero(n, unknowns());
+  for (Eigen::VectorXd* column : {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across,
+                                  &rows.log_span_slope, &rows.gravity_tan, &rows.unracked_tare})
+    column->setZero(n);
+
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const double angle_rad = pass.boom_angle_rad(i);
+    const double speed = pass.boom_speed_rad_per_s(i);
+    const double acceleration = pass.boom_acceleration_rad_per_s2(i);
+    const double pitch_rad = pass.pitch_rad(i);
+    const double force_N =
+        calibration.cylinder_count *
+        (pass.head_pressure_Pa(i) * calibration.head_area_m2 - pass.rod_pressure_Pa(i) * calibration.rod_area_m2);
+    double arm = 1.0;
+    const double tilted_rad = angle_rad + pitch_rad;
+    rows.gravity_tan(i) = std::tan(tilted_rad);
+    // The empty linkage taken as one body turning about the pivot: good enough for corrections of a few tenths of a percent.
+    const double gravity_share = (std::cos(tilted_rad) + kEmptyRadiusShare * calibration.boom_length_m * acceleration / gravity) /
+                                 std::cos(angle_rad);
+    if (geometry_) {
+      const linkage::Derivatives lift = geometry_->liftCylinder(angle_rad);
+      arm = lift.first;
+      const double racked_m = geometry_->geometry().tilt_cylinder_extended.inMetres();
+      const double tilt_m = racked_m + tilt_offset_m;
+      const auto span_of = [&](const linkage::PointMotion& point, bool with_inertia) {
+        double span = gravity * (point.y.first * std::cos(pitch_rad) + point.x.first * std::sin(pitch_rad));
+        if (with_inertia)
+          span += (point.x.first * point.x.first + point.y.first * point.y.first) * acceleration +
+                  (point.x.first * point.x.second + point.y.first * point.y.second) * speed * speed;
+        return span;
+      };
+      const auto point_at = [&](double along_m, double across_m, double length_m) {
+        return geometry_->bucketPoint(angle_rad, length_m,
+                                      {calibration.payload_center.along + Length::fromMetres(along_m),
+                                       calibration.payload_center.across + Length::fromMetres(across_m)});
+      };
+      const auto centre = point_at(0.0, 0.0, tilt_m);
+      const auto along = point_at(1.0, 0.0, tilt_m);
+      const auto across = point_at(0.0, 1.0, tilt_m);
+      if (!centre) return std::unexpected(centre.error());
+      if (!along) return std::unexpected(along.error());
+      if (!across) return std::unexpected(across.error());
+      rows.span(i) = span_of(*centre, true);
+      const double still = span_of(*centre, false);
+      rows.span_along(i) = span_of(*along, false) - still;
+      rows.span_across(i) = span_of(*across, false) - still;
+      rows.log_span_slope(i) = centre->y.second / centre->y.first - lift.second / lift.first;
+      if (tilt_offset_m != 0.0 && calibration.attachment_mass_kg > 0.0) {
+        const auto racked = point_at(0.0, 0.0, racked_m);
+        if (!racked) return std::unexpected(racked.error());
+        rows.unracked_tare(i) = calibration.attachment_mass_kg * (still - span_of(*racked, false));
+      }
+    } else {
+      double power = 1.0;
+      double log_span = 0.0;
+      for (const double coefficient : calibration.log_span) {
+        log_span += coefficient * power;
+        power *= angle_rad - middle_rad;
+      }
+      const double share = (std::cos(tilted_rad) + kPayloadRadiusShare * calibration.boom_length_m * acceleration / gravity) /
+                           std::cos(angle_rad);
+      rows.span(i) = std::exp(log_span) * share;
+      rows.span_along(i) = kUnknownCentreShare_per_m * rows.span(i);
+      rows.span_across(i) = rows.span_along(i);
+    }
+    rows.arm(i) = arm;
+    rows.balance(i) = force_N * arm;
+    auto tare = rows.tare.row(i);
+    const double cylinder_speed = arm * speed;
+    tare(kViscousSpeed) = arm * cylinder_speed * rows.viscosity_ratio;
+    tare(kOrificeSpeed) = arm * cylinder_speed * std::abs(cylinder_speed);
+    tare(kSpeedOverAngle) = tare(kViscousSpeed) * (angle_rad - middle_rad);
+    if (pass.direction == Direction::Down) {
+      tare(kEmptyFriction) = -2.0;
+      tare(kEmptyFrictionSlope) = -2.0 * (angle_rad - middle_rad);
+    }
+    tare.segment(kUnknowns, calibration.tare_basis.size()) = gravity_share * calibration.tare_basis.row(angle_rad);
+  }
+  return rows;
+}
+
+MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model, const Pass& pass, const ModelRows& rows,
+                          bool is_test_mass) {
+  const Eigen::Index n = pass.size();
+  const Eigen::VectorXd& mean = calibration.state.mean;
+  const Eigen::VectorXd tare = rows.tare * mean + rows.unracked_tare;
+  const Eigen::VectorXd load = rows.balance - tare;
+  const double first_mass_kg = rows.span.dot(load) / rows.span.squaredNorm();
+
+  // Residuals of the first fit say how neighbouring samples hang together. Typed points are far apart.
+  statistics::Autoregression noise;
+  noise.coefficients.resize(0);
+  const Eigen::VectorXd residuals = (load - first_mass_kg * rows.span).cwiseQuotient(rows.arm);
+  if (!pass.typed_points) {
+    const int order = std::clamp(static_cast<int>(n / 6), 0, kMostAutoregressionOrder);
+    noise = statistics::fitAutoregression(residuals, order);
+  }
+
+  // Columns: load, span, then the derivative of (tare + mass * span) by each unknown.
+  const double head_force = calibration.cylinder_count * calibration.head_area_m2;
+  const double rod_share = calibration.rod_area_m2 / calibration.head_area_m2;
+  const double range_Pa = calibration.pressure_sensor.range.inPascals();
+  const double direction = pass.direction == Direction::Up ? 1.0 : -1.0;
+  const double middle_rad = model.windowMiddle_rad();
+  const double half_rad = model.windowHalf_rad();
+  const SensorLine& line = calibration.boom_line;
+  const double taught_ratio = model.viscosityRatio(std::nullopt);
+  Eigen::MatrixXd columns(n, 3 + mean.size());
+  MassEstimate estimate;
+  double mass_kg = first_mass_kg;
+  Eigen::VectorXd solution;
+  for (int round = 0; round < 2; ++round) {
+    columns.col(0) = load;
+    columns.col(1) = rows.span;
+    columns.col(2) = rows.arm * head_force;
+    columns.rightCols(mean.size()) = rows.tare;
+    auto by = [&](int unknown) { return columns.col(3 + unknown); };
+    const Eigen::VectorXd payload = mass_kg * rows.span;
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const double arm = rows.arm(i);
+      const double loaded = pass.head_pressure_Pa(i) / range_Pa;
+      const double empty =
+          (tare(i) / (arm * head_force) + pass.rod_pressure_Pa(i) * rod_share) / range_Pa;
+      by(kPressureBow)(i) = arm * head_force * range_Pa * (bow(loaded) - bow(empty));
+      by(kPressureSkew)(i) = arm * head_force * range_Pa * (skew(loaded) - skew(empty));
+      const double angle = payload(i) * rows.log_span_slope(i);
+      by(kAngleOffset)(i) = angle;
+      by(kAngleCurve)(i) = angle;
+      by(kAngleSlope)(i) =
+          angle * line.slope_u_rad_per_unit / line.slope_rad_per_unit * (rows.angle_rad(i) - line.angle_rad);
+      by(kTyreSag)(i) = pass.has_pitch ? 0.0
+                                       : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg / calibration.rated_payload_kg;
+      by(kViscosityLaw)(i) =
+          rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * std::log(rows.viscosity_ratio / taught_ratio);
+      by(kSpanTilt)(i) = payload(i) * (rows.angle_rad(i) - middle_rad) / half_rad;
+    }
+    by(kPressureSpan) = payload;
+    by(kLoadFriction) = direction * payload;
+    by(kLinkageScale) = payload;
+    by(kGravity) = payload;
+    by(kSpan) = payload;
+    by(is_test_mass ? kTestMassAlong : kHeapAlong) = mass_kg * rows.span_along;
+    by(is_test_mass ? kTestMassAcross : kHeapAcross) = mass_kg * rows.span_across;
+
+    // One unit of noise a row is one of cylinder force, so that the arm does not weight the rows.
+    const Eigen::MatrixXd forces = rows.arm.cwiseInverse().asDiagonal() * columns;
+    const Eigen::MatrixXd white = noise.coefficients.size() > 0 ? statistics::whiten(noise, forces) : forces;
+    const double information = white.col(1).squaredNorm();
+    solution = white.transpose() * white.col(1) / information;
+    const Eigen::VectorXd left = white.col(0) - solution(0) * white.col(1);
+    const auto freedom = static_cast<double>(std::max<Eigen::Index>(1, n - 1 - noise.coefficients.size()));
+    estimate.noise_u_kg = std::sqrt(left.squaredNorm() / freedom / information);
+    estimate.degrees_of_freedom = freedom;
+    // What the state already knows of the unknowns that are not in the tare (their base value is 0).
+    estimate.jacobian = -solution.tail(mean.size()).transpose();
+    estimate.mass_kg = solution(0);
+    for (int unknown = kEmptyFrictionSlope + 1; unknown < kUnknowns; ++unknown)
+      estimate.mass_kg += estimate.jacobian(unknown) * mean(unknown);
+    mass_kg = estimate.mass_kg;
+  }
+  estimate.kg_per_pascal = solution(2);
+  estimate.residual_Pa = std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / head_force;
+  if (!pass.typed_points)
+    estimate.degrees_of_freedom = std::clamp(statistics::effectiveSampleSize(residuals) - 1.0, 1.0, estimate.degrees_of_freedom);
+  if (pass.typed_points && n < 3) {
+    // One or two typed points show no scatter of their own: a reading is good to about half a bar.
+    constexpr double kTypedReadingU_Pa = 0.5e5;
+    estimate.noise_u_kg = std::max(estimate.noise_u_kg, std::abs(estimate.kg_per_pascal) * kTypedReadingU_Pa / std::sqrt(n));
+    estimate.degrees_of_freedom = 50.0;
+  }
+  return estimate;
+}
+
+RackCheck checkRacked(const Calibration& calibration, const LiftModel& model, const Pass& pass) {
+  RackCheck check;
+  if (!calibration.bucket_sensor || pass.bucket_reading.size() == 0) return check;
+  const BucketSensor& sensor = *calibration.bucket_sensor;
+  if (sensor.bellcrank_line && model.geometry() != nullptr) {
+    const linkage::Linkage& geometry = *model.geometry();
+    const double racked_m = geometry.geometry().tilt_cylinder_extended.inMetres();
+    double offset_m = 0.0;
+    double offset_rad = 0.0;
+    Eigen::Index counted = 0;
+    for (Eigen::Index i = 0; i < pass.size(); ++i) {
+      const double boom_rad = pass.boom_angle_rad(i);
+      const double bellcrank_rad = sensor.bellcrank_line->angle(pass.bucket_reading(i));
+      const double length_m = geometry.tiltLengthOfBellcrank(boom_rad, bellcrank_rad);
+      const auto racked = geometry.tilt(boom_rad, racked_m);
+      if (!racked) continue;
+      offset_m += length_m - racked_m;
+      offset_rad += (length_m - racked_m) * racked->bucket_by_tilt.first;
+      ++counted;
+    }
+    if (counted == 0) return check;
+    check.tilt_offset_m = offset_m / static_cast<double>(counted);
+    check.bucket_offset_rad = offset_rad / static_cast<double>(counted);
+    check.known = true;
+    return check;
+  }
+  if (!sensor.dumped_less_racked) return check;
+  // Without a linkage: the full stroke turns a bucket by about 95 deg (common practice, no source).
+  constexpr double kFullStroke_rad = 95.0 * kDegree;
+  const std::vector<double>& at = sensor.racked_boom_angle_rad;
+  double share = 0.0;
+  for (Eigen::Index i = 0; i < pass.size(); ++i) {
+    const double boom_rad = pass.boom_angle_rad(i);
+    double racked = sensor.racked_reading.front();
+    for (std::size_t k = 1; k < at.size(); ++k) {
+      const double between = std::clamp((boom_rad - at[k - 1]) / (at[k] - at[k - 1]), 0.0, 1.0);
+      if (boom_rad >= at[k - 1] || k == 1)
+        racked = sensor.racked_reading[k - 1] + between * (sensor.racked_reading[k] - sensor.racked_reading[k - 1]);
+    }
+    share += (pass.bucket_reading(i) - racked) / *sensor.dumped_less_racked;
+  }
+  check.bucket_offset_rad = -kFullStroke_rad * share / static_cast<double>(pass.size());
+  check.known = true;
+  return check;
+}
+
+}  // namespace hingepin::calibration

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <Eigen/Core>
+#include <optional>
+
+#include "engine/calibration/model.h"
+#include "engine/calibration/pass.h"
+#include "engine/linkage/linkage.h"
+
+namespace hingepin::calibration {
+
+/// The rows of a pass in the terms of the lift model
+///   balance = tare(unknowns) + mass * span(unknowns) + noise,
+/// where the balance is the lift-cylinder moment, N m (with a linkage) or the lift-cylinder force, N (without).
+struct ModelRows {
+  Eigen::VectorXd angle_rad;          ///< of the boom against the machine
+  Eigen::VectorXd balance;            ///< measured
+  Eigen::VectorXd arm;                ///< balance per newton of lift-cylinder force
+  Eigen::VectorXd span;               ///< balance per kg of payload at its stated centre, inertia included
+  Eigen::VectorXd span_along;         ///< change of span per m of centre along the bucket floor
+  Eigen::VectorXd span_across;        ///< and square to it
+  Eigen::VectorXd log_span_slope;     ///< d ln(span/arm)/d angle, 1/rad; 0 without a linkage
+  Eigen::VectorXd gravity_tan;        ///< tan of the boom angle against the horizontal
+  Eigen::MatrixXd tare;               ///< (rows, unknowns): derivative of the tare by each unknown
+  Eigen::VectorXd unracked_tare;      ///< what a bucket off its rack stop adds to the tare
+  double viscosity_ratio = 1.0;       ///< of the oil to the grade's at 40 Cel
+};
+
+/// The lift model with the linkage of a calibration at hand.
+class LiftModel {
+ public:
+  /// Errors: those of linkage::Linkage::make and viscosity.
+  [[nodiscard]] static Expected<LiftModel> make(const Calibration& calibration);
+
+  /// @param tilt_offset_m the tilt cylinder's length less its racked end
+  [[nodiscard]] Expected<ModelRows> rows(const Pass& pass, double tilt_offset_m) const;
+
+  [[nodiscard]] int unknowns() const { return kUnknowns + calibration_->tare_basis.size(); }
+  [[nodiscard]] const linkage::Linkage* geometry() const { return geometry_ ? &*geometry_ : nullptr; }
+  [[nodiscard]] double windowMiddle_rad() const {
+    return 0.5 * (calibration_->window_low_rad + calibration_->window_high_rad);
+  }
+  [[nodiscard]] double windowHalf_rad() const {
+    return 0.5 * (calibration_->window_high_rad - calibration_->window_low_rad);
+  }
+  /// Viscosity of the oil relative to the grade's at 40 Cel; the taught temperature, or 50 Cel, where none is given.
+  [[nodiscard]] double viscosityRatio(std::optional<double> oil_temperature_K) const;
+
+ private:
+  LiftModel(const Calibration& calibration, std::optional<linkage::Linkage> geometry)
+      : calibration_(&calibration), geometry_(std::move(geometry)) {}
+  const Calibration* calibration_;
+  std::optional<linkage::Linkage> geometry_;
+};
+
+/// A mass estimated from a pass, linear in the unknowns about the state's means.
+struct MassEstimate {
+  double mass_kg = 0.0;
+  Eigen::RowVectorXd jacobian;  ///< change of mass_kg per unit of each unknown's true value
+  double noise_u_kg = 0.0;      ///< from the scatter of this pass, its correlation counted in
+  double degrees_of_freedom = 0.0;
+  double kg_per_pascal = 0.0;   ///< of a common error of the head pressure
+  double residual_Pa = 0.0;     ///< SD of the residuals, as head pressure
+};
+
+/// Generalised least squares of (balance - tare) on span, residuals taken as autoregressive (their model from the
+/// residuals of a first fit).
+/// @param is_test_mass whose centre, not the heap's, is in doubt
+[[nodiscard]] MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model, const Pass& pass,
+                                        const ModelRows& rows, bool is_test_mass);
+
+/// How far the tilt cylinder was from its racked end during a pass.
+struct RackCheck {
+  double tilt_offset_m = 0.0;     ///< 0 without a linkage
+  double bucket_offset_rad = 0.0; ///< bucket angle less racked; negative is towards dumped
+  bool known = false;
+};
+[[nodiscard]] RackCheck checkRacked(const Calibration& calibration, const LiftModel& model, const Pass& pass);
+
+}  // namespace hingepin::calibration

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <Eigen/Core>
+#include <optional>
+
+#include "engine/base/error.h"
+#include "engine/calibration/lift_log.h"
+#include "engine/calibration/model.h"
+
+namespace hingepin::calibration {
+
+/// The steady part of one travel of the boom, evenly spaced in time (or typed points in their order), SI units.
+struct Pass {
+  Direction direction = Direction::Up;
+  bool typed_points = false;
+  double step_s = 0.0;
+  Eigen::VectorXd boom_angle_rad;  ///< against the machine's frame, smoothed
+  Eigen::VectorXd boom_speed_rad_per_s;
+  Eigen::VectorXd boom_acceleration_rad_per_s2;
+  Eigen::VectorXd head_pressure_Pa;
+  Eigen::VectorXd rod_pressure_Pa;  ///< 0 where none was measured
+  Eigen::VectorXd pitch_rad;        ///< 0 where none was measured
+  Eigen::VectorXd bucket_reading;   ///< empty where none was measured
+  bool has_pitch = false;
+  std::optional<double> oil_temperature_K;  ///< mean
+  int other_travels = 0;                    ///< further travels of the boom in the same log, not used
+
+  [[nodiscard]] Eigen::Index size() const { return boom_angle_rad.size(); }
+};
+
+/// Finds the travel that covers most of [low_rad, high_rad] in a log, and the steady part of it: spikes taken out, gaps
+/// bridged, the bounce at the start, the slow-down and the hold at the end cut off. Only rows within the angles are kept.
+/// @param wanted direction to look for, if known
+/// Errors: Insufficient "log-has-no-rows", "boom-did-not-move", "nothing-in-window", "readings-all-missing".
+[[nodiscard]] Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, double low_rad, double high_rad,
+                                      std::optional<Direction> wanted);
+
+}  // namespace hingepin::calibration
