@@ -468,6 +468,32 @@ void learnFriction(Calibration& calibration, const LiftModel& model) {
   observe(state, row, kConstantFrictionShare * rising, kConstantFrictionShare_u * rising, "budget-load-friction");
 }
 
+/// What one degree more at the boom-reference pose does to a rated payload in the middle of the window.
+std::optional<double> referencePoseEffect(const Job& job, const Calibration& calibration, const LiftModel& model) {
+  const auto reference = std::ranges::find_if(job.poses, [](const PoseReading& pose) {
+    return pose.kind == PoseKind::BoomReference && pose.boom_angle.has_value();
+  });
+  if (reference == job.poses.end()) return std::nullopt;
+  if (model.geometry() == nullptr) return 0.0;  // known masses give the span where they were read
+  Job shifted;
+  shifted.boom_sensor_unit = job.boom_sensor_unit;
+  shifted.poses = job.poses;
+  PoseReading& pose = shifted.poses[reference - job.poses.begin()];
+  pose.boom_angle = *pose.boom_angle + Angle::fromDegrees(1.0);
+  std::vector<Message> ignored;
+  const Expected<SensorLine> line = fitBoomLine(shifted, ignored);
+  if (!line) return std::nullopt;
+  const double middle_rad = model.windowMiddle_rad();
+  const SensorLine& now = calibration.boom_line;
+  const double reading = now.reading_at + (middle_rad - now.angle_rad) / now.slope_rad_per_unit;
+  const linkage::Derivatives lift = model.geometry()->liftCylinder(middle_rad);
+  const auto centre = model.geometry()->bucketPoint(
+      middle_rad, model.geometry()->geometry().tilt_cylinder_extended.inMetres(), calibration.payload_center);
+  if (!centre) return std::nullopt;
+  const double log_span_slope = centre->y.second / centre->y.first - lift.second / lift.first;
+  return -calibration.rated_payload_kg * log_span_slope * (line->angle(reading) - middle_rad);
+}
+
 void learnMass(Calibration& calibration, const std::string& name, double reference_kg, double reference_u_kg,
                const MassEstimate& estimate, bool judged) {
   State& state = calibration.state;
@@ -624,6 +650,7 @@ Expected<Calibration> calibrate(const Job& job) {
       for (PreparedPass& pass : group)
         if (auto done = again(pass); !done) return std::unexpected(done.error());
   }
+  calibration.reference_pose_kg_per_deg = referencePoseEffect(job, calibration, *model);
   setPriors(calibration, job);
   if (calibration.lowering_taught) learnFriction(calibration, *model);
 

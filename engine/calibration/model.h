@@ -129,6 +129,8 @@ struct Calibration {
   double taught_temperature_K = 0.0;  ///< mean of the empty passes; 0 if no temperature was given
   double lowest_temperature_K = 0.0;
   double highest_temperature_K = 0.0;
+  /// What one degree of error at the boom-reference pose does to a rated payload; nothing if no such pose was given.
+  std::optional<double> reference_pose_kg_per_deg;
   State state;
 
   std::vector<MassCheck> mass_checks;
