@@ -51,11 +51,13 @@ struct PointMotion {
 
 /// The tilt side of the linkage at one boom angle and one tilt-cylinder length.
 /// `*_by_boom`: value and derivatives by the boom angle at constant tilt-cylinder length.
-/// `*_by_tilt`: first and second derivative by the tilt-cylinder length at constant boom angle (value repeated).
+/// `*_by_tilt`: first and second derivative by the tilt-cylinder length at constant boom angle (value
+/// repeated).
 struct TiltState {
-  Derivatives bellcrank_by_boom;  ///< angle of the tilt arm against A->B, rad
+  Derivatives bellcrank_by_boom;  ///< angle of the tilt arm against A->B, rad; not wrapped, so without a seam
   Derivatives bellcrank_by_tilt;
-  Derivatives bucket_by_boom;  ///< angle of the bucket floor above the horizontal, rad (racked back is positive)
+  Derivatives
+      bucket_by_boom;  ///< angle of the bucket floor above the horizontal, rad (racked back is positive)
   Derivatives bucket_by_tilt;
 };
 
@@ -74,9 +76,10 @@ struct Range {
 /// A linkage that is consistent in itself. All angles in radians, all lengths in metres.
 class Linkage {
  public:
-  /// Checks the numbers of a linkage file: positive lengths, plausible sizes and proportions, loops that close.
-  /// Errors: InvalidInput; the message names the field to look at ("field": "bellcrank_link_arm"), the value and the
-  /// range that would be plausible; `place.pointer` is the field's name with a leading slash.
+  /// Checks the numbers of a linkage file: positive lengths, plausible sizes and proportions, loops that
+  /// close. Errors: InvalidInput; the message names the field to look at ("field": "bellcrank_link_arm"), the
+  /// value and the range that would be plausible; `place.pointer` is the field's name with a leading slash. A
+  /// coordinate of a pin is named by its index ("lift_frame_pin/1").
   [[nodiscard]] static Expected<Linkage> make(const ZBarGeometry& geometry);
 
   [[nodiscard]] const ZBarGeometry& geometry() const { return geometry_; }
@@ -84,15 +87,16 @@ class Linkage {
   /// Lift-cylinder length c(beta), its moment arm c' and c'' (m, m/rad, m/rad2).
   [[nodiscard]] Derivatives liftCylinder(double boom_angle_rad) const;
 
-  /// The boom angle at which the lift cylinder has this length, on the branch where it lengthens as the boom rises.
-  /// Errors: InvalidInput "lift-length-out-of-range" with the range that can be reached.
+  /// The boom angle at which the lift cylinder has this length, on the branch where it lengthens as the boom
+  /// rises. Errors: InvalidInput "lift-length-out-of-range" with the range that can be reached.
   [[nodiscard]] Expected<double> boomAngle(double lift_length_m) const;
 
   /// The boom angles between which the lift cylinder lengthens all the way (c' > 0), within (-pi, pi).
   [[nodiscard]] Range liftRange() const;
 
-  /// The tilt side at a boom angle and a tilt-cylinder length, both loops on the branch that formats.md names.
-  /// Errors: InvalidInput "tilt-loop-cannot-close" or "bucket-loop-cannot-close" with the lengths that can close.
+  /// The tilt side at a boom angle and a tilt-cylinder length, both loops on the branch that formats.md
+  /// names. Errors: InvalidInput "tilt-loop-cannot-close" or "bucket-loop-cannot-close" with the lengths that
+  /// can close.
   [[nodiscard]] Expected<TiltState> tilt(double boom_angle_rad, double tilt_length_m) const;
 
   /// Tilt-cylinder length for a bellcrank angle against the boom, as the bucket sensor senses it.
@@ -100,18 +104,23 @@ class Linkage {
   [[nodiscard]] double tiltLengthOfBellcrank(double boom_angle_rad, double bellcrank_angle_rad) const;
 
   /// The bucket angle above the horizontal for a bellcrank angle against the boom.
+  /// Errors: InvalidInput "bellcrank-angle-out-of-range" with the angles for which the bucket loop closes.
   [[nodiscard]] Expected<double> bucketOfBellcrank(double boom_angle_rad, double bellcrank_angle_rad) const;
 
-  /// The tilt-cylinder length that gives a bucket angle above the horizontal.
-  /// Errors: InvalidInput with the range of bucket angles that can be reached between the cylinder's ends.
+  /// The tilt-cylinder length that gives a bucket angle above the horizontal; where two do, past a dead
+  /// centre, the one at which the bucket racks back as the cylinder extends. Errors: InvalidInput
+  /// "bucket-angle-out-of-range" with the range of bucket angles that can be reached between the cylinder's
+  /// ends.
   [[nodiscard]] Expected<double> tiltLengthOfBucket(double boom_angle_rad, double bucket_angle_rad) const;
 
-  /// The tilt-cylinder lengths for which both loops close at this boom angle, intersected with the cylinder's own
-  /// two ends; empty (low > high) if none.
+  /// The tilt-cylinder lengths for which both loops close at this boom angle, intersected with the cylinder's
+  /// own two ends; empty (low > high) if none.
   [[nodiscard]] Range tiltRange(double boom_angle_rad) const;
 
-  /// Position and derivatives of a point fixed in the bucket, given from B along the floor direction and square to it.
-  [[nodiscard]] Expected<PointMotion> bucketPoint(double boom_angle_rad, double tilt_length_m, const Pin& point) const;
+  /// Position and derivatives of a point fixed in the bucket, given from B along the floor direction and
+  /// square to it.
+  [[nodiscard]] Expected<PointMotion> bucketPoint(double boom_angle_rad, double tilt_length_m,
+                                                  const Pin& point) const;
 
   [[nodiscard]] Expected<PinPositions> pins(double boom_angle_rad, double tilt_length_m) const;
 
