@@ -60,6 +60,13 @@ Expected<void> checkPositive(const Eigen::VectorXd& values, Eigen::Index rows) {
   return {};
 }
 
+Eigen::MatrixXd Solution::covariance(double sd) const {
+  Eigen::MatrixXd result = Eigen::MatrixXd::Zero(root.rows(), root.rows());
+  result.selfadjointView<Eigen::Lower>().rankUpdate(root, sd * sd);
+  result.triangularView<Eigen::StrictlyUpper>() = result.transpose();
+  return result;
+}
+
 Expected<Solution> solveByHouseholder(Eigen::MatrixXd a, const Eigen::VectorXd& y) {
   const Eigen::Index p = a.cols();
   Eigen::VectorXd scale(p);

@@ -21,6 +21,9 @@ namespace hingepin::statistics {
 struct Solution {
   Eigen::VectorXd coefficients;  ///< (p)
   Eigen::MatrixXd root;          ///< (p, p) C with C C^T = (A^T A)^-1
+
+  /// sd^2 C C^T, symmetric to the last bit: the covariance when each row of y has this SD.
+  [[nodiscard]] Eigen::MatrixXd covariance(double sd) const;
 };
 
 /// By Householder QR with column pivoting. Columns are first brought to lengths within a factor of two of

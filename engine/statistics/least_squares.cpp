@@ -25,10 +25,7 @@ Expected<LinearFit> fitWhitened(const Eigen::MatrixXd& design, const Eigen::Vect
   fit.chi_squared = whitener(fit.residuals).squaredNorm();
   fit.degrees_of_freedom = static_cast<int>(design.rows() - design.cols());
   if (fit.degrees_of_freedom > 0) fit.residual_scale = std::sqrt(fit.chi_squared / fit.degrees_of_freedom);
-  if (scale == NoiseScale::FromResiduals) solution->root *= fit.residual_scale;
-  fit.covariance = Eigen::MatrixXd::Zero(design.cols(), design.cols());
-  fit.covariance.selfadjointView<Eigen::Lower>().rankUpdate(solution->root);
-  fit.covariance.triangularView<Eigen::StrictlyUpper>() = fit.covariance.transpose();
+  fit.covariance = solution->covariance(scale == NoiseScale::FromResiduals ? fit.residual_scale : 1.0);
   return fit;
 }
 
