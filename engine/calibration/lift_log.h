@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -21,7 +22,7 @@ struct LiftRow {
   std::optional<double> rod_pressure_Pa;
   std::optional<double> bucket_sensor;
   std::optional<double> engine_speed_per_s;
-  std::optional<double> pitch_rad;           ///< nose up is positive
+  std::optional<double> pitch_rad;  ///< nose up is positive
   std::optional<double> oil_temperature_K;
   std::optional<double> boom_speed_rad_per_s;  ///< typed points only; a point without one was held still
 };
@@ -31,16 +32,17 @@ struct LiftLog {
   std::string name;
   SensorUnit boom_sensor_unit = SensorUnit::Volt;
   std::optional<SensorUnit> bucket_sensor_unit;
-  bool typed_points = false;   ///< static points from a monitor, not a time series
+  bool typed_points = false;  ///< static points from a monitor, not a time series
   bool has_rod_pressure = false;
   std::vector<LiftRow> rows;
   std::size_t rows_read = 0;
-  std::size_t rows_dropped = 0;     ///< a required reading was missing
+  std::size_t rows_dropped = 0;  ///< a required reading was missing
   std::vector<std::string> unknown_columns;
 };
 
-/// Gathers samples in bounded memory: when more than `kMostRows` have come, neighbouring rows are averaged in pairs, and
-/// so are all that follow. A field of the mean is present if it was present in either row.
+/// Gathers samples in bounded memory: when more than `kMostRows` have come, neighbouring rows are averaged in
+/// pairs, and so are all that follow. A field of the mean is the mean of those rows that have it, absent if
+/// none has.
 class LiftLogBuilder {
  public:
   static constexpr std::size_t kMostRows = 65536;
@@ -50,8 +52,9 @@ class LiftLogBuilder {
  private:
   std::vector<LiftRow> rows_;
   std::size_t rows_per_mean_ = 1;
-  LiftRow sum_;                 // the mean being gathered
-  std::size_t in_sum_ = 0;
+  LiftRow mean_;                             // of the rows not yet in rows_
+  std::size_t in_mean_ = 0;                  // how many they are
+  std::array<std::size_t, 6> with_field_{};  // how many of them have each optional field
 };
 
 }  // namespace hingepin::calibration

@@ -380,17 +380,19 @@ bool isConsistent(const Calibration& calibration) {
   const auto& basis = calibration.tare_basis;
   const auto& state = calibration.state;
   return basis.intervals >= 1 && basis.intervals <= 1000 && basis.low < basis.high &&
-         state.mean.size() == calibration::kUnknowns + basis.size() && state.factor.rows() == state.mean.size() &&
-         state.factor.cols() == std::ssize(state.sources) && calibration.cylinder_count >= 1 &&
-         calibration.head_area_m2 > 0.0 && calibration.rod_area_m2 >= 0.0 && calibration.rated_payload_kg > 0.0 &&
+         state.mean.size() == calibration::kUnknowns + basis.size() &&
+         state.factor.rows() == state.mean.size() && state.factor.cols() == std::ssize(state.sources) &&
+         calibration.cylinder_count >= 1 && calibration.head_area_m2 > 0.0 &&
+         calibration.rod_area_m2 >= 0.0 && calibration.rated_payload_kg > 0.0 &&
          calibration.gravity_m_per_s2 > 0.0 && calibration.boom_length_m > 0.0 &&
          calibration.boom_line.slope_rad_per_unit != 0.0 &&
-         calibration.window_low_rad < calibration.window_high_rad && basis.low <= calibration.window_low_rad &&
-         basis.high >= calibration.window_high_rad && calibration.pressure_sensor.range > Pressure() &&
+         calibration.window_low_rad < calibration.window_high_rad &&
+         basis.low <= calibration.window_low_rad && basis.high >= calibration.window_high_rad &&
+         calibration.pressure_sensor.range > Pressure() &&
          (calibration.linkage || !calibration.log_span.empty()) &&
-         (!calibration.bucket_sensor ||
-          (!calibration.bucket_sensor->racked_reading.empty() &&
-           calibration.bucket_sensor->racked_reading.size() == calibration.bucket_sensor->racked_boom_angle_rad.size()));
+         (!calibration.bucket_sensor || (!calibration.bucket_sensor->racked_reading.empty() &&
+                                         calibration.bucket_sensor->racked_reading.size() ==
+                                             calibration.bucket_sensor->racked_boom_angle_rad.size()));
 }
 
 }  // namespace
@@ -414,7 +416,8 @@ Expected<Calibration> readCalibration(std::string text, const std::string& file)
   Reader reader(root);
   reader("format", format);
   if (!format.empty() && format != kFormat)
-    return root.find("format")->error("format-unsupported", {{"text", excerpt(format)}, {"expected", std::string(kFormat)}});
+    return root.find("format")->error("format-unsupported",
+                                      {{"text", excerpt(format)}, {"expected", std::string(kFormat)}});
   describe(reader, calibration);
   if (Expected<void> done = reader.finish(); !done) return std::unexpected(done.error());
   if (!isConsistent(calibration)) return root.error("calibration-inconsistent");

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+
+#include "engine/base/error.h"
+#include "engine/calibration/job.h"
+#include "engine/formats/byte_source.h"
+#include "engine/formats/strict_json.h"
+
+namespace hingepin::formats {
+
+/// A job and the text it was read from, which tells line and column of a JSON Pointer.
+struct JobFile {
+  JsonDocument document;
+  calibration::Job job;
+};
+
+/// Reads a job ("hingepin-job/1") and the logs that it names, through `open`, by paths relative to the job's
+/// own. Errors: InvalidInput (malformed, out of range, sensors in another unit than their poses, ...),
+/// NotFound and IoFailed of a log, Insufficient for empty `poses`, `lifts` or `points` in an otherwise
+/// well-formed job. All with file, line and JSON Pointer, or line and column of a log.
+[[nodiscard]] Expected<JobFile> readJob(std::string text, const std::string& file, const Opener& open);
+
+/// Reads one lift to be weighed: a log (CSV) or typed readings ("hingepin-readings/1"), told apart by the
+/// first character that is not white space. Errors: as readLiftLog and readJob.
+[[nodiscard]] Expected<calibration::LiftLog> readLift(const ByteSource& source, const std::string& file);
+
+}  // namespace hingepin::formats
