@@ -224,10 +224,11 @@ TEST(WhitenTest, FilteredSeriesIsWhite) {
   }
 }
 
-/// In how many of 1000 simulations the 95 % interval of the slope holds the truth: with the autoregression
-/// fitted to the first residuals, and with the residuals taken for independent.
+/// In how many of 1000 simulations the 95 % interval of the slope holds the truth: with the true
+/// autoregression, with one fitted to the first residuals, and with the residuals taken for independent.
 struct Coverage {
-  double whitened = 0.0;
+  double exact = 0.0;
+  double fitted = 0.0;
   double naive = 0.0;
 };
 
