@@ -49,15 +49,16 @@ struct PointMotion {
   Derivatives y;
 };
 
-/// The tilt side of the linkage at one boom angle and one tilt-cylinder length.
+/// The tilt side of the linkage at one boom angle and one tilt-cylinder length. Angles in radians.
 /// `*_by_boom`: value and derivatives by the boom angle at constant tilt-cylinder length.
-/// `*_by_tilt`: first and second derivative by the tilt-cylinder length at constant boom angle (value
-/// repeated).
+/// `*_by_tilt`: the same value, derivatives by the tilt-cylinder length at constant boom angle.
+/// At the very ends of what can close a triangle is flat, and derivatives grow without bound.
 struct TiltState {
-  Derivatives bellcrank_by_boom;  ///< angle of the tilt arm against A->B, rad; not wrapped, so without a seam
+  /// Angle of the tilt arm against A->B; not wrapped, so without a seam.
+  Derivatives bellcrank_by_boom;
   Derivatives bellcrank_by_tilt;
-  Derivatives
-      bucket_by_boom;  ///< angle of the bucket floor above the horizontal, rad (racked back is positive)
+  /// Angle of the bucket floor above the horizontal (racked back is positive), within half a turn.
+  Derivatives bucket_by_boom;
   Derivatives bucket_by_tilt;
 };
 
@@ -77,9 +78,11 @@ struct Range {
 class Linkage {
  public:
   /// Checks the numbers of a linkage file: positive lengths, plausible sizes and proportions, loops that
-  /// close. Errors: InvalidInput; the message names the field to look at ("field": "bellcrank_link_arm"), the
-  /// value and the range that would be plausible; `place.pointer` is the field's name with a leading slash. A
-  /// coordinate of a pin is named by its index ("lift_frame_pin/1").
+  /// close.
+  /// Errors: InvalidInput; the message names the field to look at ("field": "bellcrank_link_arm"; a
+  /// coordinate of a pin by its index, "lift_frame_pin/1"), the value and the range that would be plausible;
+  /// `place.pointer` is the field's name with a leading slash. "linkage-numbers-disagree" names none: no
+  /// single number would mend the linkage.
   [[nodiscard]] static Expected<Linkage> make(const ZBarGeometry& geometry);
 
   [[nodiscard]] const ZBarGeometry& geometry() const { return geometry_; }
@@ -96,7 +99,7 @@ class Linkage {
 
   /// The tilt side at a boom angle and a tilt-cylinder length, both loops on the branch that formats.md
   /// names. Errors: InvalidInput "tilt-loop-cannot-close" or "bucket-loop-cannot-close" with the lengths that
-  /// can close.
+  /// can close, whether or not the cylinder reaches them; "linkage-never-closes" where none can.
   [[nodiscard]] Expected<TiltState> tilt(double boom_angle_rad, double tilt_length_m) const;
 
   /// Tilt-cylinder length for a bellcrank angle against the boom, as the bucket sensor senses it.
@@ -108,9 +111,9 @@ class Linkage {
   [[nodiscard]] Expected<double> bucketOfBellcrank(double boom_angle_rad, double bellcrank_angle_rad) const;
 
   /// The tilt-cylinder length that gives a bucket angle above the horizontal; where two do, past a dead
-  /// centre, the one at which the bucket racks back as the cylinder extends. Errors: InvalidInput
-  /// "bucket-angle-out-of-range" with the range of bucket angles that can be reached between the cylinder's
-  /// ends.
+  /// centre, the one at which the bucket racks back as the cylinder extends.
+  /// Errors: InvalidInput "bucket-angle-out-of-range" with the range of bucket angles that can be reached
+  /// between the cylinder's ends.
   [[nodiscard]] Expected<double> tiltLengthOfBucket(double boom_angle_rad, double bucket_angle_rad) const;
 
   /// The tilt-cylinder lengths for which both loops close at this boom angle, intersected with the cylinder's
