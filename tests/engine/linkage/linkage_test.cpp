@@ -166,10 +166,11 @@ TEST_P(LinkageTest, TiltLengthComesBackFromBucketAngle) {
     EXPECT_NEAR(again.bucket_by_tilt.value, state.bucket_by_tilt.value, 1e-7);
     if (std::abs(state.bucket_by_tilt.first) < 0.1) return;
     EXPECT_NEAR(again.bucket_by_tilt.value, state.bucket_by_tilt.value, 1e-11);
-    if (state.bucket_by_tilt.first > 0.0)
+    if (state.bucket_by_tilt.first > 0.0) {
       EXPECT_NEAR(*back, tilt, 1e-12);
-    else
+    } else {
       EXPECT_GT(*back, tilt);
+    }
   });
 }
 
