@@ -6,6 +6,7 @@
 #include <numbers>
 #include <optional>
 #include <string>
+#include <type_traits>
 
 namespace hingepin::linkage {
 namespace {
@@ -13,8 +14,7 @@ namespace {
 constexpr double kTurn = 2.0 * std::numbers::pi;
 constexpr double kDegree = kTurn / 360.0;
 
-/// One number of the linkage file and where it may lie: metres (with `share`, shares of the boom's length) or
-/// radians.
+/// One number of the linkage file and where it may lie: metres, shares of the boom's length, or radians.
 struct Field {
   const char* name;
   double (*get)(const ZBarGeometry&);
@@ -48,12 +48,10 @@ using G = ZBarGeometry;
 constexpr Field kBoomLength = number<&G::boom_length>("boom_length", 1.0, 6.0, Field::Metres);
 constexpr Field kTiltExtended =
     number<&G::tilt_cylinder_extended>("tilt_cylinder_extended", 0.20, 1.20, Field::ShareOfBoom);
-constexpr Field kLiftFramePinUp =
-    coordinate<&G::lift_frame_pin, &Pin::across>("lift_frame_pin/1", -0.45, -0.04);
 constexpr Field kFields[] = {
     number<&G::boom_pivot_height>("boom_pivot_height", 0.40, 1.30, Field::ShareOfBoom),
     coordinate<&G::lift_frame_pin, &Pin::along>("lift_frame_pin/0", -0.35, 0.35),
-    kLiftFramePinUp,
+    coordinate<&G::lift_frame_pin, &Pin::across>("lift_frame_pin/1", -0.45, -0.04),
     coordinate<&G::lift_boom_pin, &Pin::along>("lift_boom_pin/0", 0.25, 0.90),
     coordinate<&G::lift_boom_pin, &Pin::across>("lift_boom_pin/1", -0.30, 0.30),
     coordinate<&G::tilt_frame_pin, &Pin::along>("tilt_frame_pin/0", -0.30, 0.45),
@@ -117,6 +115,7 @@ Expected<void> checkRanges(const ZBarGeometry& geometry) {
     if (field.kind != Field::ShareOfBoom || value == 0.0) continue;
     const bool positive = value > 0.0;
     const double far = positive ? field.high : field.low, near = positive ? field.low : field.high;
+    if (far == 0.0 || (far > 0.0) != positive) boom_for_all.high = 0.0;  // the sign is wrong for any boom
     boom_for_all.low = std::max(boom_for_all.low, value / far);
     if (near != 0.0 && (near > 0.0) == positive)
       boom_for_all.high = std::min(boom_for_all.high, value / near);

@@ -217,6 +217,15 @@ TEST(PlausibleLinkageTest, ABoomOutOfProportionIsTheNumberNamed) {
   }
 }
 
+TEST(PlausibleLinkageTest, TwoSignsSwappedAreNotBlamedOnTheBoom) {
+  EXPECT_EQ(field(refusal(demoMachine(),
+                          [](auto& g) {
+                            g.lift_boom_pin.along = -g.lift_boom_pin.along;
+                            g.bellcrank_pivot.along = -g.bellcrank_pivot.along;
+                          })),
+            "lift_boom_pin/0");
+}
+
 TEST(PlausibleLinkageTest, AStrokeThatTheLoopsCannotFollowNamesTheEndThatIsTooFar) {
   const Error error =
       refusal(demoMachine(), [](auto& g) { g.tilt_cylinder_extended = 1.2 * g.tilt_cylinder_extended; });
