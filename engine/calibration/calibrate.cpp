@@ -22,7 +22,10 @@ constexpr double kDegree = 0.017453292519943295;
 constexpr double kDefaultWindow_rad = 15.0 * kDegree;
 constexpr double kWindowMargin_rad = 8.0 * kDegree;  // passes are fitted this far beyond the window, to steady its ends
 constexpr int kTareIntervals = 5;
+constexpr int kOwnTerms = 3;
 constexpr double kTypicalFastSpeed_rad_per_s = 20.0 * kDegree;
+
+constexpr double kModelMisfit = 5e-4;  // of the tare: what the model leaves out of inertia and shape
 
 // Doubts that no key of a job states. Standard uncertainties.
 constexpr double kLaminarShare = 0.85;        // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
@@ -34,12 +37,11 @@ constexpr double kConstantFrictionShare_u = 0.002;
 constexpr double kAngleCurve_u_rad = 0.25 * kDegree;
 constexpr double kTyreSag_rad = 1.0 * kDegree;  // nose down at rated payload; 1 to 2 deg derived from tyre stiffness
 constexpr double kTyreSag_u_rad = 0.6 * kDegree;
-constexpr double kLinkageScale_u = 0.001;
+constexpr double kLinkageScale_u = 0.001;       // of the load arm, from the tolerances of the pins; a judgement, no source
 constexpr double kHeapCentre_u_m = 0.08;
 constexpr double kGuessedCentre_u_m = 0.15;
 constexpr double kDefaultGravity = 9.80665;
 constexpr double kDefaultGravity_u = 0.015;
-constexpr double kViscosityLaw_u = 0.10;
 constexpr double kDefaultMassU = 0.001;
 constexpr double kSuspectDisagreement = 3.0;  // standard uncertainties
 
@@ -117,7 +119,7 @@ Expected<void> chooseWindow(const Job& job, Calibration& calibration) {
 }
 
 /// Everything that stands in the job, and what is taken where it is silent.
-void takeJob(const Job& job, Calibration& calibration) {
+Expected<void> takeJob(const Job& job, Calibration& calibration, double& gravity_relative_u) {
   const LoaderUnit& unit = job.unit;
   auto taken = [&](std::string code, std::vector<std::pair<std::string, MessageValue>> values) {
     calibration.taken.push_back({std::move(code), std::move(values)});
@@ -160,13 +162,23 @@ void takeJob(const Job& job, Calibration& calibration) {
                                    {"across", Amount{calibration.payload_center.across.inMetres(), "m", 2}}});
     calibration.warnings.push_back({"payload-center-guessed", {}});
   }
+  gravity_relative_u = 0.0;
   if (job.gravity) {
     calibration.gravity_m_per_s2 = job.gravity->inMetresPerSecondSquared();
   } else if (job.site) {
-    calibration.gravity_m_per_s2 = normalGravity(job.site->latitude, job.site->height).inMetresPerSecondSquared();
+    const Expected<LocalGravity> local = gravityAt(job.site->latitude, job.site->height);
+    if (!local) {
+      Error error = local.error();
+      error.place.pointer = "/site";
+      return std::unexpected(error);
+    }
+    calibration.gravity_m_per_s2 = local->value.inMetresPerSecondSquared();
+    gravity_relative_u = local->standard_uncertainty / local->value;
   } else {
+    gravity_relative_u = kDefaultGravity_u / kDefaultGravity;
     taken("taken-gravity", {{"gravity", Amount{kDefaultGravity, "m/s2", 5}}, {"u", Amount{kDefaultGravity_u, "m/s2", 3}}});
   }
+  return {};
 }
 
 Expected<void> checkLinkage(const Job& job, const LiftModel& model, const SensorLine& line) {
@@ -208,11 +220,22 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     high_rad += 0.5 * kDegree;
   }
   const int size = calibration.tare_basis.size();
-  const int unknowns = kEmptyFrictionSlope + 1 + size;  // the first few, then the spline
-  auto reduced = [&](const Eigen::MatrixXd& full) {
-    Eigen::MatrixXd part(full.rows(), unknowns);
+  const int known_names = kEmptyFrictionSlope + 1 + size;  // the first few, then the spline
+  // No two passes are alike: each has a small offset, slope and bend of its own, which is not kept. They also keep what
+  // the model lacks in shape from being taken for knowledge of speed or friction.
+  const auto passes = static_cast<int>(empties.size());
+  const int unknowns = known_names + kOwnTerms * passes;
+  const double middle_rad = 0.5 * (calibration.window_low_rad + calibration.window_high_rad);
+  const double half_rad = 0.5 * (calibration.window_high_rad - calibration.window_low_rad);
+  auto reduced = [&](const PreparedPass& pass) {
+    const Eigen::MatrixXd& full = pass.rows.tare;
+    Eigen::MatrixXd part = Eigen::MatrixXd::Zero(full.rows(), unknowns);
     part.leftCols(kEmptyFrictionSlope + 1) = full.leftCols(kEmptyFrictionSlope + 1);
-    part.rightCols(size) = full.rightCols(size);
+    part.middleCols(kEmptyFrictionSlope + 1, size) = full.rightCols(size);
+    const auto own = known_names + kOwnTerms * static_cast<int>(&pass - empties.data());
+    part.col(own).setOnes();
+    part.col(own + 1) = (pass.rows.angle_rad.array() - middle_rad) / half_rad;
+    part.col(own + 2) = part.col(own + 1).array().square() - 1.0 / 3.0;
     return part;
   };
 
@@ -233,12 +256,12 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   const double arm = longest->rows.arm.mean();
   const double cylinder_speed = arm * kTypicalFastSpeed_rad_per_s;
   const double ratio = longest->rows.viscosity_ratio;
-  const double viscous_effect = arm * cylinder_speed * ratio;            // balance per unit of kViscousSpeed
+  const double viscous_effect = arm * cylinder_speed;                   // balance per unit of kViscousSpeed, warm
   const double orifice_effect = arm * cylinder_speed * cylinder_speed;  // and of kOrificeSpeed
-  Eigen::VectorXd prior_mean = Eigen::VectorXd::Zero(kEmptyFrictionSlope + 1);
-  Eigen::VectorXd prior_u(kEmptyFrictionSlope + 1);
-  prior_u(kViscousSpeed) = 0.2 * typical / viscous_effect;
-  prior_u(kOrificeSpeed) = 0.2 * typical / orifice_effect;
+  Eigen::VectorXd prior_mean = Eigen::VectorXd::Zero(kEmptyFrictionSlope + 1 + kOwnTerms * passes);
+  Eigen::VectorXd prior_u = Eigen::VectorXd::Constant(prior_mean.size(), kPassRepeatability_u * std::abs(typical));
+  prior_u(kViscousSpeed) = 0.05 * typical / viscous_effect;
+  prior_u(kOrificeSpeed) = 0.05 * typical / orifice_effect;
   prior_u(kSpeedOverAngle) = 0.01 * typical / viscous_effect / 0.35;
   prior_mean(kEmptyFriction) = 0.012 * typical;
   prior_u(kEmptyFriction) = 0.03 * typical;
@@ -252,7 +275,7 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     observed.tail(extra).setZero();
     design.block(rows, kEmptyFrictionSlope + 1, roughness.rows(), size) = std::sqrt(roughness_weight) * roughness;
     for (Eigen::Index k = 0; k < prior_u.size(); ++k) {
-      design(rows + roughness.rows() + k, k) = 1.0 / prior_u(k);
+      design(rows + roughness.rows() + k, k <= kEmptyFrictionSlope ? k : k + size) = 1.0 / prior_u(k);
       observed(rows + roughness.rows() + k) = prior_mean(k) / prior_u(k);
     }
   };
@@ -263,7 +286,7 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   Eigen::Index at = 0;
   for (const PreparedPass& pass : empties) {
     const double scale = std::max(1e-4 * typical, 1.0);
-    design.middleRows(at, pass.pass.size()) = reduced(pass.rows.tare) / (scale * 10.0);
+    design.middleRows(at, pass.pass.size()) = reduced(pass) / (scale * 10.0);
     observed.segment(at, pass.pass.size()) = pass.rows.balance / (scale * 10.0);
     at += pass.pass.size();
   }
@@ -274,7 +297,7 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   at = 0;
   stackPriors();
   for (const PreparedPass& pass : empties) {
-    const Eigen::MatrixXd part = reduced(pass.rows.tare);
+    const Eigen::MatrixXd part = reduced(pass);
     const Eigen::VectorXd residuals = pass.rows.balance - part * first;
     const Eigen::Index n = pass.pass.size();
     const double head_force = calibration.cylinder_count * calibration.head_area_m2;
@@ -286,6 +309,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     if (pass.pass.typed_points) {
       constexpr double kTypedReadingU_Pa = 0.5e5;
       noise = std::max(noise, kTypedReadingU_Pa * head_force * mean_arm / 2.0);
+    } else if (noise < kModelMisfit * std::abs(typical)) {
+      noise = kModelMisfit * std::abs(typical);  // so quiet that what is left is the model's own shape, not noise
     } else {
       const statistics::Autoregression model_of_noise =
           statistics::fitAutoregression(residuals, std::clamp(static_cast<int>(n / 6), 0, 8));
@@ -294,7 +319,6 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
       noise = std::sqrt(white.squaredNorm() / static_cast<double>(std::max<Eigen::Index>(1, n - size)));
       effective = statistics::effectiveSampleSize(residuals);
     }
-    noise = std::max(noise, 1e-6 * typical);
     design.middleRows(at, n) = columns.leftCols(unknowns) / noise;
     observed.segment(at, n) = columns.col(unknowns) / noise;
     at += n;
@@ -319,11 +343,11 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   State& state = calibration.state;
   const int all = kUnknowns + size;
   state.mean.setZero(all);
-  state.factor.setZero(all, unknowns);
-  state.sources.assign(unknowns, "budget-empty-passes");
-  const Eigen::MatrixXd root = fit->covariance.llt().matrixL();
+  state.factor.setZero(all, known_names);
+  state.sources.assign(known_names, "budget-empty-passes");
+  const Eigen::MatrixXd root = fit->covariance.topLeftCorner(known_names, known_names).llt().matrixL();
   state.mean.head(kEmptyFrictionSlope + 1) = fit->coefficients.head(kEmptyFrictionSlope + 1);
-  state.mean.tail(size) = fit->coefficients.tail(size);
+  state.mean.tail(size) = fit->coefficients.segment(kEmptyFrictionSlope + 1, size);
   state.factor.topRows(kEmptyFrictionSlope + 1) = root.topRows(kEmptyFrictionSlope + 1);
   state.factor.bottomRows(size) = root.bottomRows(size);
 
@@ -415,7 +439,7 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model, co
   return {};
 }
 
-void setPriors(Calibration& calibration, const Job& job) {
+void setPriors(Calibration& calibration, const Job& job, double gravity_relative_u) {
   State& state = calibration.state;
   const bool has_linkage = calibration.linkage.has_value();
   setPrior(state, kPressureSpan, 0.0, calibration.pressure_sensor.span_u.inOnes(), "budget-pressure-span");
@@ -448,9 +472,8 @@ void setPriors(Calibration& calibration, const Job& job) {
   setPrior(state, kAngleCurve, 0.0, kAngleCurve_u_rad, "budget-boom-sensor");
   setPrior(state, kTyreSag, kTyreSag_rad, kTyreSag_u_rad, "budget-tyres");
   setPrior(state, kLinkageScale, 0.0, has_linkage ? kLinkageScale_u : 0.0, "budget-linkage");
-  const bool gravity_known = job.gravity || job.site;
-  setPrior(state, kGravity, 0.0, gravity_known || !has_linkage ? 0.0 : kDefaultGravity_u / kDefaultGravity, "budget-gravity");
-  setPrior(state, kViscosityLaw, 0.0, kViscosityLaw_u, "budget-speed-and-oil");
+  setPrior(state, kGravity, 0.0, has_linkage ? gravity_relative_u : 0.0, "budget-gravity");
+  setPrior(state, kViscosityLaw, 0.0, 1.0, "budget-speed-and-oil");
   if (!has_linkage) {
     setPrior(state, kSpan, 0.0, 0.5, "budget-test-mass");
     setPrior(state, kSpanTilt, 0.0, 0.003, "budget-test-mass");
@@ -539,14 +562,15 @@ Expected<Calibration> calibrate(const Job& job) {
     return fail(ErrorKind::Insufficient, "no-way-to-weigh", {}, {.pointer = "/unit"});
   if (!has_empty) return fail(ErrorKind::Insufficient, "no-empty-pass", {}, {.pointer = "/lifts"});
 
-  takeJob(job, calibration);
+  double gravity_relative_u = 0.0;
+  if (auto taken = takeJob(job, calibration, gravity_relative_u); !taken) return std::unexpected(taken.error());
   const Expected<SensorLine> line = fitBoomLine(job, calibration.warnings);
   if (!line) return std::unexpected(line.error());
   calibration.boom_line = *line;
   Expected<LiftModel> model = LiftModel::make(calibration);
   if (!model) {
     Error error = model.error();
-    error.place.pointer = "/unit/linkage" + error.place.pointer;
+    if (!error.place.pointer.starts_with("/unit")) error.place.pointer = "/unit/linkage" + error.place.pointer;
     return std::unexpected(error);
   }
   if (auto checked = checkLinkage(job, *model, *line); !checked) return std::unexpected(checked.error());
@@ -651,7 +675,7 @@ Expected<Calibration> calibrate(const Job& job) {
         if (auto done = again(pass); !done) return std::unexpected(done.error());
   }
   calibration.reference_pose_kg_per_deg = referencePoseEffect(job, calibration, *model);
-  setPriors(calibration, job);
+  setPriors(calibration, job, gravity_relative_u);
   if (calibration.lowering_taught) learnFriction(calibration, *model);
 
   // Known masses, each against what is known so far.

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/calibration/viscosity.h"
 #include "engine/statistics/correlation.h"
 
 namespace hingepin::calibration {
@@ -15,7 +14,7 @@ constexpr double kDegree = 0.017453292519943295;
 // the boom pivot. They only scale a correction of some tenths of a percent.
 constexpr double kPayloadRadiusShare = 1.15;
 constexpr double kEmptyRadiusShare = 0.85;
-constexpr double kUnknownCentreShare_per_m = 0.06;  // relative change of the load arm per metre of centre, no linkage
+constexpr double kUnknownCentreShare_per_m = 0.035;  // relative change of the load arm per metre of centre, no linkage
 constexpr double kDefaultTemperature_K = 323.15;
 constexpr int kMostAutoregressionOrder = 8;
 
@@ -35,16 +34,13 @@ Expected<LiftModel> LiftModel::make(const Calibration& calibration) {
     if (!made) return std::unexpected(made.error());
     geometry = std::move(*made);
   }
-  return LiftModel(calibration, std::move(geometry));
-}
-
-double LiftModel::viscosityRatio(std::optional<double> oil_temperature_K) const {
-  double temperature_K = kDefaultTemperature_K;
-  if (oil_temperature_K)
-    temperature_K = *oil_temperature_K;
-  else if (calibration_->taught_temperature_K > 0.0)
-    temperature_K = calibration_->taught_temperature_K;
-  return relativeViscosity(calibration_->oil_grade, temperature_K);
+  const Expected<Oil> oil = oilOfGrade(calibration.oil_grade);
+  if (!oil) {
+    Error error = oil.error();
+    error.place.pointer = "/unit/oil/grade";
+    return std::unexpected(error);
+  }
+  return LiftModel(calibration, std::move(geometry), *oil);
 }
 
 Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) const {
@@ -54,7 +50,15 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
   const double middle_rad = windowMiddle_rad();
   ModelRows rows;
   rows.angle_rad = pass.boom_angle_rad;
-  rows.viscosity_ratio = viscosityRatio(pass.oil_temperature_K);
+  const double taught_K =
+      calibration.taught_temperature_K > 0.0 ? calibration.taught_temperature_K : kDefaultTemperature_K;
+  const auto oil_temperature = Temperature::fromKelvin(pass.oil_temperature_K.value_or(taught_K));
+  const Expected<RelativeEstimate> ratio = viscosityRatio(oil_, oil_temperature, Temperature::fromCelsius(40.0));
+  if (!ratio) return std::unexpected(ratio.error());
+  const Expected<RelativeEstimate> change = viscosityRatio(oil_, oil_temperature, Temperature::fromKelvin(taught_K));
+  if (!change) return std::unexpected(change.error());
+  rows.viscosity_ratio = ratio->value;
+  rows.viscosity_change_u = change->relative_u;
   rows.tare.setZero(n, unknowns());
   for (Eigen::VectorXd* column : {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across,
                                   &rows.log_span_slope, &rows.gravity_tan, &rows.unracked_tare})
@@ -161,7 +165,6 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const double middle_rad = model.windowMiddle_rad();
   const double half_rad = model.windowHalf_rad();
   const SensorLine& line = calibration.boom_line;
-  const double taught_ratio = model.viscosityRatio(std::nullopt);
   Eigen::MatrixXd columns(n, 3 + mean.size());
   MassEstimate estimate;
   double mass_kg = first_mass_kg;
@@ -187,8 +190,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
           angle * line.slope_u_rad_per_unit / line.slope_rad_per_unit * (rows.angle_rad(i) - line.angle_rad);
       by(kTyreSag)(i) = pass.has_pitch ? 0.0
                                        : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg / calibration.rated_payload_kg;
-      by(kViscosityLaw)(i) =
-          rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * std::log(rows.viscosity_ratio / taught_ratio);
+      by(kViscosityLaw)(i) = rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * rows.viscosity_change_u;
       by(kSpanTilt)(i) = payload(i) * (rows.angle_rad(i) - middle_rad) / half_rad;
     }
     by(kPressureSpan) = payload;
@@ -216,6 +218,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     mass_kg = estimate.mass_kg;
   }
   estimate.kg_per_pascal = solution(2);
+  estimate.tare_kg = tare.dot(rows.span) / rows.span.squaredNorm();
   estimate.residual_Pa = std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / head_force;
   if (!pass.typed_points)
     estimate.degrees_of_freedom = std::clamp(statistics::effectiveSampleSize(residuals) - 1.0, 1.0, estimate.degrees_of_freedom);

@@ -6,6 +6,7 @@
 
 #include "engine/calibration/model.h"
 #include "engine/calibration/pass.h"
+#include "engine/calibration/viscosity.h"
 #include "engine/linkage/linkage.h"
 
 namespace hingepin::calibration {
@@ -24,16 +25,22 @@ struct ModelRows {
   Eigen::VectorXd gravity_tan;        ///< tan of the boom angle against the horizontal
   Eigen::MatrixXd tare;               ///< (rows, unknowns): derivative of the tare by each unknown
   Eigen::VectorXd unracked_tare;      ///< what a bucket off its rack stop adds to the tare
-  double viscosity_ratio = 1.0;       ///< of the oil to the grade's at 40 Cel
+  double viscosity_ratio = 1.0;       ///< of the oil to the same oil at 40 Cel
+  double viscosity_change_u = 0.0;    ///< relative doubt of that ratio against the taught one's
 };
+
+/// How alike two passes are, as a share of the lift force. Standard uncertainty; a judgement, no source.
+inline constexpr double kPassRepeatability_u = 0.0005;
 
 /// The lift model with the linkage of a calibration at hand.
 class LiftModel {
  public:
-  /// Errors: those of linkage::Linkage::make and viscosity.
+  /// Errors: those of linkage::Linkage::make and oilOfGrade.
   [[nodiscard]] static Expected<LiftModel> make(const Calibration& calibration);
 
+  /// Oil of no stated temperature is taken at the taught one, or at 50 Cel.
   /// @param tilt_offset_m the tilt cylinder's length less its racked end
+  /// Errors: a loop that cannot close at an angle of the pass; an oil temperature beyond the viscosity law.
   [[nodiscard]] Expected<ModelRows> rows(const Pass& pass, double tilt_offset_m) const;
 
   [[nodiscard]] int unknowns() const { return kUnknowns + calibration_->tare_basis.size(); }
@@ -44,14 +51,13 @@ class LiftModel {
   [[nodiscard]] double windowHalf_rad() const {
     return 0.5 * (calibration_->window_high_rad - calibration_->window_low_rad);
   }
-  /// Viscosity of the oil relative to the grade's at 40 Cel; the taught temperature, or 50 Cel, where none is given.
-  [[nodiscard]] double viscosityRatio(std::optional<double> oil_temperature_K) const;
 
  private:
-  LiftModel(const Calibration& calibration, std::optional<linkage::Linkage> geometry)
-      : calibration_(&calibration), geometry_(std::move(geometry)) {}
+  LiftModel(const Calibration& calibration, std::optional<linkage::Linkage> geometry, const Oil& oil)
+      : calibration_(&calibration), geometry_(std::move(geometry)), oil_(oil) {}
   const Calibration* calibration_;
   std::optional<linkage::Linkage> geometry_;
+  Oil oil_;
 };
 
 /// A mass estimated from a pass, linear in the unknowns about the state's means.
@@ -61,6 +67,7 @@ struct MassEstimate {
   double noise_u_kg = 0.0;      ///< from the scatter of this pass, its correlation counted in
   double degrees_of_freedom = 0.0;
   double kg_per_pascal = 0.0;   ///< of a common error of the head pressure
+  double tare_kg = 0.0;         ///< the tare, as the payload that would weigh as much
   double residual_Pa = 0.0;     ///< SD of the residuals, as head pressure
 };
 

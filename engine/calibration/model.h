@@ -60,7 +60,7 @@ enum Unknown : int {
   kTyreSag,            // nose-down pitch at rated payload, rad
   kLinkageScale,       // relative error of the load arm from pin tolerances
   kGravity,            // relative
-  kViscosityLaw,       // relative error of the logarithm of the viscosity ratio
+  kViscosityLaw,       // error of the viscosity law, in its standard uncertainties
   kSpan,               // free factor where only known masses give the span
   kSpanTilt,           // and its change over the window, from noise of the passes that gave it
   kUnknowns            // their number; the spline's coefficients follow

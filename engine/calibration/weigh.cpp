@@ -60,6 +60,7 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
 
   std::vector<statistics::Contribution> budget = splitBySource(calibration.state, estimate.jacobian);
   budget.push_back({"budget-lift-noise", estimate.noise_u_kg, estimate.degrees_of_freedom});
+  budget.push_back({"budget-repeatability", kPassRepeatability_u * std::abs(estimate.tare_kg + estimate.mass_kg)});
   budget.push_back({"budget-zero-drift", std::abs(estimate.kg_per_pascal) * kZeroDrift_u *
                                              calibration.pressure_sensor.range.inPascals()});
   const double viscous_kg = std::abs(estimate.jacobian(kViscousSpeed) * calibration.state.mean(kViscousSpeed));
