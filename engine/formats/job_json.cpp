@@ -13,6 +13,7 @@
 
 #include "engine/formats/lift_log_csv.h"
 #include "engine/formats/text.h"
+#include "engine/linkage/linkage.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::formats {
@@ -211,10 +212,12 @@ class JobReader {
   std::vector<Lift> lifts(const JsonNode& node, bool in_sum_only);
   void sensorsAsPoses(const JsonNode& node, const LiftLog& log);
 
+  Place place(std::string_view pointer) const { return document_->place(pointer); }
+
   const Opener* open_;
+  const JsonDocument* document_ = nullptr;
   std::optional<Error> error_;
   std::optional<Error> insufficient_;
-  std::string file_;
   std::optional<SensorUnit> boom_unit_;    ///< of the poses
   std::optional<SensorUnit> bucket_unit_;  ///< of the poses
 };
@@ -233,7 +236,7 @@ SensorReading JobReader::sensor(const JsonNode& node) {
 double JobReader::sensorIn(const JsonNode& node, std::optional<SensorUnit>& unit) {
   const SensorReading reading = sensor(node);
   if (unit && *unit != reading.unit) {
-    keep(node.error("sensor-unit-differs",
+    keep(node.error("sensor-unit-changes",
                     {{"text", excerpt(node.value().text)}, {"unit", std::string(nameOf(*unit))}}));
   }
   unit = reading.unit;
@@ -250,20 +253,28 @@ linkage::ZBarGeometry JobReader::geometry(const JsonNode& node) {
     if (text != "z-bar") keep(kind.error("linkage-kind-unsupported", {{"text", excerpt(text)}}));
     return 0;
   });
-  return {.boom_length = length(node, "boom_length", kLinkageLength),
-          .boom_pivot_height = length(node, "boom_pivot_height", kLinkageLength),
-          .lift_frame_pin = pin(node, "lift_frame_pin"),
-          .lift_boom_pin = pin(node, "lift_boom_pin"),
-          .tilt_frame_pin = pin(node, "tilt_frame_pin"),
-          .bellcrank_pivot = pin(node, "bellcrank_pivot"),
-          .bellcrank_tilt_arm = length(node, "bellcrank_tilt_arm", kLinkageLength),
-          .bellcrank_link_arm = length(node, "bellcrank_link_arm", kLinkageLength),
-          .bellcrank_angle = quantity<Dimension::Angle>(node, "bellcrank_angle", kAnyTurn),
-          .link_length = length(node, "link_length", kLinkageLength),
-          .bucket_pin_distance = length(node, "bucket_pin_distance", kLinkageLength),
-          .bucket_pin_angle = quantity<Dimension::Angle>(node, "bucket_pin_angle", kAnyTurn),
-          .tilt_cylinder_retracted = length(node, "tilt_cylinder_retracted", kLinkageLength),
-          .tilt_cylinder_extended = length(node, "tilt_cylinder_extended", kLinkageLength)};
+  const linkage::ZBarGeometry geometry{
+      .boom_length = length(node, "boom_length", kLinkageLength),
+      .boom_pivot_height = length(node, "boom_pivot_height", kLinkageLength),
+      .lift_frame_pin = pin(node, "lift_frame_pin"),
+      .lift_boom_pin = pin(node, "lift_boom_pin"),
+      .tilt_frame_pin = pin(node, "tilt_frame_pin"),
+      .bellcrank_pivot = pin(node, "bellcrank_pivot"),
+      .bellcrank_tilt_arm = length(node, "bellcrank_tilt_arm", kLinkageLength),
+      .bellcrank_link_arm = length(node, "bellcrank_link_arm", kLinkageLength),
+      .bellcrank_angle = quantity<Dimension::Angle>(node, "bellcrank_angle", kAnyTurn),
+      .link_length = length(node, "link_length", kLinkageLength),
+      .bucket_pin_distance = length(node, "bucket_pin_distance", kLinkageLength),
+      .bucket_pin_angle = quantity<Dimension::Angle>(node, "bucket_pin_angle", kAnyTurn),
+      .tilt_cylinder_retracted = length(node, "tilt_cylinder_retracted", kLinkageLength),
+      .tilt_cylinder_extended = length(node, "tilt_cylinder_extended", kLinkageLength)};
+  if (error_) return geometry;
+  if (const Expected<linkage::Linkage> made = linkage::Linkage::make(geometry); !made) {
+    Error error = made.error();
+    error.place = place(node.pointer() + error.place.pointer);
+    keep(std::move(error));
+  }
+  return geometry;
 }
 
 LoaderUnit JobReader::unit(const JsonNode& node) {
@@ -434,7 +445,8 @@ Lift JobReader::lift(const JsonNode& node, bool in_sum_only) {
   } else {
     lift.pace = required(node, "pace", pace);
     lift.name = taken(log_node->name());
-    lift.readings = log(*log_node, (std::filesystem::path(file_).parent_path() / lift.name).string());
+    lift.readings =
+        log(*log_node, (std::filesystem::path(document_->file).parent_path() / lift.name).string());
   }
   lift.readings.name = lift.name;
   sensorsAsPoses(points_node ? *points_node : *log_node, lift.readings);
@@ -463,7 +475,7 @@ std::vector<Lift> JobReader::lifts(const JsonNode& node, bool in_sum_only) {
 }
 
 Job JobReader::readJob(const JsonDocument& document) {
-  file_ = document.file;
+  document_ = &document;
   const JsonNode root(document);
   Job job;
   object(root, {"format", "unit", "attachment", "gravity", "site", "poses", "lifts", "loads"});

@@ -304,7 +304,8 @@ class RowReader {
       if (columns_[index].field) {
         length = scanNumber(rest);
         if (length < rest.size() && rest[length] != ',') return failCell(record, at, index, cellAt(rest));
-        if (Expected<void> taken = take(record, at, index, rest.substr(0, length)); !taken) return taken;
+        if (!take(at, index, rest.substr(0, length)))
+          return failRange(record, at, index, rest.substr(0, length));
       } else {
         length = cellAt(rest).size();
       }
@@ -327,33 +328,33 @@ class RowReader {
       const Cell& cell = (*cells)[index];
       if (!columns_[index].field) continue;
       if (scanNumber(cell.text) != cell.text.size()) return failCell(record, cell.offset, index, cell.text);
-      if (Expected<void> taken = take(record, cell.offset, index, cell.text); !taken) return taken;
+      if (!take(cell.offset, index, cell.text)) return failRange(record, cell.offset, index, cell.text);
     }
     return {};
   }
 
-  /// Takes a cell that is empty or a number.
-  Expected<void> take(const Record& record, std::size_t offset, std::size_t index, std::string_view number) {
-    if (number.empty()) return {};
+  /// Takes a cell that is empty or a number, if its value can be meant.
+  bool take(std::size_t offset, std::size_t index, std::string_view number) {
+    if (number.empty()) return true;
     const Column& column = columns_[index];
     const ColumnKind& kind = kColumns[*column.field];
     const std::optional<double> value = valueOfNumber(number);
     const double value_si = value ? column.unit.toSi(*value) : kMissing;
-    if (!(value_si >= kind.low && value_si <= kind.high)) {
-      const auto limit = [&column](double limit_si) {
-        return Amount{column.unit.fromSi(limit_si), std::string(column.unit.ucum), 0};
-      };
-      return failAt(file_, record, offset, "csv-value-out-of-range",
-                    {{"column", std::string(kind.name)},
-                     {"text", excerpt(number)},
-                     {"low", limit(kind.low)},
-                     {"high", limit(kind.high)}});
-    }
     values_[*column.field] = value_si;
     offsets_[*column.field] = offset;
-    return {};
+    return value_si >= kind.low && value_si <= kind.high;
   }
 
+  std::unexpected<Error> failRange(const Record& record, std::size_t offset, std::size_t index,
+                                   std::string_view number) const {
+    const Unit& unit = columns_[index].unit;
+    const ColumnKind& kind = kColumns[*columns_[index].field];
+    return failAt(file_, record, offset, "csv-value-out-of-range",
+                  {{"column", std::string(kind.name)},
+                   {"text", excerpt(number)},
+                   {"low", Amount{unit.fromSi(kind.low), std::string(unit.ucum), 0}},
+                   {"high", Amount{unit.fromSi(kind.high), std::string(unit.ucum), 0}}});
+  }
   std::unexpected<Error> failCell(const Record& record, std::size_t offset, std::size_t index,
                                   std::string_view text) const {
     const std::size_t comma = text.find(',');

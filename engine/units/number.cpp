@@ -10,7 +10,7 @@ namespace hingepin {
 std::optional<double> valueOfNumber(std::string_view number) {
   double value = 0.0;
   const auto [end, code] = std::from_chars(number.data(), number.data() + number.size(), value);
-  if (code != std::errc() || !std::isfinite(value)) return std::nullopt;
+  if (code != std::errc()) return std::nullopt;
   return value;
 }
 

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "engine/units/ucum.h"
+
+namespace hingepin::cli {
+
+/// What the process ends with, see engine/formats/README.md.
+enum ExitStatus : int {
+  kDone = 0,
+  kInsufficient = 1,  ///< well formed, but it can't support a result
+  kWrong = 2,         ///< the command or a file is wrong
+};
+
+struct CalibrateOptions {
+  std::string job;
+  std::string out;
+  std::string report;  ///< empty: none
+};
+[[nodiscard]] int calibrateCommand(const CalibrateOptions& options, UnitSystem system);
+
+struct WeighOptions {
+  std::string calibration;
+  std::vector<std::string> logs;
+  bool json = false;
+};
+[[nodiscard]] int weighCommand(const WeighOptions& options, UnitSystem system);
+
+struct SimulateOptions {
+  std::string out;
+  bool demo = false;
+  std::uint64_t seed = 1;
+  std::vector<std::string> misbehaviours;
+};
+[[nodiscard]] int simulateCommand(const SimulateOptions& options, UnitSystem system);
+
+[[nodiscard]] int linkageCommand(const std::string& job, UnitSystem system);
+
+/// Prints a text; says why if it can't.
+[[nodiscard]] int print(const std::string& text, UnitSystem system);
+
+/// Complains on standard error. @return the exit status that goes with the error.
+[[nodiscard]] int complain(const Error& error, UnitSystem system);
+
+}  // namespace hingepin::cli

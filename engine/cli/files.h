@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "engine/base/error.h"
+#include "engine/formats/byte_source.h"
+
+namespace hingepin::cli {
+
+/// Opens a file to be read as a stream. Errors: NotFound "file-not-found"; IoFailed "file-is-folder",
+/// "file-open-failed"; the source gives IoFailed "file-read-failed".
+[[nodiscard]] Expected<formats::ByteSource> openFile(const std::string& path);
+
+/// Reads a whole JSON file. Errors: as above, and InvalidInput "file-too-large".
+[[nodiscard]] Expected<std::string> readFile(const std::string& path);
+
+/// Writes a file so that at any moment the old or the new content is there whole: a temporary file beside it,
+/// flushed to the disk, then renamed over it. What is no ordinary file (a pipe, a device) is written as it
+/// is. Errors: IoFailed "file-is-folder", "file-write-failed"; the temporary file is then gone.
+[[nodiscard]] Expected<void> writeFile(const std::string& path, std::string_view content);
+
+/// Creates a folder and those above it. Errors: IoFailed "file-write-failed".
+[[nodiscard]] Expected<void> makeFolder(const std::string& path);
+
+/// Whether two paths lead to the same existing file.
+[[nodiscard]] bool isSameFile(const std::string& first, const std::string& second);
+
+enum class OutputState { Open, ReaderGone, Failed };
+
+/// Writes to standard output at once, for whoever reads along. ReaderGone: the other end of the pipe was
+/// closed, which is its right; `reason` says why it failed otherwise.
+[[nodiscard]] OutputState writeOutput(std::string_view text, std::string& reason);
+
+/// Writes to standard error; there is nobody left to tell if that fails.
+void writeDiagnostic(std::string_view text);
+
+}  // namespace hingepin::cli

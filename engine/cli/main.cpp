@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <CLI/App.hpp>
+#include <CLI/Config.hpp>
+#include <CLI/Formatter.hpp>
+#include <csignal>
+#include <string>
+
+#include "engine/cli/commands.h"
+
+using namespace hingepin;
+using namespace hingepin::cli;
+
+int main(int argument_count, char** arguments) {
+  // A reader that goes away is told by the write, not by a signal.
+  std::signal(SIGPIPE, SIG_IGN);
+
+  CLI::App app{
+      "Calibrates a wheel loader's payload scale from pose readings and lift passes, and weighs with it.",
+      "hingepin"};
+  app.set_version_flag("--version", "hingepin " HINGEPIN_VERSION);
+  app.require_subcommand(0, 1);
+  app.fallthrough();
+  app.footer(
+      "Exit status: 0 done; 1 the files are well formed but can't support a result; 2 the command or a file "
+      "is wrong.");
+  std::string units = "metric";
+  app.add_option("--units", units, "Units that results are shown in: metric (the default) or us")
+      ->check(CLI::IsMember({"metric", "us"}).description(""))
+      ->type_name("SYSTEM");
+
+  CalibrateOptions calibrate;
+  CLI::App* const calibrate_app =
+      app.add_subcommand("calibrate", "Calibrate a loader from a job and its lift logs");
+  calibrate_app->add_option("JOB.json", calibrate.job, "The job: unit, attachment, poses, lifts")->required();
+  calibrate_app->add_option("--out", calibrate.out, "Where the calibration is written")
+      ->required()
+      ->type_name("FILE");
+  calibrate_app->add_option("--report", calibrate.report, "Where a page to read is written (HTML)")
+      ->type_name("FILE");
+
+  WeighOptions weigh;
+  CLI::App* const weigh_app = app.add_subcommand("weigh", "Weigh lifts with a calibration");
+  weigh_app->add_option("CALIBRATION.json", weigh.calibration, "What calibrate wrote")->required();
+  weigh_app->add_option("LIFT.csv", weigh.logs, "Lift logs, or readings typed from a monitor (JSON)")
+      ->required();
+  weigh_app->add_flag("--json", weigh.json, "Print one JSON object a log, in kilograms");
+
+  SimulateOptions simulate;
+  CLI::App* const simulate_app =
+      app.add_subcommand("simulate", "Make an invented loader's job and lift logs, for practice");
+  simulate_app->add_flag("--demo", simulate.demo, "The practice unit, which is the only one yet");
+  simulate_app->add_option("--out", simulate.out, "The folder for the files")
+      ->required()
+      ->type_name("FOLDER");
+  simulate_app->add_option("--seed", simulate.seed, "Number of the practice job; 1 if not given")
+      ->type_name("NUMBER");
+  simulate_app
+      ->add_option("--misbehaviour", simulate.misbehaviours,
+                   "Something that goes wrong in every lift; may be repeated")
+      ->type_name("NAME")
+      ->allow_extra_args(false);
+
+  std::string linkage_job;
+  CLI::App* const linkage_app =
+      app.add_subcommand("linkage", "Show poses, moment arms and ranges of a job's linkage");
+  linkage_app->add_option("JOB.json", linkage_job, "The job")->required();
+
+  std::string help_about;
+  CLI::App* const help_app = app.add_subcommand("help", "Explain the program or one command");
+  help_app->add_option("COMMAND", help_about, "The command");
+
+  UnitSystem system = UnitSystem::Metric;
+  const auto complainOfCommand = [&](const std::string& detail) {
+    return complain({ErrorKind::InvalidInput, {"command-line", {{"detail", detail}}}, {}}, system);
+  };
+  try {
+    app.parse(argument_count, arguments);
+  } catch (const CLI::CallForVersion& version) {
+    return print(std::string(version.what()) + "\n", system);
+  } catch (const CLI::CallForHelp&) {
+    const auto chosen = app.get_subcommands();
+    return print(chosen.empty() ? app.help() : chosen.front()->help(app.get_name()), system);
+  } catch (const CLI::Error& error) {
+    const std::string detail = error.what();
+    return complainOfCommand(detail.ends_with('.') ? detail : detail + ".");
+  }
+
+  system = units == "us" ? UnitSystem::UsCustomary : UnitSystem::Metric;
+  if (calibrate_app->parsed()) return calibrateCommand(calibrate, system);
+  if (weigh_app->parsed()) return weighCommand(weigh, system);
+  if (simulate_app->parsed()) return simulateCommand(simulate, system);
+  if (linkage_app->parsed()) return linkageCommand(linkage_job, system);
+  if (!help_app->parsed()) return complainOfCommand("A command is expected.");
+  if (help_about.empty()) {
+    return print(app.get_formatter()->make_help(&app, app.get_name(), CLI::AppFormatMode::Normal), system);
+  }
+  for (const CLI::App* const about : app.get_subcommands(nullptr)) {
+    if (about->get_name() == help_about) return print(about->help(app.get_name()), system);
+  }
+  return complainOfCommand("There is no command " + help_about + ".");
+}

@@ -1,0 +1,393 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/cli/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <nlohmann/json.hpp>
+#include <numbers>
+#include <utility>
+
+#include "engine/session/catalogue.h"
+
+namespace hingepin::cli {
+namespace {
+
+using calibration::Calibration;
+using calibration::Weighing;
+using Json = nlohmann::ordered_json;
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+
+std::string words(const Message& message, UnitSystem system) {
+  return session::say(session::englishCatalogue(), message, system);
+}
+
+std::string shown(double value, const char* ucum, int decimals, UnitSystem system) {
+  return session::show(Amount{value, ucum, decimals}, system);
+}
+
+std::string angle(double radians, int decimals = 1) {
+  return shown(radians / kDegree, "deg", decimals, UnitSystem::Metric);
+}
+
+/// Decimals that show two significant digits of an uncertainty.
+int decimalsOf(double uncertainty) {
+  if (!(uncertainty > 0.0)) return 1;
+  return std::clamp(1 - static_cast<int>(std::floor(std::log10(uncertainty))), 0, 6);
+}
+
+/// Invalid UTF-8, as a file name may hold, is replaced.
+std::string jsonLine(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+/// The characters that begin in a text, as a terminal counts them.
+std::size_t widthOf(const std::string& text) {
+  return static_cast<std::size_t>(std::ranges::count_if(
+      text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0) != 0x80; }));
+}
+
+using Table = std::vector<std::vector<std::string>>;
+
+/// Columns as wide as need be, the first to the left, the others to the right.
+std::string layOut(const Table& table) {
+  std::vector<std::size_t> widths;
+  for (const auto& row : table) {
+    widths.resize(std::max(widths.size(), row.size()));
+    for (std::size_t column = 0; column < row.size(); ++column) {
+      widths[column] = std::max(widths[column], widthOf(row[column]));
+    }
+  }
+  std::string text;
+  for (const auto& row : table) {
+    std::string line = "  ";
+    for (std::size_t column = 0; column < row.size(); ++column) {
+      const std::string space(widths[column] - widthOf(row[column]), ' ');
+      line += column == 0 ? row[column] + space : "  " + space + row[column];
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
+  }
+  return text;
+}
+
+std::string htmlOf(const std::string& text) {
+  std::string escaped;
+  for (const char byte : text) {
+    switch (byte) {
+      case '&':
+        escaped += "&amp;";
+        break;
+      case '<':
+        escaped += "&lt;";
+        break;
+      case '>':
+        escaped += "&gt;";
+        break;
+      case '"':
+        escaped += "&quot;";
+        break;
+      default:
+        escaped += byte;
+    }
+  }
+  return escaped;
+}
+
+struct Curve {
+  std::vector<double> angles_deg;
+  std::vector<double> values;  ///< kN m with a linkage, kN without
+  const char* label;
+};
+
+/// What the empty loader asks of the lift cylinders, over the weigh window.
+Curve tareCurve(const Calibration& calibration, int points) {
+  Curve curve{{},
+              {},
+              calibration.linkage
+                  ? "moment of the lift cylinders with the bucket empty, kN m, over the boom angle"
+                  : "force of the lift cylinders with the bucket empty, kN, over the boom angle"};
+  const statistics::SplineBasis& basis = calibration.tare_basis;
+  if (calibration.state.mean.size() < calibration::kUnknowns + basis.size()) return curve;
+  const Eigen::VectorXd coefficients = calibration.state.mean.segment(calibration::kUnknowns, basis.size());
+  for (int point = 0; point < points; ++point) {
+    const double at_rad =
+        calibration.window_low_rad +
+        (calibration.window_high_rad - calibration.window_low_rad) * point / std::max(1, points - 1);
+    curve.angles_deg.push_back(at_rad / kDegree);
+    curve.values.push_back(basis.row(at_rad).dot(coefficients) / 1000.0);
+  }
+  return curve;
+}
+
+std::string plotOf(const Curve& curve) {
+  if (curve.values.empty()) return "";
+  constexpr int kRows = 9;
+  const auto [least, most] = std::ranges::minmax(curve.values);
+  const double span = std::max(most - least, 1e-9);
+  std::vector<std::string> rows(kRows, std::string(curve.values.size(), ' '));
+  for (std::size_t column = 0; column < curve.values.size(); ++column) {
+    const auto row =
+        static_cast<std::size_t>(std::lround((most - curve.values[column]) / span * (kRows - 1)));
+    rows[row][column] = '*';
+  }
+  std::string text = fmt::format("  {}\n", curve.label);
+  for (int row = 0; row < kRows; ++row) {
+    const double value = most - span * row / (kRows - 1);
+    std::string line = fmt::format("  {:>8} |{}", row % 4 == 0 ? fmt::format("{:.1f}", value) : "",
+                                   rows[static_cast<std::size_t>(row)]);
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
+  }
+  text += fmt::format("  {:>8} +{}\n", "", std::string(curve.values.size(), '-'));
+  const std::string low = fmt::format("{:.1f}°", curve.angles_deg.front());
+  const std::string high = fmt::format("{:.1f}°", curve.angles_deg.back());
+  return text + fmt::format("  {:>8}  {}{:>{}}\n", "", low, high,
+                            std::max<std::size_t>(curve.values.size() - widthOf(low), 8));
+}
+
+std::string svgOf(const Curve& curve) {
+  if (curve.values.empty()) return "";
+  const auto [least, most] = std::ranges::minmax(curve.values);
+  const double span = std::max(most - least, 1e-9);
+  std::string points;
+  for (std::size_t index = 0; index < curve.values.size(); ++index) {
+    points +=
+        fmt::format("{:.1f},{:.1f} ",
+                    70.0 + 520.0 * static_cast<double>(index) / static_cast<double>(curve.values.size() - 1),
+                    20.0 + 200.0 * (most - curve.values[index]) / span);
+  }
+  return fmt::format(
+      "<svg viewBox=\"0 0 620 260\" role=\"img\" aria-label=\"{0}\"><rect x=\"70\" y=\"20\" width=\"520\" "
+      "height=\"200\" "
+      "fill=\"none\" stroke=\"#767676\"/><polyline points=\"{1}\" fill=\"none\" stroke=\"#003d7a\" "
+      "stroke-width=\"3\"/>"
+      "<text x=\"64\" y=\"26\" text-anchor=\"end\">{2:.1f}</text><text x=\"64\" y=\"222\" "
+      "text-anchor=\"end\">{3:.1f}</text>"
+      "<text x=\"70\" y=\"240\">{4:.1f}°</text><text x=\"590\" y=\"240\" "
+      "text-anchor=\"end\">{5:.1f}°</text></svg>\n<p>{0}</p>\n",
+      curve.label, points, most, least, curve.angles_deg.front(), curve.angles_deg.back());
+}
+
+Table passTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {{"pass", "direction", "from", "to", "speed", "oil", "rows", "scatter"}};
+  for (const calibration::PassSummary& pass : calibration.passes) {
+    table.push_back({pass.name, pass.direction == calibration::Direction::Up ? "up" : "down",
+                     angle(pass.low_rad), angle(pass.high_rad),
+                     pass.mean_speed_rad_per_s == 0.0
+                         ? "held"
+                         : shown(pass.mean_speed_rad_per_s / kDegree, "deg/s", 1, system),
+                     pass.oil_temperature_K ? shown(*pass.oil_temperature_K - 273.15, "Cel", 0, system) : "-",
+                     std::to_string(pass.rows), shown(pass.residual_Pa / 1e5, "bar", 2, system)});
+  }
+  return table;
+}
+
+Table massTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {{"known mass", "is", "weighed as", "difference", "doubt of it (k = 2)"}};
+  for (const calibration::MassCheck& check : calibration.mass_checks) {
+    table.push_back({check.name, shown(check.reference_kg, "kg", 0, system),
+                     shown(check.predicted_kg, "kg", 0, system),
+                     shown(check.predicted_kg - check.reference_kg, "kg", 0, system),
+                     shown(2.0 * check.difference_u_kg, "kg", 0, system)});
+  }
+  return table;
+}
+
+Table summaryTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {
+      {"unit", calibration.unit_id},
+      {"attachment", calibration.attachment_id.empty() ? "-" : calibration.attachment_id},
+      {"rated payload", shown(calibration.rated_payload_kg, "kg", 0, system)},
+      {"weigh window", angle(calibration.window_low_rad) + " to " + angle(calibration.window_high_rad)},
+      {"gravity", shown(calibration.gravity_m_per_s2, "m/s2", 4, system)},
+      {"boom angle, standard uncertainty", angle(calibration.boom_line.angle_u_rad, 2)}};
+  if (calibration.reference_pose_kg_per_deg) {
+    table.push_back({"one degree at the reference pose costs, at rated payload",
+                     shown(*calibration.reference_pose_kg_per_deg, "kg", 0, system)});
+  }
+  return table;
+}
+
+std::string optionalAngle(const std::optional<double>& radians) { return radians ? angle(*radians) : "-"; }
+
+std::string optionalLength(const std::optional<double>& metres, UnitSystem system) {
+  return metres ? shown(*metres, "m", 3, system) : "-";
+}
+
+std::string_view nameOf(calibration::PoseKind kind) {
+  switch (kind) {
+    case calibration::PoseKind::BoomLowest:
+      return "boom-lowest";
+    case calibration::PoseKind::BoomHighest:
+      return "boom-highest";
+    case calibration::PoseKind::BoomReference:
+      return "boom-reference";
+    case calibration::PoseKind::BucketDumped:
+      return "bucket-dumped";
+    case calibration::PoseKind::BucketRacked:
+      return "bucket-racked";
+  }
+  return "";
+}
+
+std::string sensorText(double value, std::optional<calibration::SensorUnit> unit) {
+  switch (unit.value_or(calibration::SensorUnit::Volt)) {
+    case calibration::SensorUnit::Volt:
+      return fmt::format("{:.3f} V", value);
+    case calibration::SensorUnit::Count:
+      return fmt::format("{:.0f}", value);
+    case calibration::SensorUnit::Radian:
+      return angle(value, 2);
+  }
+  return "";
+}
+
+std::string htmlTable(const Table& table, bool with_head) {
+  std::string text = "<table>\n";
+  for (std::size_t row = 0; row < table.size(); ++row) {
+    text += "<tr>";
+    for (const std::string& cell : table[row]) {
+      text += with_head && row == 0 ? "<th>" + htmlOf(cell) + "</th>" : "<td>" + htmlOf(cell) + "</td>";
+    }
+    text += "</tr>\n";
+  }
+  return text + "</table>\n";
+}
+
+std::string htmlList(const char* title, const std::vector<Message>& messages, UnitSystem system) {
+  if (messages.empty()) return "";
+  std::string text = fmt::format("<h2>{}</h2>\n<ul>\n", title);
+  for (const Message& message : messages) text += "<li>" + htmlOf(words(message, system)) + "</li>\n";
+  return text + "</ul>\n";
+}
+
+}  // namespace
+
+std::string sayError(const Error& error, UnitSystem system) {
+  const Place& place = error.place;
+  std::string text = place.file.empty() ? "hingepin" : place.file;
+  if (place.line > 0) text += fmt::format(":{}", place.line);
+  if (place.column > 0) text += fmt::format(":{}", place.column);
+  text += ": ";
+  if (!place.pointer.empty()) text += place.pointer + ": ";
+  return text + words(error.message, system) + "\n";
+}
+
+std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSystem system) {
+  const int decimals = decimalsOf(weighing.expanded_uncertainty_kg);
+  std::string text = fmt::format(
+      "{}: {} ± {}  (95.45 %, k = {:.2f})\n", log, shown(weighing.mass_kg, "kg", decimals, system),
+      shown(weighing.expanded_uncertainty_kg, "kg", decimals, system), weighing.coverage_factor);
+  double total = 0.0;
+  for (const auto& line : weighing.budget) total += line.standard_uncertainty * line.standard_uncertainty;
+  Table table;
+  for (const statistics::Contribution& line : weighing.budget) {
+    const double share = total > 0.0 ? line.standard_uncertainty * line.standard_uncertainty / total : 0.0;
+    std::string bar;
+    for (long length = std::lround(share * 24.0); length > 0; --length) bar += "█";
+    bar += std::string(24 - widthOf(bar), ' ');
+    table.push_back({words({line.name, {}}, system),
+                     shown(line.standard_uncertainty, "kg", decimalsOf(line.standard_uncertainty), system),
+                     bar});
+  }
+  text += layOut(table);
+  for (const Message& warning : weighing.warnings) text += "  Note: " + words(warning, system) + "\n";
+  return text;
+}
+
+std::string weighingJson(const std::string& log, const Weighing& weighing, UnitSystem system) {
+  const int decimals = std::max(1, decimalsOf(weighing.expanded_uncertainty_kg));
+  // The contract has kilograms, whatever is shown to people.
+  Json json = {
+      {"log", log},
+      {"mass", shown(weighing.mass_kg, "kg", decimals, UnitSystem::Metric)},
+      {"expanded_uncertainty", shown(weighing.expanded_uncertainty_kg, "kg", decimals, UnitSystem::Metric)},
+      {"coverage_factor", std::round(weighing.coverage_factor * 1000.0) / 1000.0},
+      {"warnings", Json::array()}};
+  for (const Message& warning : weighing.warnings) json["warnings"].push_back(words(warning, system));
+  return jsonLine(json);
+}
+
+std::string errorJson(const std::string& log, const Error& error, UnitSystem system) {
+  return jsonLine(
+      {{"log", log}, {"error", {{"code", error.message.code}, {"message", words(error.message, system)}}}});
+}
+
+std::string sayCalibration(const Calibration& calibration, UnitSystem system) {
+  std::string text = "Calibration\n" + layOut(summaryTable(calibration, system)) + "\nPasses\n" +
+                     layOut(passTable(calibration, system));
+  if (!calibration.mass_checks.empty()) text += "\nKnown masses\n" + layOut(massTable(calibration, system));
+  text += "\nEmpty loader\n" + plotOf(tareCurve(calibration, 61));
+  if (!calibration.taken.empty()) text += "\nTaken, where the job was silent\n";
+  for (const Message& message : calibration.taken) text += "  " + words(message, system) + "\n";
+  if (!calibration.warnings.empty()) text += "\nLook at\n";
+  for (const Message& message : calibration.warnings) text += "  " + words(message, system) + "\n";
+  return text;
+}
+
+std::string calibrationHtml(const Calibration& calibration, UnitSystem system) {
+  std::string text = fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+      "content=\"width=device-width, initial-scale=1\">\n<title>Calibration of "
+      "{0}</title>\n<style>body{{font:16px/1.5 "
+      "sans-serif;margin:2em auto;max-width:60em;padding:0 "
+      "1em;color:#111}}table{{border-collapse:collapse}}td,th{{border:1px "
+      "solid #767676;padding:.3em "
+      ".7em;text-align:left}}svg{{width:100%;max-width:40em}}</style>\n</head>\n<body>\n"
+      "<h1>Calibration of {0}</h1>\n",
+      htmlOf(calibration.unit_id));
+  text += htmlTable(summaryTable(calibration, system), false);
+  text += htmlList("Look at", calibration.warnings, system);
+  text += "<h2>Passes</h2>\n" + htmlTable(passTable(calibration, system), true);
+  if (!calibration.mass_checks.empty())
+    text += "<h2>Known masses</h2>\n" + htmlTable(massTable(calibration, system), true);
+  text += "<h2>Empty loader</h2>\n" + svgOf(tareCurve(calibration, 121));
+  text += htmlList("Taken, where the job was silent", calibration.taken, system);
+  return text + "</body>\n</html>\n";
+}
+
+std::string sayLinkage(const calibration::Job& job, const session::LinkageTable& table, UnitSystem system) {
+  Table poses = {{"pose", "boom angle", "boom sensor", "bucket sensor"}};
+  for (const calibration::PoseReading& pose : job.poses) {
+    poses.push_back({std::string(nameOf(pose.kind)),
+                     pose.boom_angle ? angle(pose.boom_angle->inRadians()) : "-",
+                     sensorText(pose.boom_sensor, job.boom_sensor_unit),
+                     pose.bucket_sensor ? sensorText(*pose.bucket_sensor, job.bucket_sensor_unit) : "-"});
+  }
+  std::string text = fmt::format("Linkage of {}\n", job.unit.id);
+  text += fmt::format("  The lift cylinder lengthens from a boom angle of {} to {}.\n",
+                      angle(table.lift_range_rad.low), angle(table.lift_range_rad.high));
+  text += fmt::format(
+      "  The table covers {} to {}, {}.\n", angle(table.travel_rad.low), angle(table.travel_rad.high),
+      table.travel_from_poses ? "between the lowest and the highest pose" : "as far as the linkage allows");
+  text +=
+      fmt::format("  The load arm is the rise per radian of boom of the {}, bucket racked back.\n",
+                  table.payload_center_known ? "payload centre" : "hinge pin (no payload centre is given)");
+  text += "\nPoses\n" + layOut(poses);
+
+  Table rows = {{"boom angle", "lift length", "moment arm c'", "c'' per rad", "racked", "dumped", "tilt from",
+                 "tilt to", "load arm", "edge height", "heel height"}};
+  for (const session::LinkageRow& row : table.rows) {
+    const auto tilt = [&](double linkage::Range::* end) {
+      return row.tilt_length_m ? optionalLength((*row.tilt_length_m).*end, system) : std::string("-");
+    };
+    rows.push_back(
+        {angle(row.boom_angle_rad), shown(row.lift_cylinder.value, "m", 4, system),
+         shown(row.lift_cylinder.first, "m", 4, system), shown(row.lift_cylinder.second, "m", 4, system),
+         optionalAngle(row.racked_bucket_rad), optionalAngle(row.dumped_bucket_rad),
+         tilt(&linkage::Range::low), tilt(&linkage::Range::high), optionalLength(row.load_arm_m, system),
+         optionalLength(row.cutting_edge_height_m, system), optionalLength(row.heel_height_m, system)});
+  }
+  text +=
+      "\nOver the boom angle (racked and dumped: bucket above the horizontal; heights above ground, racked "
+      "back)\n" +
+      layOut(rows);
+  return text;
+}
+
+}  // namespace hingepin::cli
