@@ -195,13 +195,14 @@ TEST(LeastSquaresTest, WeightedResidualsAreOrthogonalToTheDesign) {
 
 TEST(LeastSquaresTest, UnitsOfTheColumnsAndOfTheDataOnlyRescaleTheResult) {
   const Problem problem = randomProblem(3, 25, 3);
-  const Eigen::Vector3d units(1e-9, 7.0, 3e12);
+  VectorXd units(3);
+  units << 1e-9, 7.0, 3e12;
   const double unit_y = 9.80665e3;
   const auto fit = fitWeighted(problem.design, problem.observations, problem.uncertainty, NoiseScale::Known);
   const auto scaled = fitWeighted(problem.design * units.asDiagonal(), unit_y * problem.observations,
                                   unit_y * problem.uncertainty, NoiseScale::Known);
   ASSERT_TRUE(fit && scaled);
-  const Eigen::Vector3d back = units / unit_y;
+  const VectorXd back = units / unit_y;
   EXPECT_TRUE(scaled->coefficients.cwiseProduct(back).isApprox(fit->coefficients, 1e-13));
   EXPECT_TRUE((back.asDiagonal() * scaled->covariance * back.asDiagonal()).isApprox(fit->covariance, 1e-13));
   EXPECT_NEAR(scaled->chi_squared, fit->chi_squared, 1e-12 * fit->chi_squared);

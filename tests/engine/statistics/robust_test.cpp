@@ -111,7 +111,7 @@ TEST(RobustTest, CovarianceIsTheSpreadOverRepetitionsWithAndWithoutOutliers) {
   for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare}) {
     Eigen::Vector2d spread = Eigen::Vector2d::Zero();
     Eigen::Vector2d stated = Eigen::Vector2d::Zero();
-    constexpr int kRepetitions = 1000;
+    constexpr int kRepetitions = 400;
     for (int k = 0; k < kRepetitions; ++k) {
       const Problem problem = line(1000 + static_cast<std::uint64_t>(k), 60, 2.0, 0);
       const auto fit = fitRobust(problem.design, problem.observations, VectorXd::Ones(60), loss);
@@ -119,14 +119,14 @@ TEST(RobustTest, CovarianceIsTheSpreadOverRepetitionsWithAndWithoutOutliers) {
       spread += (fit->coefficients - kTruth).cwiseAbs2() / kRepetitions;
       stated += fit->covariance.diagonal() / kRepetitions;
     }
-    // A variance from 1000 has an SD of 4.5 %; the formula itself is of first order in p / n.
-    for (Eigen::Index j = 0; j < 2; ++j) EXPECT_NEAR(stated(j) / spread(j), 1.0, 0.15);
+    // A variance from 400 has an SD of 7 %; the formula itself is of first order in p / n.
+    for (Eigen::Index j = 0; j < 2; ++j) EXPECT_NEAR(stated(j) / spread(j), 1.0, 0.22);
   }
 }
 
 TEST(RobustTest, SmallSamplesSettle) {
   int settled = 0;
-  for (std::uint64_t seed = 0; seed < 1000; ++seed) {
+  for (std::uint64_t seed = 0; seed < 300; ++seed) {
     const Problem problem = line(5000 + seed, 4 + static_cast<Eigen::Index>(seed % 9), 1.0, seed % 3 == 0);
     const auto n = problem.design.rows();
     for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare}) {
@@ -138,7 +138,8 @@ TEST(RobustTest, SmallSamplesSettle) {
     }
   }
   testing::Test::RecordProperty("settled", settled);
-  EXPECT_GE(settled, 1980);
+  // The few that do not are left without a covariance by outliers among four or five points.
+  EXPECT_GE(settled, 594);
 }
 
 TEST(RobustTest, PriorWeightOfTwoIsTheRowTwice) {
