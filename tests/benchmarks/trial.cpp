@@ -1,0 +1,421 @@
+// SPDX-License-Identifier: Apache-2.0
+// The trial: machines drawn at random are calibrated from their own files and weigh loads whose masses are
+// known. How far off is it, and do the intervals hold the truth as often as they say?
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
+#include <atomic>
+#include <cmath>
+#include <cstdint>
+#include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <numbers>
+#include <optional>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include "engine/base/random.h"
+#include "engine/calibration/calibration.h"
+#include "engine/formats/calibration_json.h"
+#include "engine/formats/job_json.h"
+#include "engine/simulator/scenario.h"
+
+namespace hingepin {
+namespace {
+
+using simulator::Files;
+using simulator::JobLift;
+using simulator::Machine;
+using simulator::Scenario;
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+constexpr std::size_t kLoads = 4;
+constexpr int kResamples = 2000;
+
+constexpr std::array kGroups = {"linkage, rising empty passes only", "linkage with a lowering pass",
+                                "test mass without linkage", "linkage and test mass"};
+
+// --- What is drawn
+// ---------------------------------------------------------------------------------------------------
+
+/// How one machine's logger behaves; the same for all its logs.
+struct Logger {
+  simulator::Logging logging;
+  simulator::LogStyle style;
+};
+
+Logger drawLogger(Random& random) {
+  Logger logger;
+  simulator::Logging& log = logger.logging;
+  log.rate_Hz = random.uniform() < 0.6 ? 50.0 : std::round(random.uniform(20.0, 100.0));
+  log.jitter_s = random.uniform(0.0, 0.08) / log.rate_Hz;
+  log.stamp_error_s = random.uniform(0.0, 0.08) / log.rate_Hz;
+  log.missing_cell_share = random.uniform(0.0, 0.01);
+  log.dropped_share = random.uniform(0.0, 0.01);
+  log.spike_share = random.uniform() < 0.3 ? random.uniform(0.0, 0.002) : 0.0;
+  log.rod_pressure = random.uniform() < 0.9;
+  log.bucket_sensor = random.uniform() < 0.8;
+  log.engine_speed = random.uniform() < 0.5;
+  log.pitch = random.uniform() < 0.3;
+  log.oil_temperature = random.uniform() < 0.9;
+  logger.style.milliseconds = random.uniform() < 0.2;
+  logger.style.millivolts = random.uniform() < 0.1;
+  constexpr std::array kPressures = {"bar", "bar", "bar", "kPa", "MPa", "[psi]"};
+  logger.style.pressure = kPressures[random.bits() % kPressures.size()];
+  logger.style.temperature = random.uniform() < 0.8 ? "Cel" : "[degF]";
+  return logger;
+}
+
+JobLift drawLift(const Machine& machine, const Logger& logger, Random& random, std::string kind,
+                 std::string pace, std::string file, double from_rad, double to_rad, double speed_rad_per_s) {
+  JobLift lift;
+  lift.kind = std::move(kind);
+  lift.pace = std::move(pace);
+  lift.file = std::move(file);
+  lift.style = logger.style;
+  if (machine.boom_sensor.output != simulator::AngleOutput::Volt ||
+      machine.bucket_sensor.output != simulator::AngleOutput::Volt) {
+    lift.style.millivolts = false;
+  }
+  lift.lift.logging = logger.logging;
+  lift.lift.oil_Cel = random.uniform(40.0, 75.0);
+  // Level ground as a person finds it by eye or on a yard's slab (judgement).
+  lift.lift.slope_rad = 0.3 * kDegree * random.normal();
+  lift.lift.plan = simulator::onePass(from_rad, to_rad, speed_rad_per_s);
+  lift.lift.plan.lever_phase_rad = random.uniform(0.0, 2.0 * std::numbers::pi);
+  lift.lift.plan.lever_wobble = random.uniform(0.0, 0.03);
+  lift.lift.plan.moves[0].ramp_s = random.uniform(0.4, 1.0);
+  return lift;
+}
+
+/// One machine of a group, its taught lifts and its unknown loads.
+Scenario drawScenario(std::size_t group, Random& random) {
+  Scenario s;
+  s.note = std::string("Invented machine of the trial, made by Hingepin's simulator. Group: ") +
+           kGroups[group] + ".";
+  s.machine = simulator::drawMachine(random);
+  const Machine& m = s.machine;
+  s.parts.linkage = group != 2;
+  s.parts.gravity = random.uniform() < 0.5;
+  s.parts.attachment_id = "GP";
+  s.parts.pose_u_deg = {random.uniform(0.15, 0.5), random.uniform(0.15, 0.5), random.uniform(0.3, 0.6)};
+  const Logger logger = drawLogger(random);
+  const double low = m.lowest_rad + 0.5 * kDegree;
+  const double high = m.highest_rad - 2.0 * kDegree;
+
+  // A technician teaches warm oil, one pass after another: within a few kelvin.
+  const double taught_Cel = random.uniform(42.0, 70.0);
+  const auto teach = [&](std::string kind, std::string pace, std::string file, bool up, double speed) {
+    const double slower = speed * random.uniform(0.95, 1.05);
+    JobLift lift = drawLift(m, logger, random, std::move(kind), std::move(pace), std::move(file),
+                            up ? low : high, up ? high : low, slower);
+    lift.lift.oil_Cel = taught_Cel + random.uniform(-2.0, 3.0);
+    s.taught.push_back(lift);
+  };
+  teach("empty", "slow", "empty-slow.csv", true, m.slow_rad_per_s);
+  teach("empty", "fast", "empty-fast.csv", true, m.fast_rad_per_s);
+  if (group == 1) teach("empty", "slow", "empty-slow-down.csv", false, m.slow_rad_per_s);
+  if (group >= 2) {
+    const double mass_kg = std::round(random.uniform(0.35, 0.7) * m.rated_payload_kg / 50.0) * 50.0;
+    const double mass_u_kg = std::max(0.5, std::round(mass_kg * random.uniform(0.0005, 0.001) * 2.0) / 2.0);
+    teach("test-mass", "slow", "mass-slow.csv", true, m.slow_rad_per_s);
+    JobLift& lift = s.taught.back();
+    lift.mass_kg = mass_kg;
+    lift.mass_u_kg = mass_u_kg;
+    lift.lift.load = simulator::drawTestMass(m, mass_kg + mass_u_kg * random.normal(), random);
+  }
+
+  for (std::size_t k = 0; k < kLoads; ++k) {
+    double from = low;
+    double to = high;
+    if (random.uniform() < 0.4) {
+      // A partial lift still crosses most of the window.
+      from = std::max(low, m.window_low_rad + random.uniform(-20.0, 4.0) * kDegree);
+      to = std::min(high, m.window_high_rad + random.uniform(-3.0, 15.0) * kDegree);
+    }
+    const double speed = random.uniform(m.slow_rad_per_s, m.fast_rad_per_s);
+    JobLift lift =
+        drawLift(m, logger, random, "load", "", fmt::format("load-{}.csv", k + 1), from, to, speed);
+    lift.lift.load = simulator::drawHeap(m, random.uniform(0.2, 1.0) * m.rated_payload_kg, random);
+    s.unknown.push_back(lift);
+  }
+  return s;
+}
+
+// --- What the engine makes of it
+// -------------------------------------------------------------------------------------
+
+struct Weighed {
+  double mass_kg;
+  double expanded_kg;  // 95.45 %
+};
+
+/// The files through the public calls, as a program would: the job with its logs, then each load; the
+/// calibration goes through its own file as well. An entry is an error where the engine refuses; all of them
+/// where it refuses the job.
+std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<JobLift>& loads) {
+  const formats::Opener open = [&](const std::string& path) -> Expected<formats::ByteSource> {
+    const auto file = files.find(path);
+    if (file == files.end()) return fail(ErrorKind::NotFound, "file-not-found", {{"path", path}});
+    return formats::sourceOf(file->second);
+  };
+  const auto learn = [&]() -> Expected<calibration::Calibration> {
+    const auto job = formats::readJob(files.at("job.json"), "job.json", open);
+    if (!job) return std::unexpected(job.error());
+    const auto calibration = calibration::calibrate(job->job);
+    if (!calibration) return std::unexpected(calibration.error());
+    return formats::readCalibration(formats::writeCalibration(*calibration), "calibration.json");
+  };
+  const auto calibration = learn();
+  std::vector<Expected<Weighed>> results;
+  for (const JobLift& load : loads) {
+    const auto weigh = [&]() -> Expected<Weighed> {
+      if (!calibration) return std::unexpected(calibration.error());
+      const auto log = formats::readLift(formats::sourceOf(files.at(load.file)), load.file);
+      if (!log) return std::unexpected(log.error());
+      const auto weighing = calibration::weigh(*calibration, *log);
+      if (!weighing) return std::unexpected(weighing.error());
+      return Weighed{weighing->mass_kg, weighing->expanded_uncertainty_kg};
+    };
+    results.push_back(weigh());
+  }
+  return results;
+}
+
+// --- How good that is
+// ------------------------------------------------------------------------------------------------
+
+/// One load, in % of the rated payload; a refused one has no error.
+struct Result {
+  double truth_kg = 0.0;
+  double mass_kg = 0.0;
+  double error = 0.0;
+  double expanded = 0.0;
+  std::string refusal;  // the code; empty where weighed
+};
+
+struct MachineResult {
+  std::size_t group = 0;
+  double rated_kg = 0.0;
+  double taught_Cel = 0.0;
+  std::vector<Result> loads;
+  std::string broken;  // the simulator itself failed
+};
+
+struct Score {
+  double rms = 0.0;
+  double bias = 0.0;
+  double coverage = 0.0;  // %
+  double width = 0.0;     // mean of the expanded uncertainty
+  std::size_t weighed = 0;
+};
+
+Score scoreOf(const std::vector<const MachineResult*>& machines) {
+  double squares = 0.0;
+  double sum = 0.0;
+  double width = 0.0;
+  std::size_t inside = 0;
+  Score score;
+  for (const MachineResult* machine : machines) {
+    for (const Result& r : machine->loads) {
+      if (!r.refusal.empty()) continue;
+      squares += r.error * r.error;
+      sum += r.error;
+      width += r.expanded;
+      if (std::abs(r.error) <= r.expanded) ++inside;
+      ++score.weighed;
+    }
+  }
+  if (score.weighed == 0) return score;
+  const auto n = static_cast<double>(score.weighed);
+  score.rms = std::sqrt(squares / n);
+  score.bias = sum / n;
+  score.width = width / n;
+  score.coverage = 100.0 * static_cast<double>(inside) / n;
+  return score;
+}
+
+struct Interval {
+  double low = 0.0;
+  double high = 0.0;
+};
+
+/// The middle 95 % of a figure over resampled machines (percentile bootstrap, Efron 1979): loads of one
+/// machine share its errors, so machines are what is drawn.
+std::pair<Interval, Interval> bootstrap(const std::vector<const MachineResult*>& machines, Random random) {
+  std::vector<double> rms;
+  std::vector<double> coverage;
+  std::vector<const MachineResult*> sample(machines.size());
+  for (int i = 0; i < kResamples; ++i) {
+    for (const MachineResult*& drawn : sample) drawn = machines[random.bits() % machines.size()];
+    const Score score = scoreOf(sample);
+    rms.push_back(score.rms);
+    coverage.push_back(score.coverage);
+  }
+  const auto middle = [](std::vector<double>& values) {
+    std::sort(values.begin(), values.end());
+    const auto at = [&](double share) {
+      return values[static_cast<std::size_t>(share * (kResamples - 1) + 0.5)];
+    };
+    return Interval{at(0.025), at(0.975)};
+  };
+  return {middle(rms), middle(coverage)};
+}
+
+void printRow(const std::string& name, const std::vector<const MachineResult*>& machines, Random random) {
+  if (machines.empty()) return;
+  const Score score = scoreOf(machines);
+  const auto [rms, coverage] = bootstrap(machines, random);
+  std::size_t loads = 0;
+  for (const MachineResult* machine : machines) loads += machine->loads.size();
+  fmt::print(
+      "{:<34} {:>8} {:>6} {:>7} {:>7.3f} {:>6.3f}-{:<6.3f} {:>+7.3f} {:>8.2f} {:>6.1f}-{:<6.1f} {:>7.3f}\n",
+      name, machines.size(), loads, loads - score.weighed, score.rms, rms.low, rms.high, score.bias,
+      score.coverage, coverage.low, coverage.high, score.width);
+}
+
+void print(const std::vector<MachineResult>& results, const Random& random) {
+  fmt::print(
+      "Errors, bias and half-widths in % of the rated payload; intervals hold 95 % by bootstrap over "
+      "machines.\n\n");
+  fmt::print("{:<34} {:>8} {:>6} {:>7} {:>7} {:^13} {:>7} {:>8} {:^13} {:>7}\n", "group", "machines", "loads",
+             "refused", "RMS", "", "bias", "inside %", "", "width");
+  std::vector<const MachineResult*> all;
+  for (std::size_t group = 0; group < kGroups.size(); ++group) {
+    std::vector<const MachineResult*> of_group;
+    for (const MachineResult& r : results) {
+      if (r.group == group && r.broken.empty()) of_group.push_back(&r);
+    }
+    all.insert(all.end(), of_group.begin(), of_group.end());
+    printRow(kGroups[group], of_group, random.fork(group));
+  }
+  printRow("all", all, random.fork(kGroups.size()));
+
+  std::map<std::string, int> refusals;
+  for (const MachineResult& r : results) {
+    if (!r.broken.empty()) ++refusals["simulator: " + r.broken];
+    for (const Result& load : r.loads) {
+      if (!load.refusal.empty()) ++refusals[load.refusal];
+    }
+  }
+  for (const auto& [code, count] : refusals) fmt::print("  refused {} times: {}\n", count, code);
+}
+
+// --- Running it
+// ------------------------------------------------------------------------------------------------------
+
+struct Options {
+  std::uint64_t seed = 0;
+  std::size_t machines = 480;
+  unsigned workers = 1;
+  std::string dump;
+  std::string table;
+  bool only_make = false;
+};
+
+bool writeFolder(const std::filesystem::path& folder, const Files& files) {
+  std::error_code failed;
+  std::filesystem::create_directories(folder, failed);
+  for (const auto& [name, text] : files) {
+    std::ofstream file(folder / name, std::ios::binary);
+    file << text;
+    if (!file) return false;
+  }
+  return true;
+}
+
+MachineResult runMachine(const Options& options, std::size_t index) {
+  Random random = Random(options.seed).fork(index);
+  MachineResult result;
+  result.group = index % kGroups.size();
+  const Scenario scenario = drawScenario(result.group, random);
+  result.rated_kg = scenario.machine.rated_payload_kg;
+  result.taught_Cel = scenario.taught[0].lift.oil_Cel;
+  const auto files = simulator::filesOf(scenario, random.fork(1));
+  if (!files) {
+    result.broken = files.error().message.code;
+    return result;
+  }
+  if (!options.dump.empty()) {
+    const auto folder = std::filesystem::path(options.dump) / fmt::format("machine-{:04}", index);
+    if (!writeFolder(folder, *files)) result.broken = "cannot write " + folder.string();
+  }
+  if (options.only_make) return result;
+
+  const auto weighed = weighAll(*files, scenario.unknown);
+  for (std::size_t k = 0; k < weighed.size(); ++k) {
+    Result r;
+    r.truth_kg = scenario.unknown[k].lift.load->mass_kg;
+    if (weighed[k]) {
+      r.mass_kg = weighed[k]->mass_kg;
+      r.error = 100.0 * (weighed[k]->mass_kg - r.truth_kg) / result.rated_kg;
+      r.expanded = 100.0 * weighed[k]->expanded_kg / result.rated_kg;
+    } else {
+      r.refusal = weighed[k].error().message.code;
+    }
+    result.loads.push_back(r);
+  }
+  return result;
+}
+
+bool writeTable(const std::string& path, const std::vector<MachineResult>& results) {
+  std::ofstream file(path);
+  file << "machine,group,rated_kg,taught_Cel,load,truth_kg,mass_kg,error_percent,expanded_percent,refusal\n";
+  for (std::size_t i = 0; i < results.size(); ++i) {
+    const MachineResult& m = results[i];
+    for (std::size_t k = 0; k < m.loads.size(); ++k) {
+      const Result& r = m.loads[k];
+      file << fmt::format("{},{},{:.0f},{:.1f},{},{:.2f},{:.2f},{:.4f},{:.4f},{}\n", i, m.group, m.rated_kg,
+                          m.taught_Cel, k + 1, r.truth_kg, r.mass_kg, r.error, r.expanded, r.refusal);
+    }
+  }
+  return static_cast<bool>(file);
+}
+
+int run(int argc, char** argv) {
+  Options options;
+  CLI::App app("Calibrates and weighs with machines drawn at random, and says how good that is.");
+  app.add_option("--seed", options.seed, "Number that the machines are drawn from")->required();
+  app.add_option("--machines", options.machines, "How many, the four groups in turn");
+  app.add_option("--workers", options.workers, "Threads")->check(CLI::Range(1U, 64U));
+  app.add_option("--dump", options.dump,
+                 "Write each machine's job.json, logs and truth.json into this folder");
+  app.add_option("--table", options.table, "Write every load's result into this CSV file");
+  app.add_flag("--only-make", options.only_make, "Make the machines' files and stop");
+  CLI11_PARSE(app, argc, argv);
+
+  const std::clock_t start = std::clock();
+  std::vector<MachineResult> results(options.machines);
+  std::atomic<std::size_t> next = 0;
+  const auto work = [&] {
+    for (std::size_t i = next++; i < options.machines; i = next++) results[i] = runMachine(options, i);
+  };
+  std::vector<std::thread> workers;
+  for (unsigned i = 1; i < options.workers; ++i) workers.emplace_back(work);
+  work();
+  for (std::thread& worker : workers) worker.join();
+  const double cpu_s = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+
+  int status = 0;
+  for (const MachineResult& r : results) {
+    if (!r.broken.empty()) status = 1;
+  }
+  if (!options.only_make) print(results, Random(options.seed).fork(std::uint64_t{1} << 32));
+  if (!options.table.empty() && !writeTable(options.table, results)) {
+    fmt::print(stderr, "Cannot write {}\n", options.table);
+    status = 1;
+  }
+  fmt::print("\n{} machines, {:.3f} s of processor each\n", options.machines,
+             cpu_s / static_cast<double>(std::max<std::size_t>(options.machines, 1)));
+  return status;
+}
+
+}  // namespace
+}  // namespace hingepin
+
+int main(int argc, char** argv) { return hingepin::run(argc, argv); }
