@@ -53,6 +53,7 @@ int main(int argument_count, char** arguments) {
       ->required()
       ->type_name("FOLDER");
   simulate_app->add_option("--seed", simulate.seed, "Number of the practice job; 1 if not given")
+      ->check(CLI::NonNegativeNumber.description(""))
       ->type_name("NUMBER");
   simulate_app
       ->add_option("--misbehaviour", simulate.misbehaviours,

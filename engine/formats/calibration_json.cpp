@@ -11,6 +11,7 @@
 
 #include "engine/formats/strict_json.h"
 #include "engine/formats/text.h"
+#include "engine/linkage/linkage.h"
 
 namespace hingepin::formats {
 namespace {
@@ -421,6 +422,9 @@ Expected<Calibration> readCalibration(std::string text, const std::string& file)
   describe(reader, calibration);
   if (Expected<void> done = reader.finish(); !done) return std::unexpected(done.error());
   if (!isConsistent(calibration)) return root.error("calibration-inconsistent");
+  if (calibration.linkage && !linkage::Linkage::make(*calibration.linkage)) {
+    return root.find("linkage")->error("calibration-inconsistent");
+  }
   return calibration;
 }
 

@@ -327,7 +327,7 @@ LoaderUnit JobReader::unit(const JsonNode& node) {
       for (const int known : kOilGrades) {
         if (text == "ISO VG " + std::to_string(known)) return known;
       }
-      keep(grade.error("oil-grade-unknown", {{"text", excerpt(text)}}));
+      keep(grade.error("oil-grade-malformed", {{"text", excerpt(text)}}));
       return 0;
     });
   }

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/session/catalogue.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <regex>
+#include <set>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace hingepin::session {
+namespace {
+
+/// Words of the file formats that look like message codes.
+const std::set<std::string> kFormatWords = {
+    "z-bar", "boom-lowest", "boom-highest", "boom-reference", "bucket-dumped", "bucket-racked", "test-mass"};
+
+struct Use {
+  std::string file;
+  std::set<std::string> values;  ///< that a message of this code is given there
+};
+
+std::string withoutComments(const std::string& text) {
+  std::istringstream stream(text);
+  std::string kept;
+  for (std::string line; std::getline(stream, line);) {
+    const std::size_t comment = line.find("//");
+    kept += line.substr(0, comment) + "\n";
+  }
+  return kept;
+}
+
+std::set<std::string> namesIn(const std::string& text, const std::regex& pattern) {
+  std::set<std::string> names;
+  for (std::sregex_iterator match(text.begin(), text.end(), pattern), end; match != end; ++match) {
+    names.insert((*match)[1]);
+  }
+  return names;
+}
+
+/// The text from `from` to the bracket that closes what it stands in.
+std::string restOfCall(const std::string& text, std::size_t from) {
+  int depth = 0;
+  for (std::size_t at = from; at < text.size(); ++at) {
+    if (text[at] == '(' || text[at] == '{') ++depth;
+    if (text[at] == ')' || text[at] == '}') --depth;
+    if (depth < 0) return text.substr(from, at - from);
+  }
+  return text.substr(from);
+}
+
+/// Every literal in the engine that is a message code, with the names of the values that go with it.
+const std::multimap<std::string, Use>& usesInSources() {
+  static const std::multimap<std::string, Use> found = [] {
+    std::multimap<std::string, Use> uses;
+    const std::regex code("\"([a-z]+(?:-[a-z0-9]+)+)\"");
+    const std::regex value_name(R"re(\{\s*"([a-z_]+)"\s*,)re");
+    const std::regex added_name(R"re(emplace_back\("([a-z_]+)",)re");
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(
+             std::filesystem::path(HINGEPIN_SOURCE_DIR) / "engine")) {
+      const std::string extension = entry.path().extension();
+      if (extension != ".cpp" && extension != ".h") continue;
+      std::ostringstream stream;
+      stream << std::ifstream(entry.path()).rdbuf();
+      const std::string text = withoutComments(stream.str());
+      for (std::sregex_iterator match(text.begin(), text.end(), code), end; match != end; ++match) {
+        const std::string word = (*match)[1];
+        if (kFormatWords.contains(word)) continue;
+        const std::size_t after = static_cast<std::size_t>(match->position() + match->length());
+        std::set<std::string> names = namesIn(restOfCall(text, after), value_name);
+        // Codes handed to a helper get their values there.
+        if (names.empty()) names = namesIn(text, value_name);
+        names.merge(namesIn(text, added_name));
+        uses.emplace(word, Use{entry.path().lexically_relative(HINGEPIN_SOURCE_DIR).string(), names});
+      }
+    }
+    return uses;
+  }();
+  return found;
+}
+
+TEST(CatalogueTest, EveryCodeInTheSourcesHasASentence) {
+  EXPECT_GT(usesInSources().size(), 100U);
+  for (const auto& [code, use] : usesInSources()) {
+    EXPECT_TRUE(englishCatalogue().contains(code)) << code << " in " << use.file;
+  }
+}
+
+TEST(CatalogueTest, EverySentenceHasACodeInTheSources) {
+  for (const auto& [code, sentence] : englishCatalogue()) EXPECT_TRUE(usesInSources().contains(code)) << code;
+}
+
+TEST(CatalogueTest, EveryPlaceholderIsFilledWhereverTheCodeIsUsed) {
+  const std::regex placeholder(R"re(\{([^}]*)\})re");
+  for (const auto& [code, use] : usesInSources()) {
+    const auto sentence = englishCatalogue().find(code);
+    if (sentence == englishCatalogue().end()) continue;
+    for (const std::string& name : namesIn(sentence->second, placeholder)) {
+      EXPECT_TRUE(use.values.contains(name)) << "{" << name << "} of " << code << " in " << use.file;
+    }
+  }
+}
+
+TEST(CatalogueTest, ValuesAreShownInTheUnitsAsked) {
+  const Catalogue catalogue = {{"heavy", "{log}: {mass} at {angle}, {oil}."}};
+  const Message message{"heavy",
+                        {{"log", std::string("a.csv")},
+                         {"mass", Amount{1987.4, "kg", 0}},
+                         {"angle", Amount{-0.04, "deg", 1}},
+                         {"oil", Amount{40, "Cel", 0}}}};
+  EXPECT_EQ(say(catalogue, message, UnitSystem::Metric), "a.csv: 1987 kg at 0.0°, 40 °C.");
+  EXPECT_EQ(say(catalogue, message, UnitSystem::UsCustomary), "a.csv: 4381 lb at 0.0°, 104 °F.");
+}
+
+TEST(CatalogueTest, NothingIsLostWithoutASentence) {
+  EXPECT_EQ(say({}, {"some-code", {{"mass", Amount{2, "t", 0}}}}, UnitSystem::Metric),
+            "some-code; mass: 2 t");
+  EXPECT_EQ(say({{"a-b", "x {y} {z"}}, {"a-b", {}}, UnitSystem::Metric), "x {y} {z");
+}
+
+TEST(CatalogueTest, ControlCharactersDoNotReachTheTerminal) {
+  EXPECT_EQ(say({{"a-b", "{x}"}}, {"a-b", {{"x", std::string("\x1B[31m\nred")}}}, UnitSystem::Metric),
+            "?[31m?red");
+}
+
+TEST(CatalogueTest, OnlyAnObjectOfStringsIsACatalogue) {
+  EXPECT_TRUE(readCatalogue("{\"a\": \"b\"}"));
+  for (const char* text : {"", "[]", "{\"a\": 1}", "{\"a\"", "nonsense"})
+    EXPECT_FALSE(readCatalogue(text)) << text;
+}
+
+}  // namespace
+}  // namespace hingepin::session

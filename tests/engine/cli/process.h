@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace hingepin::cli {
+
+struct ProcessResult {
+  int status = -1;  ///< exit status; -1 if it was ended by a signal
+  int signal = 0;   ///< that ended it; SIGKILL after the time limit
+  std::string output;
+  std::string diagnostics;
+};
+
+/// Runs the program with these arguments in a folder; it is ended after 20 s.
+/// @param output_path where standard output goes instead of the result, such as /dev/full
+ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                          const std::string& output_path = "");
+
+/// A folder of its own that is removed at the end.
+class TemporaryFolder {
+ public:
+  TemporaryFolder();
+  ~TemporaryFolder();
+  TemporaryFolder(const TemporaryFolder&) = delete;
+  TemporaryFolder& operator=(const TemporaryFolder&) = delete;
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
+};
+
+void writeText(const std::filesystem::path& path, const std::string& text);
+[[nodiscard]] std::string readText(const std::filesystem::path& path);
+
+/// The practice job with its logs and the calibration made of it, by the program itself, once for all tests.
+[[nodiscard]] const std::filesystem::path& practiceFolder();
+
+}  // namespace hingepin::cli
