@@ -125,21 +125,12 @@ TEST(RobustTest, CovarianceIsTheSpreadOverRepetitionsWithAndWithoutOutliers) {
 }
 
 TEST(RobustTest, SmallSamplesSettle) {
-  int settled = 0;
   for (std::uint64_t seed = 0; seed < 300; ++seed) {
     const Problem problem = line(5000 + seed, 4 + static_cast<Eigen::Index>(seed % 9), 1.0, seed % 3 == 0);
     const auto n = problem.design.rows();
-    for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare}) {
-      const auto fit = fitRobust(problem.design, problem.observations, VectorXd::Ones(n), loss);
-      settled += fit.has_value();
-      if (!fit) {
-        EXPECT_EQ(fit.error().kind, ErrorKind::Insufficient);
-      }
-    }
+    for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare})
+      EXPECT_TRUE(fitRobust(problem.design, problem.observations, VectorXd::Ones(n), loss)) << seed;
   }
-  testing::Test::RecordProperty("settled", settled);
-  // The few that do not are left without a covariance by outliers among four or five points.
-  EXPECT_GE(settled, 594);
 }
 
 TEST(RobustTest, PriorWeightOfTwoIsTheRowTwice) {
