@@ -1,0 +1,778 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/procedures/lint.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <initializer_list>
+#include <map>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <utility>
+
+namespace hingepin::procedures {
+namespace {
+
+using Values = std::vector<std::pair<std::string, MessageValue>>;
+using Hazards = std::set<Hazard>;
+
+constexpr std::array kNearHazards = {Hazard::RaisedBoom, Hazard::MovingLinkage, Hazard::StoredPressure};
+
+template <class List, class T>
+bool contains(const List& list, const T& value) {
+  return std::ranges::find(list, value) != std::ranges::end(list);
+}
+
+std::string at(std::string_view pointer, std::string_view key) {
+  return std::string(pointer) + "/" + std::string(key);
+}
+std::string at(std::string_view pointer, std::string_view key, std::size_t index) {
+  return at(at(pointer, key), std::to_string(index));
+}
+
+/// What is known of a limit before a job starts: an entry without a default has no value yet.
+struct KnownLimit {
+  Dimension dimension;
+  std::optional<double> value_si;
+};
+
+/// A way through the procedure: indices into its steps, in order.
+using Way = std::vector<std::size_t>;
+
+struct Range {
+  std::size_t first;
+  std::size_t last;
+  int times;
+  [[nodiscard]] bool holds(std::size_t step) const { return first <= step && step <= last; }
+};
+
+class Linter {
+ public:
+  Linter(const Procedure& procedure, const TextCodes* text_codes)
+      : procedure_(procedure), text_codes_(text_codes) {}
+
+  std::vector<Finding> run();
+
+ private:
+  void add(std::string pointer, const std::string& code, Values values = {});
+  void needText(const std::string& code, std::string pointer);
+  template <class List>
+  void needOnce(const List& list, std::string_view key);
+  void needRoles(const std::vector<std::string>& roles, const std::string& pointer);
+
+  std::optional<KnownLimit> known(const Limit& limit, const std::string& pointer);
+  std::optional<KnownLimit> knownText(const std::string& text, const std::string& pointer);
+  std::optional<Dimension> known(std::string_view ucum, const std::string& pointer);
+  std::optional<double> valueOf(const std::optional<Limit>& limit) const;
+  void needDimension(const std::optional<Limit>& limit, std::span<const Dimension> allowed, bool difference,
+                     const std::string& pointer);
+  void needDuration(const std::string& text, const std::string& pointer);
+  void needOrder(const Limits& limits, const std::string& pointer);
+  std::optional<Dimension> dimensionOf(const Step& step) const;
+
+  void header();
+  void step(const Step& step);
+  void reading(const Step& reading);
+  void checkLimits(const Step& step);
+  void failure(const Step& step, std::size_t index);
+  void target(const Step& step, std::size_t index, const std::string& to, const std::string& pointer);
+  void nearOpen(const Step& step, const Hazards& open);
+  void makeSafe();
+
+  void variant(const std::string& id);
+  void way(const std::string& variant, const Way& way);
+  void cautionsOnWay(const Way& way);
+  void hazardsOnWay(const Way& way);
+  void checkOnWay(const Way& way, std::size_t index);
+  void limitsCanBeMet(const Step& step, const Step& reading);
+  void valuesSuffice(const Step& step, int most_values);
+  void readAgainOnTheSpot(const Step& reading, std::size_t index, const Way& way, const std::string& pointer);
+  void usesOnWay(const Way& way);
+  bool agesTooMuch(const Way& way, std::size_t reading, std::size_t check, const std::string& limit) const;
+
+  std::vector<Range> rangesOn(const Way& way) const;
+  int mostValues(const Way& way, std::size_t reading) const;
+  std::optional<std::size_t> indexOf(std::string_view id) const;
+
+  const Procedure& procedure_;
+  const TextCodes* text_codes_;
+  std::vector<Finding> findings_;
+  std::set<std::pair<std::string, std::string>> said_;
+  std::set<std::string, std::less<>> used_entries_;
+};
+
+void Linter::add(std::string pointer, const std::string& code, Values values) {
+  if (!said_.emplace(pointer, code).second) return;  // once, not once a variant
+  findings_.push_back({std::move(pointer), {code, values}, {code + "-mend", values}});
+}
+
+void Linter::needText(const std::string& code, std::string pointer) {
+  if (text_codes_ == nullptr || code.empty() || text_codes_->contains(code)) return;
+  add(std::move(pointer), "text-code-unknown", {{"code", code}});
+}
+
+template <class List>
+void Linter::needOnce(const List& list, std::string_view key) {
+  std::set<std::string, std::less<>> seen;
+  for (std::size_t index = 0; index < list.size(); ++index) {
+    if (!seen.insert(list[index].id).second)
+      add(at(at("", key, index), "id"), "id-twice", {{"id", list[index].id}});
+  }
+}
+
+void Linter::needRoles(const std::vector<std::string>& roles, const std::string& pointer) {
+  for (std::size_t index = 0; index < roles.size(); ++index) {
+    if (!contains(allRoles(), std::string_view(roles[index]))) {
+      add(at(pointer, std::to_string(index)), "role-unknown", {{"role", roles[index]}});
+    }
+  }
+}
+
+std::optional<std::size_t> Linter::indexOf(std::string_view id) const {
+  const auto found = std::ranges::find(procedure_.steps, id, &Step::id);
+  if (found == procedure_.steps.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - procedure_.steps.begin());
+}
+
+std::optional<Dimension> Linter::known(std::string_view ucum, const std::string& pointer) {
+  const std::optional<Unit> unit = findUnit(ucum);
+  if (unit) return unit->dimension;
+  add(pointer, "unit-unknown", {{"unit", std::string(ucum)}});
+  return std::nullopt;
+}
+
+std::optional<KnownLimit> Linter::knownText(const std::string& text, const std::string& pointer) {
+  const Expected<ReadQuantity> read = readAnyQuantity(text);
+  if (read) return KnownLimit{read->unit.dimension, read->value_si};
+  add(pointer, read.error().message.code, read.error().message.values);
+  return std::nullopt;
+}
+
+std::optional<KnownLimit> Linter::known(const Limit& limit, const std::string& pointer) {
+  if (limit.entry.empty()) return knownText(limit.text, pointer);
+  const auto entry = std::ranges::find(procedure_.entries, limit.entry, &Entry::id);
+  if (entry == procedure_.entries.end()) {
+    add(at(pointer, "entry"), "entry-unknown", {{"entry", limit.entry}});
+    return std::nullopt;
+  }
+  used_entries_.insert(limit.entry);
+  // What is wrong with the entry itself is said where it stands.
+  if (entry->standard.empty()) {
+    const std::optional<Unit> unit = findUnit(entry->unit);
+    return unit ? std::optional(KnownLimit{unit->dimension, std::nullopt}) : std::nullopt;
+  }
+  const Expected<ReadQuantity> read = readAnyQuantity(entry->standard);
+  return read ? std::optional(KnownLimit{read->unit.dimension, read->value_si}) : std::nullopt;
+}
+
+std::optional<double> Linter::valueOf(const std::optional<Limit>& limit) const {
+  if (!limit) return std::nullopt;
+  std::string text = limit->text;
+  if (!limit->entry.empty()) {
+    const auto entry = std::ranges::find(procedure_.entries, limit->entry, &Entry::id);
+    if (entry == procedure_.entries.end()) return std::nullopt;
+    text = entry->standard;
+  }
+  const Expected<ReadQuantity> read = readAnyQuantity(text);
+  return read ? std::optional(read->value_si) : std::nullopt;
+}
+
+void Linter::needDimension(const std::optional<Limit>& limit, std::span<const Dimension> allowed,
+                           bool difference, const std::string& pointer) {
+  if (!limit) return;
+  const std::optional<KnownLimit> found = known(*limit, pointer);
+  if (!found || allowed.empty()) return;
+  if (!contains(allowed, found->dimension)) {
+    std::string expected;
+    for (const Dimension each : allowed)
+      expected += (expected.empty() ? "" : ", ") + std::string(nameOf(each));
+    add(pointer, "unit-wrong-dimension",
+        {{"dimension", std::string(nameOf(found->dimension))}, {"expected", expected}});
+    return;
+  }
+  if (!difference || limit->text.empty()) return;
+  // 2 degrees of difference are not 2 °C, which lie 275 K above the origin.
+  const Expected<ReadQuantity> read = readAnyQuantity(limit->text);
+  if (read && read->unit.offset != 0.0) {
+    add(pointer, "unit-has-offset", {{"unit", std::string(read->unit.ucum)}});
+  }
+}
+
+void Linter::needDuration(const std::string& text, const std::string& pointer) {
+  const std::optional<KnownLimit> found = knownText(text, pointer);
+  if (!found) return;
+  if (found->dimension != Dimension::Time) {
+    add(pointer, "unit-wrong-dimension",
+        {{"dimension", std::string(nameOf(found->dimension))},
+         {"expected", std::string(nameOf(Dimension::Time))}});
+  } else if (!(*found->value_si > 0.0)) {
+    add(pointer, "duration-not-positive");
+  }
+}
+
+void Linter::needOrder(const Limits& limits, const std::string& pointer) {
+  const std::optional<double> low = valueOf(limits.low);
+  const std::optional<double> high = valueOf(limits.high);
+  if (low && high && *low > *high) add(pointer, "limits-crossed");
+}
+
+std::optional<Dimension> Linter::dimensionOf(const Step& step) const {
+  const std::optional<Unit> unit = findUnit(step.unit);
+  return unit ? std::optional(unit->dimension) : std::nullopt;
+}
+
+void Linter::header() {
+  needText(procedure_.title, "/title");
+  needText(procedure_.comes_first, "/comes_first");
+  needText(procedure_.tag, "/tag");
+  needRoles(procedure_.run_roles, "/roles/run");
+  needRoles(procedure_.confirm_roles, "/roles/confirm");
+  needOnce(procedure_.variants, "variants");
+  needOnce(procedure_.entries, "entries");
+  needOnce(procedure_.cautions, "cautions");
+  needOnce(procedure_.steps, "steps");
+  needOnce(procedure_.make_safe, "make_safe");
+  for (std::size_t index = 0; index < procedure_.make_safe.size(); ++index) {
+    if (indexOf(procedure_.make_safe[index].id)) {
+      add(at(at("", "make_safe", index), "id"), "id-twice", {{"id", procedure_.make_safe[index].id}});
+    }
+  }
+  for (std::size_t index = 0; index < procedure_.variants.size(); ++index) {
+    needText(procedure_.variants[index].text, at(at("", "variants", index), "text"));
+  }
+  for (std::size_t index = 0; index < procedure_.tools.size(); ++index) {
+    needText(procedure_.tools[index], at("", "tools", index));
+  }
+  for (std::size_t index = 0; index < procedure_.entries.size(); ++index) {
+    const Entry& entry = procedure_.entries[index];
+    const std::string pointer = at("", "entries", index);
+    if (entry.standard.empty()) {
+      known(std::string_view(entry.unit), at(pointer, "unit"));
+    } else {
+      knownText(entry.standard, at(pointer, "default"));
+    }
+  }
+  for (std::size_t index = 0; index < procedure_.prerequisites.size(); ++index) {
+    const std::string pointer = at("", "prerequisites", index);
+    needDuration(procedure_.prerequisites[index].not_older_than, at(pointer, "not_older_than"));
+    if (procedure_.prerequisites[index].procedure == procedure_.id) {
+      add(at(pointer, "procedure"), "end-unreachable", {{"why", "needs-itself"}});
+    }
+  }
+  for (std::size_t index = 0; index < procedure_.cautions.size(); ++index) {
+    const Caution& caution = procedure_.cautions[index];
+    const std::string pointer = at("", "cautions", index);
+    needText(caution.hazard, at(pointer, "hazard"));
+    needText(caution.consequence, at(pointer, "consequence"));
+    needText(caution.avoidance, at(pointer, "avoidance"));
+    const auto shows = [&](const Step& step) { return step.caution == caution.id; };
+    if (!std::ranges::any_of(procedure_.steps, shows) && !std::ranges::any_of(procedure_.make_safe, shows)) {
+      add(pointer, "caution-unused", {{"caution", caution.id}});
+    }
+  }
+  if (procedure_.on_failure) needText(procedure_.on_failure->mark, "/on_failure/mark");
+}
+
+void Linter::step(const Step& step) {
+  needText(step.text, at(step.pointer, "text"));
+  needText(step.detail, at(step.pointer, "detail"));
+  needText(step.zone_clear, at(step.pointer, "zone_clear"));
+  needRoles(step.roles, at(step.pointer, "roles"));
+  if (step.on_failure) needText(step.on_failure->mark, at(step.pointer, "on_failure/mark"));
+  std::set<std::string, std::less<>> answers;
+  for (std::size_t index = 0; index < step.answers.size(); ++index) {
+    const std::string pointer = at(step.pointer, "answers", index);
+    needText(step.answers[index].text, at(pointer, "text"));
+    if (!answers.insert(step.answers[index].id).second) {
+      add(at(pointer, "id"), "id-twice", {{"id", step.answers[index].id}});
+    }
+  }
+  for (std::size_t index = 0; index < step.only.size(); ++index) {
+    if (std::ranges::find(procedure_.variants, step.only[index], &Variant::id) == procedure_.variants.end()) {
+      add(at(step.pointer, "only", index), "variant-unknown", {{"variant", step.only[index]}});
+    }
+  }
+  if (step.moves && step.zone_clear.empty()) add(step.pointer, "movement-without-press", {{"step", step.id}});
+  if (!step.moves && !step.zone_clear.empty()) {
+    add(at(step.pointer, "zone_clear"), "press-without-movement", {{"step", step.id}});
+  }
+  if (step.kind == StepKind::Caution && findCaution(procedure_, step.caution) == nullptr) {
+    add(at(step.pointer, "caution"), "caution-unknown", {{"caution", step.caution}});
+  }
+  if (step.second_person && step.roles.empty() && procedure_.confirm_roles.empty()) {
+    add(step.pointer, "end-unreachable", {{"why", "nobody-may"}, {"step", step.id}});
+  }
+  if (step.kind == StepKind::Monitor && std::ranges::none_of(step.answers, &Answer::passes)) {
+    add(at(step.pointer, "answers"), "end-unreachable", {{"why", "no-answer-passes"}, {"step", step.id}});
+  }
+  if (!step.duration.empty()) {
+    needDuration(step.duration, at(step.pointer, step.kind == StepKind::Pose ? "steady_for" : "for"));
+  }
+  constexpr std::array kAngle = {Dimension::Angle};
+  needDimension(step.boom_angle, kAngle, false, at(step.pointer, "boom_angle"));
+  if (step.kind == StepKind::Pose) needDimension(step.within, kAngle, true, at(step.pointer, "within"));
+  if (step.kind == StepKind::Reading) reading(step);
+  if (step.check) checkLimits(step);
+}
+
+void Linter::reading(const Step& reading) {
+  const std::optional<Dimension> dimension =
+      known(std::string_view(reading.unit), at(reading.pointer, "unit"));
+  const std::span<const Dimension> meant = dimensionsOf(reading.quantity);
+  if (meant.empty()) {
+    add(at(reading.pointer, "quantity"), "quantity-unknown", {{"quantity", reading.quantity}});
+  } else if (dimension && !contains(meant, *dimension)) {
+    add(at(reading.pointer, "unit"), "unit-wrong-dimension",
+        {{"dimension", std::string(nameOf(*dimension))}, {"expected", std::string(nameOf(meant.front()))}});
+  }
+  std::vector<Dimension> allowed;
+  if (dimension) allowed.push_back(*dimension);
+  const std::string plausible = at(reading.pointer, "plausible");
+  needDimension(reading.plausible.low, allowed, false, at(plausible, "low"));
+  needDimension(reading.plausible.high, allowed, false, at(plausible, "high"));
+  needOrder(reading.plausible, plausible);
+  if (reading.accept) {
+    const std::string accept = at(reading.pointer, "accept");
+    needDimension(reading.accept->low, allowed, false, at(accept, "low"));
+    needDimension(reading.accept->high, allowed, false, at(accept, "high"));
+    needOrder(*reading.accept, accept);
+    const std::optional<double> low = valueOf(reading.accept->low);
+    const std::optional<double> high = valueOf(reading.accept->high);
+    const std::optional<double> lowest = valueOf(reading.plausible.low);
+    const std::optional<double> highest = valueOf(reading.plausible.high);
+    if ((low && highest && *low > *highest) || (high && lowest && *high < *lowest)) {
+      add(accept, "end-unreachable", {{"why", "nothing-acceptable-is-plausible"}, {"step", reading.id}});
+    }
+  }
+  if (reading.expires) needDuration(reading.expires->after, at(reading.pointer, "expires/after"));
+}
+
+void Linter::checkLimits(const Step& step) {
+  const Check& check = *step.check;
+  const std::string pointer = at(step.pointer, "check");
+  if (!check.duration.empty()) {
+    needDuration(check.duration, at(pointer, check.kind == CheckKind::NotOlderThan ? "age" : "for"));
+  }
+  for (std::size_t index = 0; index < check.of.size(); ++index) {
+    if (!indexOf(check.of[index])) {
+      add(at(pointer, "of", index), "check-without-reading", {{"step", check.of[index]}});
+    }
+  }
+  std::vector<Dimension> allowed;
+  const std::optional<std::size_t> first = indexOf(check.of.front());
+  if (check.kind == CheckKind::FitResidual) {
+    allowed.push_back(check.fit == "lift-pressure" ? Dimension::Pressure : Dimension::Angle);
+  } else if (first) {
+    if (const std::optional<Dimension> dimension = dimensionOf(procedure_.steps[*first])) {
+      allowed.push_back(*dimension);
+    }
+  }
+  needDimension(check.low, allowed, false, at(pointer, "low"));
+  needDimension(check.high, allowed, false, at(pointer, "high"));
+  needOrder({check.low, check.high}, pointer);
+  needDimension(check.value, allowed, false, at(pointer, "value"));
+  needDimension(check.target, allowed, false, at(pointer, "target"));
+  needDimension(check.reference_entry, allowed, false, at(pointer, "reference"));
+  needDimension(check.at_most, allowed, true, at(pointer, "at_most"));
+  // All readings that one check looks at are of one dimension.
+  for (std::size_t index = 1; index < check.of.size() && check.kind != CheckKind::FitResidual; ++index) {
+    const std::optional<std::size_t> other = indexOf(check.of[index]);
+    const std::optional<Dimension> dimension =
+        other ? dimensionOf(procedure_.steps[*other]) : std::optional<Dimension>();
+    if (check.kind == CheckKind::NotOlderThan || !dimension || allowed.empty()) continue;
+    if (*dimension != allowed.front()) {
+      add(at(pointer, "of", index), "unit-wrong-dimension",
+          {{"dimension", std::string(nameOf(*dimension))},
+           {"expected", std::string(nameOf(allowed.front()))}});
+    }
+  }
+  if (check.kind == CheckKind::Agreement) {
+    if (!allowed.empty()) allowed.push_back(Dimension::Number);  // a share of the reference
+    if (const std::optional<std::size_t> reference = indexOf(check.reference)) {
+      const std::optional<Dimension> dimension = dimensionOf(procedure_.steps[*reference]);
+      if (dimension && !allowed.empty() && *dimension != allowed.front()) {
+        add(at(pointer, "reference"), "unit-wrong-dimension",
+            {{"dimension", std::string(nameOf(*dimension))},
+             {"expected", std::string(nameOf(allowed.front()))}});
+      }
+      if (procedure_.steps[*reference].kind == StepKind::Reading &&
+          procedure_.steps[*reference].source == Source::Machine) {
+        add(at(pointer, "reference"), "reference-not-independent", {{"step", check.reference}});
+      }
+    } else if (!check.reference.empty()) {
+      add(at(pointer, "reference"), "check-without-reading", {{"step", check.reference}});
+    }
+  }
+  needDimension(check.within, allowed, true, at(pointer, "within"));
+}
+
+void Linter::target(const Step& step, std::size_t index, const std::string& to, const std::string& pointer) {
+  const std::optional<std::size_t> goal = indexOf(to);
+  if (!goal) {
+    add(pointer, "step-unknown", {{"step", to}});
+    return;
+  }
+  bool on_every_way = *goal <= index;
+  for (const Variant& variant : procedure_.variants) {
+    if (hasStep(variant.id, step) && !hasStep(variant.id, procedure_.steps[*goal])) on_every_way = false;
+  }
+  if (!on_every_way) {
+    add(pointer, "go-back-forward", {{"step", to}});
+    return;
+  }
+  // Into the middle of a repeat that has ended, its first half would be missing from the new round.
+  for (std::size_t last = *goal; last < index; ++last) {
+    const Step& repeated = procedure_.steps[last];
+    if (!repeated.repeat) continue;
+    const std::optional<std::size_t> first = indexOf(repeated.repeat->from);
+    if (first && *first < *goal)
+      add(pointer, "go-back-into-repeat", {{"step", to}, {"first", repeated.repeat->from}});
+  }
+}
+
+void Linter::failure(const Step& step, std::size_t index) {
+  if (!canFail(step)) return;
+  const std::optional<OnFailure>& failure = failureOf(procedure_, step);
+  if (!failure) {
+    add(step.pointer, "failure-no-way-on", {{"step", step.id}});
+    return;
+  }
+  const std::string own = at(step.pointer, "on_failure");
+  const std::string pointer = step.on_failure ? own : step.pointer;
+  const bool loops = failure->action == FailureAction::Repeat || failure->action == FailureAction::GoBack ||
+                     failure->action == FailureAction::ReadAgain;
+  if (loops && !failure->at_most) add(step.on_failure ? own : "/on_failure", "loop-endless");
+  if (failure->action == FailureAction::GoBack) {
+    target(step, index, failure->to, step.on_failure ? at(own, "to") : "/on_failure/to");
+  }
+  const bool is_check = step.kind == StepKind::Check;
+  if (failure->action == FailureAction::ReadAgain ? !is_check
+                                                  : is_check && failure->action == FailureAction::Repeat) {
+    add(pointer, "failure-no-way-on", {{"step", step.id}});
+  }
+  const bool goes_on = failure->action == FailureAction::GoOn || failure->goes_on_then;
+  const bool second_person =
+      step.second_person || (step.check && step.check->kind == CheckKind::SecondPerson);
+  if (goes_on && (step.moves || second_person || !step.closes.empty() || !step.opens.empty())) {
+    add(pointer, "safety-not-waived", {{"step", step.id}});
+  }
+}
+
+void Linter::nearOpen(const Step& step, const Hazards& open) {
+  if (!step.near) return;
+  for (const Hazard hazard : kNearHazards) {
+    if (!open.contains(hazard) || contains(step.closes, hazard)) continue;
+    // The oil is let go only once the boom lies on its support.
+    if (hazard == Hazard::StoredPressure && contains(step.closes, Hazard::RaisedBoom)) continue;
+    add(at(step.pointer, "near"), "near-open-hazard", {{"hazard", std::string(nameOf(hazard))}});
+  }
+}
+
+void Linter::makeSafe() {
+  Hazards open;
+  bool moving_cautioned = false;
+  for (const Step& step : procedure_.steps) {
+    open.insert(step.opens.begin(), step.opens.end());
+    const Caution* const caution = findCaution(procedure_, step.caution);
+    if (caution != nullptr && contains(caution->covers, Hazard::MovingLinkage)) moving_cautioned = true;
+  }
+  bool cautioned_here = false;
+  for (const Step& step : procedure_.make_safe) {
+    this->step(step);
+    const bool fits = step.kind == StepKind::Caution || step.kind == StepKind::Confirm ||
+                      step.kind == StepKind::Pose || step.kind == StepKind::Evidence ||
+                      step.kind == StepKind::Note || step.kind == StepKind::Monitor;
+    if (!fits || step.second_person || step.repeat || step.on_failure || !step.opens.empty() ||
+        !step.only.empty() || !step.roles.empty()) {
+      add(step.pointer, "make-safe-kind", {{"step", step.id}});
+    }
+    const Caution* const caution = findCaution(procedure_, step.caution);
+    if (caution != nullptr && contains(caution->covers, Hazard::MovingLinkage)) cautioned_here = true;
+    // A step that closes a hazard is asked for only once that is open, and then its caution was passed.
+    if (step.moves && !cautioned_here && !(moving_cautioned && !step.closes.empty())) {
+      add(step.pointer, "hazard-without-caution", {{"hazard", std::string(nameOf(Hazard::MovingLinkage))}});
+    }
+    nearOpen(step, open);
+    for (const Hazard hazard : step.closes) open.erase(hazard);
+  }
+  for (const Hazard hazard : open) {
+    add("/make_safe", "make-safe-leaves-hazard", {{"hazard", std::string(nameOf(hazard))}});
+  }
+}
+
+std::vector<Range> Linter::rangesOn(const Way& way) const {
+  std::vector<Range> ranges;
+  for (const std::size_t last : way) {
+    const std::optional<Repeat>& repeat = procedure_.steps[last].repeat;
+    if (!repeat) continue;
+    const std::optional<std::size_t> first = indexOf(repeat->from);
+    if (first && *first <= last) ranges.push_back({*first, last, repeat->times});
+  }
+  return ranges;
+}
+
+int Linter::mostValues(const Way& way, std::size_t reading) const {
+  constexpr int kMany = 1000000;
+  int most = 1;
+  for (const Range& range : rangesOn(way)) {
+    if (range.holds(reading)) most = std::min(kMany, most * range.times);
+  }
+  return most;
+}
+
+void Linter::cautionsOnWay(const Way& way) {
+  Hazards covered;
+  for (const std::size_t index : way) {
+    const Step& step = procedure_.steps[index];
+    if (const Caution* const caution = findCaution(procedure_, step.caution)) {
+      covered.insert(caution->covers.begin(), caution->covers.end());
+    }
+    for (std::size_t each = 0; each < step.opens.size(); ++each) {
+      if (covered.contains(step.opens[each])) continue;
+      add(at(step.pointer, "opens", each), "hazard-without-caution",
+          {{"hazard", std::string(nameOf(step.opens[each]))}});
+    }
+    if (step.moves && !covered.contains(Hazard::MovingLinkage)) {
+      add(step.pointer, "hazard-without-caution", {{"hazard", std::string(nameOf(Hazard::MovingLinkage))}});
+    }
+  }
+}
+
+void Linter::hazardsOnWay(const Way& way) {
+  // Which hazards may be open before each step, along every edge of the way: next, repeat, go back, expiry.
+  std::map<std::size_t, Hazards> before;
+  bool changed = true;
+  const auto flow = [&](std::size_t to, const Hazards& hazards) {
+    Hazards& there = before[to];
+    const std::size_t size = there.size();
+    there.insert(hazards.begin(), hazards.end());
+    changed = changed || there.size() != size;
+  };
+  const auto flowBack = [&](const std::string& to, std::size_t from, const Hazards& hazards) {
+    const std::optional<std::size_t> goal = indexOf(to);
+    if (goal && *goal <= from) flow(*goal, hazards);
+  };
+  Hazards left_open;
+  while (changed) {
+    changed = false;
+    for (std::size_t place = 0; place < way.size(); ++place) {
+      const std::size_t index = way[place];
+      const Step& step = procedure_.steps[index];
+      Hazards tried = before[index];  // a failed step may have opened, and has not closed
+      tried.insert(step.opens.begin(), step.opens.end());
+      Hazards after = tried;
+      for (const Hazard hazard : step.closes) after.erase(hazard);
+      if (place + 1 < way.size()) {
+        flow(way[place + 1], after);
+      } else {
+        left_open = after;
+      }
+      if (step.repeat) flowBack(step.repeat->from, index, after);
+      const std::optional<OnFailure>& failure = failureOf(procedure_, step);
+      if (canFail(step) && failure && failure->action == FailureAction::GoBack) {
+        flowBack(failure->to, index, tried);
+      }
+      if (!step.check) continue;
+      std::vector<std::string> readings = step.check->of;
+      readings.push_back(step.check->reference);
+      for (const std::string& id : readings) {
+        const std::optional<std::size_t> reading = indexOf(id);
+        if (!reading || !procedure_.steps[*reading].expires) continue;
+        flowBack(procedure_.steps[*reading].expires->from, index, before[index]);
+      }
+    }
+  }
+  for (const std::size_t index : way) nearOpen(procedure_.steps[index], before[index]);
+  for (const Hazard hazard : left_open) {
+    for (const std::size_t index : way) {
+      const Step& step = procedure_.steps[index];
+      const auto opened = std::ranges::find(step.opens, hazard);
+      if (opened == step.opens.end()) continue;
+      add(at(step.pointer, "opens", static_cast<std::size_t>(opened - step.opens.begin())),
+          "hazard-left-open", {{"hazard", std::string(nameOf(hazard))}});
+      break;
+    }
+  }
+}
+
+bool Linter::agesTooMuch(const Way& way, std::size_t reading, std::size_t check,
+                         const std::string& limit) const {
+  const Expected<double> most_s = readSi(limit, Dimension::Time);
+  if (!most_s) return false;
+  double least_s = 0.0;
+  for (const std::size_t index : way) {
+    const Step& step = procedure_.steps[index];
+    if (index <= reading || index >= check || step.kind != StepKind::Hold) continue;
+    least_s += readSi(step.duration, Dimension::Time).value_or(0.0);
+  }
+  return least_s > *most_s;
+}
+
+void Linter::limitsCanBeMet(const Step& step, const Step& reading) {
+  const Check& check = *step.check;
+  const std::optional<double> lowest = valueOf(reading.plausible.low);
+  const std::optional<double> highest = valueOf(reading.plausible.high);
+  std::optional<double> low = valueOf(check.kind == CheckKind::AtLeast ? check.value : check.low);
+  std::optional<double> high = valueOf(check.high);
+  if (check.kind == CheckKind::PoseReached) {
+    const std::optional<double> target = valueOf(check.target);
+    const std::optional<double> within = valueOf(check.within);
+    if (target && within) {
+      low = *target - *within;
+      high = *target + *within;
+    }
+  }
+  if ((low && highest && *low > *highest) || (high && lowest && *high < *lowest)) {
+    add(at(step.pointer, "check"), "end-unreachable",
+        {{"why", "nothing-acceptable-is-plausible"}, {"step", step.id}});
+  }
+}
+
+void Linter::valuesSuffice(const Step& step, int most_values) {
+  const Check& check = *step.check;
+  int needed = 1;
+  if (check.kind == CheckKind::Repeatability || check.kind == CheckKind::SteadyFor) needed = 2;
+  if (check.kind == CheckKind::AtLeast) needed = std::max(1, check.count);
+  if (most_values < needed) {
+    add(at(step.pointer, "check"), "end-unreachable", {{"why", "too-few-values"}, {"step", step.id}});
+  }
+}
+
+void Linter::readAgainOnTheSpot(const Step& reading, std::size_t index, const Way& way,
+                                const std::string& pointer) {
+  if (reading.moves || reading.near || !reading.opens.empty() || !reading.closes.empty() ||
+      mostValues(way, index) > 1) {
+    add(pointer, "read-again-impossible", {{"step", reading.id}});
+  }
+}
+
+void Linter::checkOnWay(const Way& way, std::size_t index) {
+  const Step& step = procedure_.steps[index];
+  const Check& check = *step.check;
+  const std::string pointer = at(step.pointer, "check");
+  const std::optional<OnFailure>& failure = failureOf(procedure_, step);
+
+  std::vector<std::pair<std::string, std::string>> named;  // step and where it is named
+  for (std::size_t each = 0; each < check.of.size(); ++each) {
+    named.emplace_back(check.of[each], at(pointer, "of", each));
+  }
+  if (!check.reference.empty()) named.emplace_back(check.reference, at(pointer, "reference"));
+
+  int values = 0;
+  std::size_t latest = 0;
+  for (const auto& [id, where] : named) {
+    const std::optional<std::size_t> found = indexOf(id);
+    if (!found) return;  // said already
+    const Step& reading = procedure_.steps[*found];
+    const bool fits = check.kind == CheckKind::SecondPerson
+                          ? reading.second_person
+                          : reading.kind == StepKind::Reading ||
+                                (check.kind == CheckKind::FitResidual && reading.kind == StepKind::Pass &&
+                                 (reading.log == "required" || reading.log == "wanted"));
+    if (!fits || *found >= index || !contains(way, *found)) {
+      add(where, "check-without-reading", {{"step", id}});
+      return;
+    }
+    latest = std::max(latest, *found);
+    if (id != check.reference) values += mostValues(way, *found);
+    if (reading.kind != StepKind::Reading) continue;
+    if (reading.expires) {
+      const std::string expires = at(reading.pointer, "expires");
+      if (reading.expires->from.empty()) {
+        readAgainOnTheSpot(reading, *found, way, expires);
+      } else if (agesTooMuch(way, *found, index, reading.expires->after)) {
+        add(expires, "end-unreachable", {{"why", "expires-too-soon"}, {"step", step.id}});
+      }
+    }
+    if (failure && failure->action == FailureAction::ReadAgain) {
+      readAgainOnTheSpot(reading, *found, way, at(step.pointer, "on_failure"));
+    } else if (check.kind == CheckKind::NotOlderThan && agesTooMuch(way, *found, index, check.duration)) {
+      add(at(pointer, "age"), "end-unreachable", {{"why", "expires-too-soon"}, {"step", step.id}});
+    }
+    if (id != check.reference) limitsCanBeMet(step, reading);
+  }
+  if (check.kind != CheckKind::SecondPerson) valuesSuffice(step, values);
+  if (!failure) return;
+  if (failure->action == FailureAction::ReadAgain && check.kind == CheckKind::SecondPerson) {
+    add(at(step.pointer, "on_failure"), "read-again-impossible", {{"step", step.id}});
+  }
+  const std::optional<std::size_t> goal =
+      failure->action == FailureAction::GoBack ? indexOf(failure->to) : std::optional<std::size_t>();
+  if (goal && *goal > latest) {
+    add(at(step.pointer, step.on_failure ? "on_failure/to" : "check"), "failure-no-way-on",
+        {{"step", step.id}});
+  }
+}
+
+void Linter::usesOnWay(const Way& way) {
+  for (const std::size_t index : way) {
+    const Step& reading = procedure_.steps[index];
+    if (reading.kind != StepKind::Reading || reading.accept || !reading.use.empty()) continue;
+    const bool used = std::ranges::any_of(way, [&](std::size_t other) {
+      const std::optional<Check>& check = procedure_.steps[other].check;
+      return check && (contains(check->of, reading.id) || check->reference == reading.id);
+    });
+    if (!used) add(reading.pointer, "reading-unused", {{"step", reading.id}});
+  }
+}
+
+void Linter::way(const std::string& variant, const Way& way) {
+  if (way.empty()) {
+    add("/steps", "end-unreachable", {{"why", "no-steps"}, {"variant", variant}});
+    return;
+  }
+  const std::vector<Range> ranges = rangesOn(way);
+  for (const Range& one : ranges) {
+    for (const Range& other : ranges) {
+      if (one.first < other.first && other.first <= one.last && one.last < other.last) {
+        add(at(procedure_.steps[other.last].pointer, "repeat"), "repeats-crossed",
+            {{"step", procedure_.steps[one.last].id}});
+      }
+    }
+  }
+  cautionsOnWay(way);
+  hazardsOnWay(way);
+  for (const std::size_t index : way) {
+    if (procedure_.steps[index].check) checkOnWay(way, index);
+  }
+  usesOnWay(way);
+}
+
+void Linter::variant(const std::string& id) {
+  Way way;
+  for (std::size_t index = 0; index < procedure_.steps.size(); ++index) {
+    if (hasStep(id, procedure_.steps[index])) way.push_back(index);
+  }
+  this->way(id, way);
+}
+
+std::vector<Finding> Linter::run() {
+  header();
+  for (std::size_t index = 0; index < procedure_.steps.size(); ++index) {
+    const Step& each = procedure_.steps[index];
+    step(each);
+    failure(each, index);
+    if (each.repeat) target(each, index, each.repeat->from, at(each.pointer, "repeat/from"));
+    if (each.expires && !each.expires->from.empty()) {
+      target(each, index, each.expires->from, at(each.pointer, "expires/from"));
+    }
+  }
+  if (procedure_.variants.empty()) variant("");
+  for (const Variant& each : procedure_.variants) variant(each.id);
+  makeSafe();
+  for (std::size_t index = 0; index < procedure_.entries.size(); ++index) {
+    const std::string& id = procedure_.entries[index].id;
+    if (!used_entries_.contains(id)) add(at("", "entries", index), "entry-unused", {{"entry", id}});
+  }
+  return std::move(findings_);
+}
+
+}  // namespace
+
+std::vector<Finding> lint(const Procedure& procedure, const TextCodes* text_codes) {
+  return Linter(procedure, text_codes).run();
+}
+
+}  // namespace hingepin::procedures

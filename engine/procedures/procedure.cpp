@@ -1,0 +1,673 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/procedures/procedure.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <initializer_list>
+#include <utility>
+
+#include "engine/formats/strict_json.h"
+
+namespace hingepin::procedures {
+namespace {
+
+using formats::JsonDocument;
+using formats::JsonKind;
+using formats::JsonNode;
+
+template <class T>
+struct Named {
+  std::string_view name;
+  T value;
+};
+
+constexpr std::array kSignals = {Named{"danger", SignalWord::Danger}, Named{"warning", SignalWord::Warning},
+                                 Named{"caution", SignalWord::Caution}, Named{"notice", SignalWord::Notice}};
+constexpr std::array kHazards = {
+    Named{"raised-boom", Hazard::RaisedBoom},         Named{"moving-linkage", Hazard::MovingLinkage},
+    Named{"stored-pressure", Hazard::StoredPressure}, Named{"overhead", Hazard::Overhead},
+    Named{"people-near", Hazard::PeopleNear},         Named{"hot-oil", Hazard::HotOil}};
+constexpr std::array kStepKinds = {Named{"caution", StepKind::Caution},   Named{"confirm", StepKind::Confirm},
+                                   Named{"monitor", StepKind::Monitor},   Named{"reading", StepKind::Reading},
+                                   Named{"hold", StepKind::Hold},         Named{"pose", StepKind::Pose},
+                                   Named{"pass", StepKind::Pass},         Named{"check", StepKind::Check},
+                                   Named{"evidence", StepKind::Evidence}, Named{"note", StepKind::Note},
+                                   Named{"sign", StepKind::Sign}};
+constexpr std::array kCheckKinds = {Named{"within-limits", CheckKind::WithinLimits},
+                                    Named{"at-least", CheckKind::AtLeast},
+                                    Named{"steady-for", CheckKind::SteadyFor},
+                                    Named{"pose-reached", CheckKind::PoseReached},
+                                    Named{"fit-residual", CheckKind::FitResidual},
+                                    Named{"repeatability", CheckKind::Repeatability},
+                                    Named{"agreement-of-two-readings", CheckKind::Agreement},
+                                    Named{"confirmed-by-second-person", CheckKind::SecondPerson},
+                                    Named{"not-older-than", CheckKind::NotOlderThan}};
+constexpr std::array kFailureActions = {
+    Named{"repeat", FailureAction::Repeat}, Named{"go-back", FailureAction::GoBack},
+    Named{"read-again", FailureAction::ReadAgain}, Named{"go-on", FailureAction::GoOn},
+    Named{"stop", FailureAction::Stop}};
+constexpr std::array kSources = {Named{"machine", Source::Machine},
+                                 Named{"independent", Source::Independent}};
+
+constexpr std::array<std::string_view, 6> kRoles = {"technician",  "operator",   "supervisor",
+                                                    "safety-lead", "yard-clerk", "customer"};
+
+constexpr std::array kAngle = {Dimension::Angle};
+constexpr std::array kPressure = {Dimension::Pressure};
+constexpr std::array kTemperature = {Dimension::Temperature};
+constexpr std::array kMass = {Dimension::Mass};
+constexpr std::array kLength = {Dimension::Length};
+constexpr std::array kFrequency = {Dimension::Frequency};
+constexpr std::array kTime = {Dimension::Time};
+constexpr std::array kNumber = {Dimension::Number};
+constexpr std::array kSensor = {Dimension::Voltage, Dimension::Current, Dimension::Number, Dimension::Angle};
+
+using Dimensions = std::span<const Dimension>;
+const std::array<Named<Dimensions>, 22> kQuantities = {{{"boom-angle", kAngle},
+                                                        {"bucket-angle", kAngle},
+                                                        {"pitch", kAngle},
+                                                        {"angle", kAngle},
+                                                        {"boom-sensor", kSensor},
+                                                        {"bucket-sensor", kSensor},
+                                                        {"head-pressure", kPressure},
+                                                        {"rod-pressure", kPressure},
+                                                        {"tyre-pressure", kPressure},
+                                                        {"pressure", kPressure},
+                                                        {"oil-temperature", kTemperature},
+                                                        {"temperature", kTemperature},
+                                                        {"reference-mass", kMass},
+                                                        {"indication", kMass},
+                                                        {"edge-height", kLength},
+                                                        {"length", kLength},
+                                                        {"engine-speed", kFrequency},
+                                                        {"duration", kTime},
+                                                        {"operating-hours", kTime},
+                                                        {"fuel-level", kNumber},
+                                                        {"share", kNumber},
+                                                        {"count", kNumber}}};
+
+template <class Table, class T>
+std::string_view nameIn(const Table& table, T value) {
+  const auto found = std::ranges::find_if(table, [&](const auto& row) { return row.value == value; });
+  return found == table.end() ? std::string_view() : found->name;
+}
+
+constexpr std::size_t kLongestId = 80;
+
+bool isKebab(std::string_view id) {
+  if (id.empty() || id.size() > kLongestId || id.front() == '-' || id.back() == '-') return false;
+  if (id.find("--") != std::string_view::npos) return false;
+  return std::ranges::all_of(id, [](char character) {
+    return character == '-' || (character >= 'a' && character <= 'z') ||
+           (character >= '0' && character <= '9');
+  });
+}
+
+using Keys = std::vector<std::string_view>;
+
+/// Walks over a procedure file. The first fault is kept and the walk goes on with stand-ins, so that each
+/// field is one line.
+class Reader {
+ public:
+  Procedure read(const JsonDocument& document);
+  const std::optional<Error>& error() const { return error_; }
+
+ private:
+  void keep(Error error) {
+    if (!error_) error_ = std::move(error);
+  }
+  template <class T>
+  T taken(Expected<T> read) {
+    if (read) return *std::move(read);
+    keep(std::move(read.error()));
+    return {};
+  }
+  void keepWrongKind(const JsonNode& node, const char* expected) {
+    // A lone string would do for the node's own complaint; booleans and whole numbers are ours.
+    keep(
+        node.error("json-wrong-kind", {{"found", found(node)}, {"expected", std::string(expected)}}).error());
+  }
+  static std::string found(const JsonNode& node) {
+    switch (node.value().kind) {
+      case JsonKind::Null:
+        return "null";
+      case JsonKind::Boolean:
+        return "a boolean";
+      case JsonKind::Number:
+        return "a number";
+      case JsonKind::String:
+        return "a string";
+      case JsonKind::Array:
+        return "an array";
+      case JsonKind::Object:
+        return "an object";
+    }
+    return "";
+  }
+
+  bool object(const JsonNode& node, const Keys& known) {
+    if (node.value().kind != JsonKind::Object) {
+      keepWrongKind(node, "an object");
+      return false;
+    }
+    for (const std::string& key : node.value().keys) {
+      if (std::ranges::find(known, key) != known.end()) continue;
+      std::string names;
+      for (const std::string_view name : known) names += (names.empty() ? "" : ", ") + std::string(name);
+      keep(node.find(key)->error("json-unknown-key", {{"key", key}, {"known", names}}).error());
+    }
+    return true;
+  }
+
+  template <class Read>
+  auto required(const JsonNode& parent, std::string_view key, Read read) -> decltype(read(parent)) {
+    const Expected<JsonNode> node = parent.at(key);
+    if (node) return read(*node);
+    keep(node.error());
+    return {};
+  }
+  template <class Read>
+  auto optional(const JsonNode& parent, std::string_view key, Read read) -> decltype(read(parent)) {
+    const std::optional<JsonNode> node = parent.find(key);
+    return node ? read(*node) : decltype(read(parent)){};
+  }
+  template <class Read>
+  auto list(const JsonNode& node, std::size_t least, Read read) -> std::vector<decltype(read(node))> {
+    std::vector<decltype(read(node))> items;
+    for (const JsonNode& element : taken(node.elements())) items.push_back(read(element));
+    if (items.size() < least && node.value().kind == JsonKind::Array) {
+      keep(node.error("list-too-short", {{"least", Amount{static_cast<double>(least), "1"}}}).error());
+    }
+    return items;
+  }
+
+  std::string id(const JsonNode& node) {
+    std::string text = taken(node.string());
+    if (node.value().kind == JsonKind::String && !isKebab(text)) keep(node.error("id-malformed").error());
+    return text;
+  }
+  std::vector<std::string> ids(const JsonNode& node, std::size_t least) {
+    return list(node, least, [&](const JsonNode& element) { return id(element); });
+  }
+  std::string requiredId(const JsonNode& parent, std::string_view key) {
+    return required(parent, key, [&](const JsonNode& node) { return id(node); });
+  }
+  std::string optionalId(const JsonNode& parent, std::string_view key) {
+    return optional(parent, key, [&](const JsonNode& node) { return id(node); });
+  }
+  std::string requiredText(const JsonNode& parent, std::string_view key) {
+    return required(parent, key, [&](const JsonNode& node) { return taken(node.name()); });
+  }
+  std::string optionalText(const JsonNode& parent, std::string_view key) {
+    return optional(parent, key, [&](const JsonNode& node) { return taken(node.name()); });
+  }
+  /// A flag that is either true or left out, so that there is one way to say no.
+  bool flag(const JsonNode& parent, std::string_view key) {
+    return optional(parent, key, [&](const JsonNode& node) {
+      const bool on = node.value().kind == JsonKind::Boolean && node.value().boolean;
+      if (!on) keepWrongKind(node, "true, or no such key");
+      return on;
+    });
+  }
+  int count(const JsonNode& node, int least, int most) {
+    const double number = taken(node.number());
+    if (node.value().kind != JsonKind::Number) return 0;
+    if (number != std::floor(number) || number < least || number > most) {
+      keep(node.error("count-out-of-range", {{"low", Amount{static_cast<double>(least), "1"}},
+                                             {"high", Amount{static_cast<double>(most), "1"}}})
+               .error());
+      return least;
+    }
+    return static_cast<int>(number);
+  }
+  std::string oneOf(const JsonNode& node, std::initializer_list<std::string_view> allowed) {
+    std::string text = taken(node.string());
+    if (node.value().kind == JsonKind::String && std::ranges::find(allowed, text) == allowed.end()) {
+      std::string names;
+      for (const std::string_view name : allowed) names += (names.empty() ? "" : ", ") + std::string(name);
+      keep(node.error("value-not-on-list", {{"known", names}}).error());
+    }
+    return text;
+  }
+  std::string requiredOneOf(const JsonNode& parent, std::string_view key,
+                            std::initializer_list<std::string_view> allowed) {
+    return required(parent, key, [&](const JsonNode& node) { return oneOf(node, allowed); });
+  }
+  std::string optionalOneOf(const JsonNode& parent, std::string_view key,
+                            std::initializer_list<std::string_view> allowed) {
+    return optional(parent, key, [&](const JsonNode& node) { return oneOf(node, allowed); });
+  }
+  template <class T, std::size_t Size>
+  T named(const JsonNode& node, const std::array<Named<T>, Size>& table) {
+    const std::string text = taken(node.string());
+    const auto row = std::ranges::find(table, text, &Named<T>::name);
+    if (row != table.end()) return row->value;
+    if (node.value().kind == JsonKind::String) {
+      std::string names;
+      for (const Named<T>& each : table) names += (names.empty() ? "" : ", ") + std::string(each.name);
+      keep(node.error("value-not-on-list", {{"known", names}}).error());
+    }
+    return table.front().value;
+  }
+  template <class T, std::size_t Size>
+  T requiredNamed(const JsonNode& parent, std::string_view key, const std::array<Named<T>, Size>& table) {
+    return required(parent, key, [&](const JsonNode& node) { return named(node, table); });
+  }
+  std::vector<Hazard> hazards(const JsonNode& node, std::size_t least) {
+    return list(node, least, [&](const JsonNode& element) { return named(element, kHazards); });
+  }
+
+  Limit limit(const JsonNode& node) {
+    if (node.value().kind == JsonKind::Object) {
+      object(node, {"entry"});
+      return {.entry = requiredId(node, "entry")};
+    }
+    return {.text = taken(node.name())};
+  }
+  std::optional<Limit> requiredLimit(const JsonNode& parent, std::string_view key) {
+    return required(parent, key, [&](const JsonNode& node) { return std::optional(limit(node)); });
+  }
+  std::optional<Limit> optionalLimit(const JsonNode& parent, std::string_view key) {
+    return optional(parent, key, [&](const JsonNode& node) { return std::optional(limit(node)); });
+  }
+  Limits acceptLimits(const JsonNode& node) {
+    if (!object(node, {"low", "high"})) return {};
+    Limits limits{.low = optionalLimit(node, "low"), .high = optionalLimit(node, "high")};
+    if (!limits.low && !limits.high) keep(node.error("limit-missing").error());
+    return limits;
+  }
+  Limits bothLimits(const JsonNode& node) {
+    if (!object(node, {"low", "high"})) return {};
+    return {.low = requiredLimit(node, "low"), .high = requiredLimit(node, "high")};
+  }
+
+  OnFailure onFailure(const JsonNode& node);
+  Check check(const JsonNode& node);
+  Caution caution(const JsonNode& node);
+  Entry entry(const JsonNode& node);
+  Step step(const JsonNode& node);
+  void stepOfKind(const JsonNode& node, Step& step);
+  void movement(const JsonNode& node, Step& step) {
+    step.moves = flag(node, "moves");
+    step.zone_clear = optionalId(node, "zone_clear");
+  }
+  std::vector<Step> steps(const JsonNode& node) {
+    return list(node, 0, [&](const JsonNode& element) { return step(element); });
+  }
+
+  std::optional<Error> error_;
+};
+
+OnFailure Reader::onFailure(const JsonNode& node) {
+  if (node.value().kind != JsonKind::Object) {
+    keepWrongKind(node, "an object");
+    return {};
+  }
+  OnFailure failure{.action = requiredNamed(node, "do", kFailureActions)};
+  switch (failure.action) {
+    case FailureAction::Stop:
+      object(node, {"do"});
+      return failure;
+    case FailureAction::GoOn:
+      object(node, {"do", "mark"});
+      failure.mark = requiredId(node, "mark");
+      return failure;
+    case FailureAction::GoBack:
+      object(node, {"do", "to", "at_most", "then", "mark"});
+      failure.to = requiredId(node, "to");
+      break;
+    case FailureAction::Repeat:
+    case FailureAction::ReadAgain:
+      object(node, {"do", "at_most", "then", "mark"});
+      break;
+  }
+  failure.at_most =
+      optional(node, "at_most", [&](const JsonNode& most) { return std::optional(count(most, 1, 1000)); });
+  failure.goes_on_then = optionalOneOf(node, "then", {"stop", "go-on"}) == "go-on";
+  if (failure.goes_on_then) {
+    failure.mark = requiredId(node, "mark");
+  } else if (const std::optional<JsonNode> mark = node.find("mark")) {
+    keep(mark->error("mark-without-go-on").error());
+  }
+  return failure;
+}
+
+Check Reader::check(const JsonNode& node) {
+  if (node.value().kind != JsonKind::Object) {
+    keepWrongKind(node, "an object");
+    return {};
+  }
+  Check check{.kind = requiredNamed(node, "kind", kCheckKinds),
+              .of = required(node, "of", [&](const JsonNode& of) { return ids(of, 1); })};
+  switch (check.kind) {
+    case CheckKind::WithinLimits:
+      object(node, {"kind", "of", "low", "high"});
+      check.low = optionalLimit(node, "low");
+      check.high = optionalLimit(node, "high");
+      if (!check.low && !check.high) keep(node.error("limit-missing").error());
+      break;
+    case CheckKind::AtLeast:
+      object(node, {"kind", "of", "value", "count"});
+      check.value = optionalLimit(node, "value");
+      check.count = optional(node, "count", [&](const JsonNode& least) { return count(least, 1, 1000); });
+      if (check.value.has_value() == node.find("count").has_value()) {
+        keep(node.error("value-or-count").error());
+      }
+      break;
+    case CheckKind::SteadyFor:
+      object(node, {"kind", "of", "within", "for"});
+      check.within = requiredLimit(node, "within");
+      check.duration = requiredText(node, "for");
+      break;
+    case CheckKind::PoseReached:
+      object(node, {"kind", "of", "target", "within"});
+      check.target = requiredLimit(node, "target");
+      check.within = requiredLimit(node, "within");
+      break;
+    case CheckKind::FitResidual:
+      object(node, {"kind", "of", "fit", "at_most"});
+      check.fit = requiredOneOf(node, "fit", {"boom-angle", "bucket-angle", "lift-pressure"});
+      check.at_most = requiredLimit(node, "at_most");
+      break;
+    case CheckKind::Repeatability:
+      object(node, {"kind", "of", "at_most"});
+      check.at_most = requiredLimit(node, "at_most");
+      break;
+    case CheckKind::Agreement:
+      object(node, {"kind", "of", "reference", "within"});
+      check.within = requiredLimit(node, "within");
+      required(node, "reference", [&](const JsonNode& reference) {
+        if (reference.value().kind == JsonKind::Object) {
+          check.reference_entry = limit(reference);
+        } else {
+          check.reference = id(reference);
+        }
+        return 0;
+      });
+      break;
+    case CheckKind::SecondPerson:
+      object(node, {"kind", "of"});
+      break;
+    case CheckKind::NotOlderThan:
+      object(node, {"kind", "of", "age"});
+      check.duration = requiredText(node, "age");
+      break;
+  }
+  const bool of_one = check.kind == CheckKind::SteadyFor || check.kind == CheckKind::PoseReached ||
+                      check.kind == CheckKind::Repeatability || check.kind == CheckKind::Agreement ||
+                      check.kind == CheckKind::SecondPerson;
+  if (of_one && check.of.size() > 1) {
+    keep(node.find("of")->error("list-too-long", {{"most", Amount{1.0, "1"}}}).error());
+  }
+  return check;
+}
+
+Caution Reader::caution(const JsonNode& node) {
+  if (!object(node, {"id", "signal", "covers", "hazard", "consequence", "avoidance"})) return {};
+  return {.id = requiredId(node, "id"),
+          .signal = requiredNamed(node, "signal", kSignals),
+          .covers = required(node, "covers", [&](const JsonNode& covers) { return hazards(covers, 0); }),
+          .hazard = requiredId(node, "hazard"),
+          .consequence = requiredId(node, "consequence"),
+          .avoidance = requiredId(node, "avoidance")};
+}
+
+Entry Reader::entry(const JsonNode& node) {
+  if (!object(node, {"id", "default", "unit"})) return {};
+  Entry entry{.id = requiredId(node, "id"),
+              .standard = optionalText(node, "default"),
+              .unit = optionalText(node, "unit")};
+  if (entry.standard.empty() == entry.unit.empty()) keep(node.error("default-or-unit").error());
+  return entry;
+}
+
+void Reader::stepOfKind(const JsonNode& node, Step& step) {
+  Keys known = {"id", "kind", "detail", "only", "roles", "repeat", "on_failure", "cites"};
+  const auto also = [&](std::initializer_list<std::string_view> keys) {
+    known.insert(known.end(), keys.begin(), keys.end());
+  };
+  if (step.kind != StepKind::Caution) {
+    also({"text"});
+    step.text = requiredId(node, "text");
+  }
+  switch (step.kind) {
+    case StepKind::Caution:
+      also({"caution"});
+      step.caution = requiredId(node, "caution");
+      break;
+    case StepKind::Confirm:
+      also({"by", "moves", "zone_clear", "near", "opens", "closes"});
+      step.second_person = !optionalOneOf(node, "by", {"second-person"}).empty();
+      movement(node, step);
+      break;
+    case StepKind::Monitor:
+      also({"answers", "moves", "zone_clear", "opens", "closes"});
+      step.answers = required(node, "answers", [&](const JsonNode& answers) {
+        return list(answers, 1, [&](const JsonNode& each) {
+          if (!object(each, {"id", "text", "passes"})) return Answer{};
+          Answer answer{.id = requiredId(each, "id"), .text = requiredId(each, "text")};
+          answer.passes = required(each, "passes", [&](const JsonNode& passes) {
+            if (passes.value().kind != JsonKind::Boolean) keepWrongKind(passes, "true or false");
+            return passes.value().boolean;
+          });
+          return answer;
+        });
+      });
+      movement(node, step);
+      break;
+    case StepKind::Reading:
+      also({"quantity", "unit", "source", "plausible", "accept", "expires", "use", "moves", "zone_clear",
+            "near", "opens", "closes"});
+      step.quantity = requiredId(node, "quantity");
+      step.unit = requiredText(node, "unit");
+      step.source = requiredNamed(node, "source", kSources);
+      step.plausible =
+          required(node, "plausible", [&](const JsonNode& limits) { return bothLimits(limits); });
+      step.accept = optional(node, "accept",
+                             [&](const JsonNode& limits) { return std::optional(acceptLimits(limits)); });
+      step.expires = optional(node, "expires", [&](const JsonNode& expires) -> std::optional<Expiry> {
+        if (!object(expires, {"after", "from"})) return Expiry{};
+        return Expiry{.after = requiredText(expires, "after"), .from = optionalId(expires, "from")};
+      });
+      step.use = optionalOneOf(node, "use", {"record", "calibration"});
+      movement(node, step);
+      break;
+    case StepKind::Hold:
+      also({"for", "moves", "zone_clear", "near", "opens", "closes"});
+      step.duration = requiredText(node, "for");
+      movement(node, step);
+      break;
+    case StepKind::Pose:
+      also({"boom", "bucket", "approach", "boom_angle", "within", "steady_for", "zone_clear", "opens",
+            "closes"});
+      step.boom = requiredOneOf(node, "boom", {"lowest", "highest", "level", "carry", "ground", "any"});
+      step.bucket = requiredOneOf(node, "bucket", {"racked-back", "level", "dumped", "any"});
+      step.approach = optionalOneOf(node, "approach", {"from-below", "from-above", "either"});
+      step.boom_angle = optionalLimit(node, "boom_angle");
+      step.within = optionalLimit(node, "within");
+      step.duration = optionalText(node, "steady_for");
+      step.zone_clear = optionalId(node, "zone_clear");
+      step.moves = true;
+      break;
+    case StepKind::Pass:
+      also({"direction", "pace", "load", "log", "zone_clear", "opens", "closes"});
+      step.direction = requiredOneOf(node, "direction", {"up", "down"});
+      step.pace = requiredOneOf(node, "pace", {"slow", "fast", "own"});
+      step.load = requiredOneOf(node, "load", {"empty", "test-mass", "any"});
+      step.log = optionalOneOf(node, "log", {"required", "wanted", "none"});
+      step.zone_clear = optionalId(node, "zone_clear");
+      step.moves = true;
+      break;
+    case StepKind::Check:
+      also({"check"});
+      step.check =
+          required(node, "check", [&](const JsonNode& checked) { return std::optional(check(checked)); });
+      break;
+    case StepKind::Evidence:
+      also({"evidence", "optional", "near"});
+      step.evidence = requiredOneOf(node, "evidence", {"photo", "file"});
+      step.optional = flag(node, "optional");
+      break;
+    case StepKind::Note:
+      also({"optional", "near"});
+      step.optional = flag(node, "optional");
+      break;
+    case StepKind::Sign:
+      also({"on_glass", "may_be"});
+      step.on_glass = flag(node, "on_glass");
+      step.may_be = optional(node, "may_be", [&](const JsonNode& may_be) {
+        return list(may_be, 1,
+                    [&](const JsonNode& outcome) { return oneOf(outcome, {"absent", "refused"}); });
+      });
+      break;
+  }
+  object(node, known);
+}
+
+Step Reader::step(const JsonNode& node) {
+  Step step{.pointer = node.pointer()};
+  if (node.value().kind != JsonKind::Object) {
+    keepWrongKind(node, "an object");
+    return step;
+  }
+  step.id = requiredId(node, "id");
+  step.kind = requiredNamed(node, "kind", kStepKinds);
+  step.detail = optionalId(node, "detail");
+  step.only = optional(node, "only", [&](const JsonNode& only) { return ids(only, 1); });
+  step.roles = optional(node, "roles", [&](const JsonNode& roles) { return ids(roles, 1); });
+  step.cites = optional(node, "cites", [&](const JsonNode& cites) {
+    return list(cites, 1, [&](const JsonNode& cite) { return taken(cite.name()); });
+  });
+  step.near = flag(node, "near");
+  step.opens = optional(node, "opens", [&](const JsonNode& opens) { return hazards(opens, 1); });
+  step.closes = optional(node, "closes", [&](const JsonNode& closes) { return hazards(closes, 1); });
+  step.repeat = optional(node, "repeat", [&](const JsonNode& repeat) -> std::optional<Repeat> {
+    if (!object(repeat, {"from", "times"})) return Repeat{};
+    return Repeat{
+        .from = requiredId(repeat, "from"),
+        .times = required(repeat, "times", [&](const JsonNode& times) { return count(times, 2, 1000); })};
+  });
+  step.on_failure = optional(node, "on_failure",
+                             [&](const JsonNode& failure) { return std::optional(onFailure(failure)); });
+  stepOfKind(node, step);
+  return step;
+}
+
+Procedure Reader::read(const JsonDocument& document) {
+  const JsonNode root(document);
+  if (!object(root, {"format", "id", "version", "title", "comes_first", "roles", "variants", "entries",
+                     "tools", "prerequisites", "cautions", "on_failure", "steps", "make_safe", "tag"})) {
+    return {};
+  }
+  required(root, "format", [&](const JsonNode& node) {
+    const std::string format = taken(node.string());
+    if (node.value().kind == JsonKind::String && format != "hingepin-procedure/1") {
+      keep(node.error("format-unknown", {{"known", "hingepin-procedure/1"}}).error());
+    }
+    return 0;
+  });
+  Procedure procedure;
+  procedure.id = requiredId(root, "id");
+  procedure.version =
+      required(root, "version", [&](const JsonNode& node) { return count(node, 1, 1000000); });
+  procedure.title = requiredId(root, "title");
+  procedure.comes_first = requiredId(root, "comes_first");
+  required(root, "roles", [&](const JsonNode& node) {
+    if (!object(node, {"run", "confirm"})) return 0;
+    procedure.run_roles = required(node, "run", [&](const JsonNode& roles) { return ids(roles, 1); });
+    procedure.confirm_roles = required(node, "confirm", [&](const JsonNode& roles) { return ids(roles, 0); });
+    return 0;
+  });
+  procedure.variants = optional(root, "variants", [&](const JsonNode& node) {
+    return list(node, 1, [&](const JsonNode& variant) {
+      if (!object(variant, {"id", "text"})) return Variant{};
+      return Variant{.id = requiredId(variant, "id"), .text = requiredId(variant, "text")};
+    });
+  });
+  procedure.entries = optional(root, "entries", [&](const JsonNode& node) {
+    return list(node, 0, [&](const JsonNode& each) { return entry(each); });
+  });
+  procedure.tools = optional(root, "tools", [&](const JsonNode& node) { return ids(node, 0); });
+  procedure.prerequisites = optional(root, "prerequisites", [&](const JsonNode& node) {
+    return list(node, 0, [&](const JsonNode& each) {
+      if (!object(each, {"procedure", "not_older_than"})) return Prerequisite{};
+      return Prerequisite{.procedure = requiredId(each, "procedure"),
+                          .not_older_than = requiredText(each, "not_older_than")};
+    });
+  });
+  procedure.cautions = required(root, "cautions", [&](const JsonNode& node) {
+    return list(node, 0, [&](const JsonNode& each) { return caution(each); });
+  });
+  procedure.on_failure =
+      optional(root, "on_failure", [&](const JsonNode& node) { return std::optional(onFailure(node)); });
+  procedure.steps = required(root, "steps", [&](const JsonNode& node) { return steps(node); });
+  procedure.make_safe = required(root, "make_safe", [&](const JsonNode& node) { return steps(node); });
+  procedure.tag = requiredId(root, "tag");
+  return procedure;
+}
+
+}  // namespace
+
+Expected<Procedure> readProcedure(std::string text, std::string file) {
+  const Expected<JsonDocument> document = formats::readJson(std::move(text), std::move(file));
+  if (!document) return std::unexpected(document.error());
+  Reader reader;
+  Procedure procedure = reader.read(*document);
+  if (reader.error()) return std::unexpected(*reader.error());
+  return procedure;
+}
+
+std::span<const std::string_view> allRoles() { return kRoles; }
+
+std::span<const Dimension> dimensionsOf(std::string_view quantity) {
+  const auto* const row = std::ranges::find(kQuantities, quantity, &Named<Dimensions>::name);
+  return row == kQuantities.end() ? Dimensions() : row->value;
+}
+
+std::string_view nameOf(SignalWord signal) { return nameIn(kSignals, signal); }
+std::string_view nameOf(Hazard hazard) { return nameIn(kHazards, hazard); }
+std::string_view nameOf(StepKind kind) { return nameIn(kStepKinds, kind); }
+std::string_view nameOf(CheckKind kind) { return nameIn(kCheckKinds, kind); }
+
+bool hasStep(std::string_view variant, const Step& step) {
+  return step.only.empty() || std::ranges::find(step.only, variant) != step.only.end();
+}
+
+const std::optional<OnFailure>& failureOf(const Procedure& procedure, const Step& step) {
+  return step.on_failure ? step.on_failure : procedure.on_failure;
+}
+
+bool canFail(const Step& step) {
+  switch (step.kind) {
+    case StepKind::Caution:
+    case StepKind::Evidence:
+    case StepKind::Note:
+      return false;
+    case StepKind::Monitor:
+      return !std::ranges::all_of(step.answers, &Answer::passes);
+    case StepKind::Reading:
+      return step.accept.has_value();
+    case StepKind::Sign:
+      return step.may_be.size() < 2;
+    case StepKind::Confirm:
+    case StepKind::Hold:
+    case StepKind::Pose:
+    case StepKind::Pass:
+    case StepKind::Check:
+      return true;
+  }
+  return true;
+}
+
+const Caution* findCaution(const Procedure& procedure, std::string_view id) {
+  const auto found = std::ranges::find(procedure.cautions, id, &Caution::id);
+  return found == procedure.cautions.end() ? nullptr : &*found;
+}
+
+const Step* findStep(std::span<const Step> steps, std::string_view id) {
+  const auto found = std::ranges::find(steps, id, &Step::id);
+  return found == steps.end() ? nullptr : &*found;
+}
+
+}  // namespace hingepin::procedures
