@@ -723,15 +723,6 @@ void Linter::way(const std::string& variant, const Way& way) {
     add("/steps", "end-unreachable", {{"why", "no-steps"}, {"variant", variant}});
     return;
   }
-  const std::vector<Range> ranges = rangesOn(way);
-  for (const Range& one : ranges) {
-    for (const Range& other : ranges) {
-      if (one.first < other.first && other.first <= one.last && one.last < other.last) {
-        add(at(procedure_.steps[other.last].pointer, "repeat"), "repeats-crossed",
-            {{"step", procedure_.steps[one.last].id}});
-      }
-    }
-  }
   cautionsOnWay(way);
   hazardsOnWay(way);
   for (const std::size_t index : way) {

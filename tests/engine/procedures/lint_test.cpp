@@ -64,30 +64,29 @@ TEST(LintTest, TextThatNoCatalogueHasIsNamed) {
                                             "text-code-unknown /cautions/0/avoidance"));
 }
 
-struct Spoiled {
-  const char* what;
-  const char* patch;    ///< RFC 6902
-  const char* finding;  ///< the only one
-};
-
-class SpoiledTest : public testing::TestWithParam<Spoiled> {};
-
-TEST_P(SpoiledTest, HasExactlyThatFindingWithItsMend) {
-  const Procedure procedure = procedureOf(patched(everythingText(), GetParam().patch));
-  const std::vector<Finding> findings = lint(procedure, nullptr);
-  EXPECT_THAT(told(findings), testing::ElementsAre(GetParam().finding));
-  for (const Finding& finding : findings) EXPECT_EQ(finding.mend.code, finding.problem.code + "-mend");
+// files/spoiled.json: [what is wrong, RFC 6902 patch of everything.json, the one finding that must come].
+TEST(LintTest, EachSpoiledProcedureHasExactlyItsFinding) {
+  const auto rows =
+      nlohmann::ordered_json::parse(samples::fileText("tests/engine/procedures/files/spoiled.json"));
+  ASSERT_GT(rows.size(), 60U);
+  for (const auto& row : rows) {
+    SCOPED_TRACE(row[0].get<std::string>());
+    const std::vector<Finding> findings =
+        lint(procedureOf(patched(everythingText(), row[1].dump())), nullptr);
+    EXPECT_THAT(told(findings), testing::ElementsAre(row[2].get<std::string>()));
+  }
 }
 
-INSTANTIATE_TEST_SUITE_P(Rules, SpoiledTest,
-                         testing::Values(Spoiled{
-                             "placeholder", R"([{"op":"add","path":"/steps/1/only","value":["nowhere"]}])",
-                             "x"}),
-                         [](const auto& row) {
-                           std::string name = row.param.what;
-                           std::ranges::replace(name, '-', '_');
-                           return name;
-                         });
+TEST(LintTest, EveryFindingHasItsMendUnderTheSameValues) {
+  const auto rows =
+      nlohmann::ordered_json::parse(samples::fileText("tests/engine/procedures/files/spoiled.json"));
+  for (const auto& row : rows) {
+    for (const Finding& finding : lint(procedureOf(patched(everythingText(), row[1].dump())), nullptr)) {
+      EXPECT_EQ(finding.mend.code, finding.problem.code + "-mend");
+      EXPECT_EQ(finding.mend.values.size(), finding.problem.values.size());
+    }
+  }
+}
 
 }  // namespace
 }  // namespace hingepin::procedures
