@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/base/error.h"
+#include "engine/records/keys.h"
+
+namespace hingepin::records {
+
+/// What is sealed, as `typ` names it. A seal made for one never holds for another.
+inline constexpr std::string_view kRecordType = "hingepin-record";
+inline constexpr std::string_view kSignatureType = "hingepin-signature";
+inline constexpr std::string_view kSignersType = "hingepin-signers";
+
+inline constexpr std::size_t kMostPayloadBytes = 1U << 20U;
+inline constexpr std::size_t kMostSeals = 2;
+
+/// One signature of a JSON Web Signature.
+struct Seal {
+  std::string key;               ///< the thumbprint that `kid` holds
+  std::string protected_header;  ///< as sent, base64url
+  std::array<std::uint8_t, 64> signature{};
+};
+
+/// A JSON Web Signature that is well formed; whether its seals hold is another question.
+struct Sealed {
+  std::string type;
+  std::string payload;          ///< the bytes
+  std::string encoded_payload;  ///< as sent, base64url
+  std::vector<Seal> seals;
+};
+
+/// Seals a payload: JSON Web Signature in the general JSON serialisation (RFC 7515 section 7.2.1), alg EdDSA
+/// with Ed25519 (RFC 8037), one protected header {alg, kid, typ} a signature, all of it canonical JSON.
+/// Signatures stand in the order of their kid, so that the same seals give the same bytes. REQUIRES: a
+/// payload of kMostPayloadBytes at most; one to kMostSeals keys, all different.
+[[nodiscard]] std::string seal(std::string_view payload, std::string_view type,
+                               std::span<const SecretKey* const> keys);
+[[nodiscard]] std::string seal(std::string_view payload, std::string_view type, const SecretKey& key);
+
+/// Reads what seal() can have written and nothing else: no other member, blank, header, alg, or encoding.
+/// Errors: InvalidInput "seal-malformed" with the offset, "seal-header-unexpected", "json-too-large".
+[[nodiscard]] Expected<Sealed> readSealed(std::string_view text);
+
+[[nodiscard]] bool sealHolds(const Sealed& sealed, const Seal& seal, const PublicKey& key);
+
+}  // namespace hingepin::records

@@ -1,0 +1,243 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/records/verify.h"
+
+#include <algorithm>
+#include <map>
+#include <unordered_map>
+#include <unordered_set>
+#include <utility>
+
+#include "engine/records/encoding.h"
+
+namespace hingepin::records {
+namespace {
+
+/// What the newest list says of one key.
+struct ListedKey {
+  PublicKey key;
+  std::vector<const Signer*> roles;
+};
+
+using ListedKeys = std::unordered_map<std::string, ListedKey>;
+
+ListedKeys listedKeys(const std::optional<SignersList>& list) {
+  ListedKeys keys;
+  if (!list) return keys;
+  for (const Signer& signer : list->signers) {
+    ListedKey& listed = keys[thumbprint(signer.key)];
+    listed.key = signer.key;
+    listed.roles.push_back(&signer);
+  }
+  return keys;
+}
+
+class Verifier {
+ public:
+  explicit Verifier(const Evidence& evidence) : evidence_(evidence) {}
+
+  Verification run() {
+    result_.signers = newestSigners(evidence_.signers_lists, evidence_.accepted_roots);
+    keys_ = listedKeys(result_.signers.list);
+    std::unordered_set<std::string_view> texts;
+    for (const StoredText& stored : evidence_.statements) {
+      if (texts.insert(stored.text).second) add(stored);
+    }
+    checkAllChains();
+    if (result_.signers.list) {
+      for (const Revocation& revocation : result_.signers.list->revocations) quarantine(revocation);
+    }
+    checkSignatures();
+    checkAmendments();
+    checkPersonal();
+    return std::move(result_);
+  }
+
+ private:
+  void say(const char* code, const std::string& subject,
+           std::vector<std::pair<std::string, MessageValue>> values = {}, std::optional<Error> cause = {}) {
+    values.emplace(values.begin(), "record", subject);
+    result_.findings.push_back(
+        {.message = {code, std::move(values)}, .subject = subject, .cause = std::move(cause)});
+  }
+
+  // Reads one statement, finds its standing by itself, and says why it is refused.
+  void add(const StoredText& stored) {
+    const Expected<Sealed> sealed = readSealed(stored.text);
+    const bool readable = sealed && sealed->type != kSignersType && sealed->seals.size() == 1;
+    StatementVerdict verdict{.name = hashName(readable ? sealed->payload : stored.text)};
+    const auto refuse = [&](const char* code, std::vector<std::pair<std::string, MessageValue>> values = {},
+                            std::optional<Error> cause = {}) {
+      say(code, verdict.name, std::move(values), std::move(cause));
+      result_.statements.push_back(std::move(verdict));
+    };
+    if (!readable) {
+      return refuse(
+          "record-malformed", {},
+          sealed ? fail(ErrorKind::InvalidInput, "seal-header-unexpected").error() : sealed.error());
+    }
+    const Seal& seal = sealed->seals.front();
+    const auto listed = keys_.find(seal.key);
+    const bool known = listed != keys_.end();
+    if ((stored.name && *stored.name != verdict.name) ||
+        (known && !sealHolds(*sealed, seal, listed->second.key))) {
+      return refuse("record-altered", {{"key", seal.key}});
+    }
+    Expected<Statement> statement = readPayload(sealed->payload, sealed->type);
+    if (!statement) return refuse("record-malformed", {}, statement.error());
+    const Envelope& envelope = envelopeOf(*statement);
+    if (envelope.place.key != seal.key) return refuse("record-altered", {{"key", seal.key}});
+    if (!known) return refuse("record-unknown-signer", {{"key", seal.key}});
+
+    // A key can seal the same payload in more than one way.
+    if (!by_name_.emplace(verdict.name, result_.statements.size()).second) return;
+    verdict.statement = *std::move(statement);
+    const char* const fault = faultOfRole(envelopeOf(*verdict.statement), listed->second);
+    if (fault != nullptr) {
+      return refuse(fault, {{"key", seal.key}, {"role", envelopeOf(*verdict.statement).role}});
+    }
+    verdict.standing = Standing::Trusted;
+    result_.statements.push_back(std::move(verdict));
+  }
+
+  static const char* faultOfRole(const Envelope& envelope, const ListedKey& listed) {
+    const char* fault = "record-wrong-role";
+    for (const Signer* signer : listed.roles) {
+      if (signer->role != envelope.role) continue;
+      const std::int64_t time = envelope.sealed_utc_ms;
+      if (time >= signer->valid_from_utc_ms &&
+          (!signer->valid_until_utc_ms || time < *signer->valid_until_utc_ms)) {
+        return nullptr;
+      }
+      fault = "record-outside-validity";
+    }
+    return fault;
+  }
+
+  void checkAllChains() {
+    std::vector<Link> links;
+    for (const auto& verdict : result_.statements) {
+      if (verdict.statement) links.push_back({verdict.name, envelopeOf(*verdict.statement).place});
+    }
+    std::ranges::move(checkChains(links, evidence_.known_heads), std::back_inserter(result_.findings));
+  }
+
+  const ChainPlace* placeOf(const std::string& name) const {
+    const auto found = by_name_.find(name);
+    return found == by_name_.end() ? nullptr
+                                   : &envelopeOf(*result_.statements[found->second].statement).place;
+  }
+
+  // Trust runs backwards from the last trusted links; all else of the key waits.
+  void quarantine(const Revocation& revocation) {
+    std::unordered_set<std::string> trusted;
+    struct Walk {
+      std::int64_t until;    ///< sequence of the last trusted link
+      std::int64_t stopped;  ///< lowest sequence that could be reached, `until` + 1 for none
+    };
+    std::map<std::string, Walk> walks;  // by epoch
+    for (const TrustedUntil& until : revocation.trusted) {
+      std::int64_t sequence = until.sequence;
+      std::optional<std::string> name = until.name;
+      while (name) {
+        const ChainPlace* const place = placeOf(*name);
+        if (place == nullptr || place->key != revocation.key || place->epoch != until.epoch ||
+            place->sequence != sequence) {
+          break;
+        }
+        trusted.insert(*name);
+        name = place->previous;
+        --sequence;
+      }
+      walks.emplace(until.epoch, Walk{until.sequence, sequence + 1});
+    }
+    for (StatementVerdict& verdict : result_.statements) {
+      if (verdict.standing != Standing::Trusted || trusted.contains(verdict.name)) continue;
+      const ChainPlace& place = envelopeOf(*verdict.statement).place;
+      if (place.key != revocation.key) continue;
+      verdict.standing = Standing::Quarantined;
+      const auto walk = walks.find(place.epoch);
+      const bool undecided =
+          walk != walks.end() && place.sequence < walk->second.stopped && place.sequence < walk->second.until;
+      say(undecided ? "record-revocation-unproved" : "record-after-revocation", verdict.name,
+          {{"key", place.key}, {"sequence", countOf(place.sequence)}});
+    }
+  }
+
+  void checkSignatures() {
+    std::unordered_map<std::string, std::vector<const StatementVerdict*>> on_record;
+    for (const auto& verdict : result_.statements) {
+      if (!verdict.statement) continue;
+      if (std::holds_alternative<Record>(*verdict.statement)) {
+        auto& all = on_record[verdict.name];
+        all.insert(all.begin(), &verdict);
+      } else {
+        on_record[std::get<Signature>(*verdict.statement).record].push_back(&verdict);
+      }
+    }
+    for (const auto& verdict : result_.statements) {
+      if (!verdict.statement || !std::holds_alternative<Signature>(*verdict.statement)) continue;
+      const Signature& signature = std::get<Signature>(*verdict.statement);
+      const auto& all = on_record[signature.record];
+      if (std::holds_alternative<Signature>(*all.front()->statement)) {
+        say("record-signed-not-here", verdict.name, {{"signed", signature.record}});
+      }
+      bool same_key = false;
+      bool same_phone = false;
+      for (const StatementVerdict* other : all) {
+        if (other == &verdict) break;  // what stands before: each pair is said once
+        const ChainPlace& place = envelopeOf(*other->statement).place;
+        same_key |= place.key == signature.envelope.place.key;
+        same_phone |= place.key != signature.envelope.place.key &&
+                      place.installation == signature.envelope.place.installation;
+      }
+      if (same_key) say("record-same-signer", verdict.name, {{"signed", signature.record}});
+      if (same_phone) say("record-same-phone", verdict.name, {{"signed", signature.record}});
+    }
+  }
+
+  void checkAmendments() {
+    for (const auto& verdict : result_.statements) {
+      if (!verdict.statement || !std::holds_alternative<Record>(*verdict.statement)) continue;
+      const std::optional<std::string>& amends = std::get<Record>(*verdict.statement).amends;
+      if (!amends) continue;
+      const auto amended = by_name_.find(*amends);
+      const bool here = amended != by_name_.end() &&
+                        std::holds_alternative<Record>(*result_.statements[amended->second].statement);
+      if (!here) {
+        say("record-amended-not-here", verdict.name, {{"amended", *amends}});
+      } else if (verdict.standing == Standing::Trusted) {
+        say("record-amended", *amends, {{"by", verdict.name}});
+      }
+    }
+  }
+
+  void checkPersonal() {
+    std::unordered_map<std::string_view, const StoredPersonal*> objects;
+    for (const StoredPersonal& object : evidence_.personal) objects.emplace(object.name, &object);
+    const std::unordered_set<std::string_view> erased(evidence_.erased.begin(), evidence_.erased.end());
+    for (const auto& verdict : result_.statements) {
+      if (!verdict.statement || !std::holds_alternative<Record>(*verdict.statement)) continue;
+      for (const auto& [label, name] : std::get<Record>(*verdict.statement).personal) {
+        const auto object = objects.find(name);
+        const char* code = nullptr;
+        if (object == objects.end()) {
+          code = erased.contains(name) ? "personal-erased" : "personal-not-arrived";
+        } else if (personalName(object->second->salt, object->second->bytes) != name) {
+          code = "personal-altered";
+        }
+        if (code != nullptr) say(code, verdict.name, {{"label", label}, {"object", name}});
+      }
+    }
+  }
+
+  const Evidence& evidence_;
+  Verification result_;
+  ListedKeys keys_;                                       // of result_.signers
+  std::unordered_map<std::string, std::size_t> by_name_;  // statements whose seal holds
+};
+
+}  // namespace
+
+Verification verify(const Evidence& evidence) { return Verifier(evidence).run(); }
+
+}  // namespace hingepin::records

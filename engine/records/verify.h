@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "engine/records/chain.h"
+#include "engine/records/finding.h"
+#include "engine/records/personal.h"
+#include "engine/records/record.h"
+#include "engine/records/signers.h"
+
+namespace hingepin::records {
+
+/// A personal object as it was kept.
+struct StoredPersonal {
+  std::string name;
+  Salt salt{};
+  std::string bytes;
+};
+
+/// All that is known, in any order, any number of times.
+struct Evidence {
+  std::vector<StoredText> statements{};  ///< records and further signatures
+  std::vector<StoredText> signers_lists{};
+  std::vector<std::string> accepted_roots{};  ///< as newestSigners() takes them
+  std::vector<Head> known_heads{};            ///< heads that others have told of
+  std::vector<StoredPersonal> personal{};
+  std::vector<std::string> erased{};  ///< names of personal objects that were erased on purpose
+};
+
+enum class Standing {
+  Trusted,      ///< sealed by a key that the yard lists for the role, not revoked
+  Quarantined,  ///< the seal holds, but the key was revoked and this may have been made after
+  Refused,      ///< malformed, altered, or by somebody who may not sign so
+};
+
+struct StatementVerdict {
+  std::string name;  ///< the hash of its payload, or of its whole text where there is no payload
+  Standing standing = Standing::Refused;
+  std::optional<Statement> statement{};  ///< where its seal holds
+};
+
+struct Verification {
+  std::vector<StatementVerdict> statements{};  ///< each once, in the order given
+  SignersVerdict signers{};
+  std::vector<Finding> findings{};
+};
+
+/// Says exactly what holds and what does not. Besides those of newestSigners() (in `signers`) and
+/// checkChains() over all statements whose seal holds, findings have these codes. Refused: "record-malformed"
+/// not what this program writes; `cause` tells more "record-altered"           the seal does not hold, or the
+/// name is not that of the payload "record-unknown-signer"    sealed by a key that is not on the list
+/// "record-wrong-role"        the list does not have the key in the role it signs as
+/// "record-outside-validity"  the claimed time is outside the dates of key and role
+/// Quarantined:
+/// "record-after-revocation"    a revoked key's, and not on the way to its last trusted link
+/// "record-revocation-unproved" a revoked key's, by its number before the last trusted link; whether it leads
+/// there can't
+///                              be told while links between are missing
+/// Said beside:
+/// "record-same-phone"        two signed one record on one installation
+/// "record-same-signer"       one key signed one record twice
+/// "record-signed-not-here"   a signature on a record that is not here
+/// "record-amended"           a trusted record corrects this one
+/// "record-amended-not-here"  corrects a record that is not here
+/// "personal-erased", "personal-altered", "personal-not-arrived"  an object that a record refers to
+[[nodiscard]] Verification verify(const Evidence& evidence);
+
+}  // namespace hingepin::records
