@@ -270,12 +270,14 @@ std::string htmlList(const char* title, const std::vector<Message>& messages, Un
 
 std::string sayError(const Error& error, UnitSystem system) {
   const Place& place = error.place;
+  const std::string sentence = words(error.message, system);
   std::string text = place.file.empty() ? "hingepin" : place.file;
   if (place.line > 0) text += fmt::format(":{}", place.line);
   if (place.column > 0) text += fmt::format(":{}", place.column);
+  if (!place.pointer.empty()) text += ": " + place.pointer;
   text += ": ";
-  if (!place.pointer.empty()) text += place.pointer + ": ";
-  return text + words(error.message, system) + "\n";
+  // Sentences about one log among several begin with its name.
+  return (sentence.starts_with(text) ? sentence : text + sentence) + "\n";
 }
 
 std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSystem system) {

@@ -87,7 +87,7 @@ class JobReader {
   explicit JobReader(const Opener* open = nullptr) : open_(open) {}
 
   /// What is wrong with the file, else what it lacks to support a result.
-  std::optional<Error> error() const { return error_ ? error_ : insufficient_; }
+  [[nodiscard]] std::optional<Error> error() const { return error_ ? error_ : insufficient_; }
 
   Job readJob(const JsonDocument& document);
   LiftLog readReadings(const JsonDocument& document);
@@ -212,7 +212,7 @@ class JobReader {
   std::vector<Lift> lifts(const JsonNode& node, bool in_sum_only);
   void sensorsAsPoses(const JsonNode& node, const LiftLog& log);
 
-  Place place(std::string_view pointer) const { return document_->place(pointer); }
+  [[nodiscard]] Place place(std::string_view pointer) const { return document_->place(pointer); }
 
   const Opener* open_;
   const JsonDocument* document_ = nullptr;

@@ -61,6 +61,7 @@ constexpr std::array<ColumnKind, kFieldCount> kColumns = {{
 struct Record {
   std::string_view text;
   std::size_t line = 0;  ///< on which it begins
+  bool may_quote = false;
 };
 
 /// Cuts the bytes of a source into records, in a buffer that does not grow.
@@ -90,7 +91,7 @@ class RecordReader {
                     {.file = file_, .line = line_});
       }
       if (line_end != nullptr) {
-        Record record{{begin, length}, line_};
+        Record record{{begin, length}, line_, quotes_};
         line_ += 1 + (quotes_ ? static_cast<std::size_t>(std::ranges::count(record.text, '\n')) : 0);
         begin_ = std::min(begin_ + length + 1, end_);
         if (record.text.ends_with('\r')) record.text.remove_suffix(1);
@@ -296,7 +297,7 @@ class RowReader {
 
   Expected<void> read(const Record& record) {
     values_.fill(kMissing);
-    if (std::memchr(record.text.data(), '"', record.text.size()) != nullptr) return readQuoted(record);
+    if (record.may_quote && record.text.contains('"')) return readQuoted(record);
     std::size_t at = 0;
     for (std::size_t index = 0; index < columns_.size(); ++index) {
       std::string_view rest = record.text.substr(at);
@@ -345,8 +346,8 @@ class RowReader {
     return value_si >= kind.low && value_si <= kind.high;
   }
 
-  std::unexpected<Error> failRange(const Record& record, std::size_t offset, std::size_t index,
-                                   std::string_view number) const {
+  [[nodiscard]] std::unexpected<Error> failRange(const Record& record, std::size_t offset, std::size_t index,
+                                                 std::string_view number) const {
     const Unit& unit = columns_[index].unit;
     const ColumnKind& kind = kColumns[*columns_[index].field];
     return failAt(file_, record, offset, "csv-value-out-of-range",
@@ -355,17 +356,17 @@ class RowReader {
                    {"low", Amount{unit.fromSi(kind.low), std::string(unit.ucum), 0}},
                    {"high", Amount{unit.fromSi(kind.high), std::string(unit.ucum), 0}}});
   }
-  std::unexpected<Error> failCell(const Record& record, std::size_t offset, std::size_t index,
-                                  std::string_view text) const {
+  [[nodiscard]] std::unexpected<Error> failCell(const Record& record, std::size_t offset, std::size_t index,
+                                                std::string_view text) const {
     const std::size_t comma = text.find(',');
     const bool decimal_comma = comma != std::string_view::npos && scanNumber(text) == comma;
     return failAt(file_, record, offset, decimal_comma ? "csv-decimal-comma" : "csv-not-a-number",
                   {{"column", std::string(kColumns[*columns_[index].field].name)}, {"text", excerpt(text)}});
   }
-  std::unexpected<Error> failRagged(const Record& record) const {
+  [[nodiscard]] std::unexpected<Error> failRagged(const Record& record) const {
     return failRaggedOf(record, 1 + static_cast<std::size_t>(std::ranges::count(record.text, ',')));
   }
-  std::unexpected<Error> failRaggedOf(const Record& record, std::size_t cells) const {
+  [[nodiscard]] std::unexpected<Error> failRaggedOf(const Record& record, std::size_t cells) const {
     return failAt(file_, record, 0, "csv-ragged-row",
                   {{"cells", Amount{static_cast<double>(cells), "1", 0}},
                    {"expected", Amount{static_cast<double>(columns_.size()), "1", 0}}});

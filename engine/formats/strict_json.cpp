@@ -152,7 +152,7 @@ class TreeBuilder {
     return true;
   }
   /// The opening quote of the string whose closing quote was just read.
-  std::size_t stringStart() const {
+  [[nodiscard]] std::size_t stringStart() const {
     const std::string& text = document_.text;
     std::size_t quote = read_ - 1;
     while (true) {
@@ -163,7 +163,7 @@ class TreeBuilder {
     }
   }
   /// The first byte of the number or literal just read, one more byte at most having been read behind it.
-  std::size_t wordStart() const {
+  [[nodiscard]] std::size_t wordStart() const {
     const auto in_word = [this](std::size_t at) {
       const char byte = document_.text[at];
       return (byte >= '0' && byte <= '9') || (byte >= 'a' && byte <= 'z') || byte == 'E' || byte == '.' ||

@@ -12,26 +12,28 @@ namespace hingepin {
 /// such prefix; 0 if there is none. No leading plus or zeros, no bare point, no NaN or infinity, independent
 /// of locale.
 [[nodiscard]] constexpr std::size_t scanNumber(std::string_view text) {
-  const auto digits = [text](std::size_t at) {
-    while (at < text.size() && text[at] >= '0' && text[at] <= '9') ++at;
+  const char* const end = text.data() + text.size();
+  const auto past_digits = [end](const char* at) {
+    while (at != end && *at >= '0' && *at <= '9') ++at;
     return at;
   };
-  const std::size_t start = !text.empty() && text[0] == '-' ? 1 : 0;
-  std::size_t end = start < text.size() && text[start] == '0' ? start + 1 : digits(start);
-  if (end == start) return 0;
-  if (end < text.size() && text[end] == '.') {
-    const std::size_t fraction = digits(end + 1);
-    if (fraction == end + 1) return end;
-    end = fraction;
+  const char* const start = text.data() + (text.starts_with('-') ? 1 : 0);
+  const char* at = start != end && *start == '0' ? start + 1 : past_digits(start);
+  if (at == start) return 0;
+  if (at != end && *at == '.') {
+    const char* const fraction = past_digits(at + 1);
+    if (fraction != at + 1) {
+      at = fraction;
+    } else {
+      return static_cast<std::size_t>(at - text.data());
+    }
   }
-  if (end < text.size() && (text[end] == 'e' || text[end] == 'E')) {
-    const std::size_t sign = end + 1;
-    const std::size_t first =
-        sign < text.size() && (text[sign] == '+' || text[sign] == '-') ? sign + 1 : sign;
-    const std::size_t exponent = digits(first);
-    if (exponent != first) end = exponent;
+  if (at != end && (*at == 'e' || *at == 'E')) {
+    const char* const first = at + 1 + (at + 1 != end && (at[1] == '+' || at[1] == '-') ? 1 : 0);
+    const char* const exponent = past_digits(first);
+    if (exponent != first) at = exponent;
   }
-  return end;
+  return static_cast<std::size_t>(at - text.data());
 }
 
 /// @return the double nearest to `number`, all of which `scanNumber` accepted; nothing if it overflows, or if
