@@ -235,7 +235,7 @@ Expected<std::string> canonicalJson(const JsonValue& value) {
 Expected<JsonDocument> readCanonicalJson(std::string_view text, std::size_t most_bytes) {
   if (text.size() > most_bytes) {
     return fail(ErrorKind::InvalidInput, "json-too-large",
-                {{"most", Amount{static_cast<double>(most_bytes), "By", 0}}});
+                {{"most", Amount{static_cast<double>(most_bytes), "1", 0}}});
   }
   Expected<JsonDocument> document = formats::readJson(std::string(text), "");
   if (!document) return document;
@@ -244,7 +244,7 @@ Expected<JsonDocument> readCanonicalJson(std::string_view text, std::size_t most
   if (*canonical != text) {
     const auto at = std::ranges::mismatch(text, *canonical).in1 - text.begin();
     return fail(ErrorKind::InvalidInput, "json-not-canonical",
-                {{"offset", Amount{static_cast<double>(at), "By", 0}}});
+                {{"offset", Amount{static_cast<double>(at), "1", 0}}});
   }
   return document;
 }

@@ -50,7 +50,7 @@ class Cursor {
   [[nodiscard]] bool atEnd() const { return at_ == text_.size(); }
   [[nodiscard]] std::unexpected<Error> malformed() const {
     return fail(ErrorKind::InvalidInput, "seal-malformed",
-                {{"offset", Amount{static_cast<double>(at_), "By", 0}}});
+                {{"offset", Amount{static_cast<double>(at_), "1", 0}}});
   }
 
  private:
@@ -115,7 +115,7 @@ std::string seal(std::string_view payload, std::string_view type, const SecretKe
 Expected<Sealed> readSealed(std::string_view text) {
   if (text.size() > kMostSealedBytes) {
     return fail(ErrorKind::InvalidInput, "json-too-large",
-                {{"most", Amount{static_cast<double>(kMostSealedBytes), "By", 0}}});
+                {{"most", Amount{static_cast<double>(kMostSealedBytes), "1", 0}}});
   }
   Cursor cursor(text);
   Sealed sealed;

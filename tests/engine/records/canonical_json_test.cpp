@@ -66,11 +66,13 @@ TEST(CanonicalJsonTest, AHundredThousandNumbersHaveThePublishedHash) {
     ++expected;
   };
   constexpr std::uint64_t kRow = 0x0010000000000000;
+  bool row_seen = false;  // its first double stands among the listed ones too
   std::ifstream listed(file);
   for (std::string line; std::getline(listed, line);) {
     std::uint64_t bits = 0;
     std::from_chars(line.data(), line.data() + line.size(), bits, 16);
-    if (bits == kRow) break;
+    if (bits == kRow && row_seen) break;
+    row_seen |= bits == kRow;
     add(bits);
   }
   for (std::uint64_t step = 0; step < 2000; ++step) add(kRow + step);
