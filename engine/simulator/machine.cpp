@@ -73,7 +73,7 @@ bool works(const Machine& machine, const ZBarGeometry& geometry) {
     if (floor_deg < 25.0 || floor_deg > 65.0) return false;
     // Inside the window a working linkage carries the bucket nearly parallel.
     if (boom > machine.window_low_rad && boom < machine.window_high_rad &&
-        std::abs(tilt->bucket_by_boom.first) > 0.3) {
+        std::abs(tilt->bucket_by_boom.first) > 0.22) {
       return false;
     }
   }
@@ -283,7 +283,7 @@ Machine drawMachine(Random& random, const MachineRanges& ranges) {
     machine.window_low_rad = rounded(random.uniform(-12.0, -6.0), 1.0) * kDegree;
     machine.window_high_rad = rounded(random.uniform(12.0, 20.0), 1.0) * kDegree;
     ZBarGeometry g = changed(practiceGeometry(), [&](double m) {
-      return rounded(m * size * (1.0 + 0.02 * random.normal()), 0.001);
+      return rounded(m * size * (1.0 + 0.015 * random.normal()), 0.001);
     });
     g.bellcrank_angle = Angle::fromDegrees(rounded(184.0 + 1.5 * random.normal(), 0.5));
     g.bucket_pin_angle = Angle::fromDegrees(rounded(94.0 + 2.0 * random.normal(), 0.5));
