@@ -5,21 +5,22 @@
 
 namespace hingepin {
 
-/// The physical dimensions that Hingepin reads and writes. Angle is kept apart from a plain number on purpose.
+/// The physical dimensions that Hingepin reads and writes. Angle is kept apart from a plain number on
+/// purpose.
 enum class Dimension {
-  Number,       // 1, %
-  Length,       // m
-  Angle,        // rad
-  Mass,         // kg
-  Time,         // s
-  Temperature,  // K
-  Pressure,     // Pa
-  Voltage,      // V
-  Current,      // A
-  Force,        // N
-  Acceleration, // m/s2
-  Frequency,    // 1/s
-  AngularSpeed, // rad/s
+  Number,        // 1, %
+  Length,        // m
+  Angle,         // rad
+  Mass,          // kg
+  Time,          // s
+  Temperature,   // K
+  Pressure,      // Pa
+  Voltage,       // V
+  Current,       // A
+  Force,         // N
+  Acceleration,  // m/s2
+  Frequency,     // 1/s
+  AngularSpeed,  // rad/s
 };
 
 /// A value of one dimension, held in the SI unit named above. Made and read by a named unit only.
@@ -39,16 +40,16 @@ class Quantity {
   friend constexpr Quantity operator/(Quantity a, double divisor) { return Quantity(a.value_si_ / divisor); }
   friend constexpr double operator/(Quantity a, Quantity b) { return a.value_si_ / b.value_si_; }
 
-#define HINGEPIN_UNIT(dimension, Unit, factor)                                              \
-  [[nodiscard]] static constexpr Quantity from##Unit(double value)                          \
-    requires(D == Dimension::dimension)                                                     \
-  {                                                                                         \
-    return Quantity(value * (factor));                                                      \
-  }                                                                                         \
-  [[nodiscard]] constexpr double in##Unit() const                                           \
-    requires(D == Dimension::dimension)                                                     \
-  {                                                                                         \
-    return value_si_ / (factor);                                                            \
+#define HINGEPIN_UNIT(dimension, Unit, factor)                     \
+  [[nodiscard]] static constexpr Quantity from##Unit(double value) \
+    requires(D == Dimension::dimension)                            \
+  {                                                                \
+    return Quantity(value * (factor));                             \
+  }                                                                \
+  [[nodiscard]] constexpr double in##Unit() const                  \
+    requires(D == Dimension::dimension)                            \
+  {                                                                \
+    return value_si_ / (factor);                                   \
   }
   HINGEPIN_UNIT(Number, Ones, 1.0)
   HINGEPIN_UNIT(Number, Percent, 0.01)
