@@ -15,7 +15,7 @@
 namespace hingepin::session {
 namespace {
 
-/// Words of the file formats that look like message codes.
+/// Words of the file formats that look like message codes and stand outside a table of words and enumerators.
 const std::set<std::string> kFormatWords = {
     "z-bar", "boom-lowest", "boom-highest", "boom-reference", "bucket-dumped", "bucket-racked", "test-mass"};
 
@@ -58,8 +58,10 @@ const std::multimap<std::string, Use>& usesInSources() {
   static const std::multimap<std::string, Use> found = [] {
     std::multimap<std::string, Use> uses;
     const std::regex code("\"([a-z]+(?:-[a-z0-9]+)+)\"");
+    const std::regex enumerator(
+        R"re(\s*,\s*[A-Za-z]+(?:::[A-Za-z]+)*::[A-Z][A-Za-z]*\s*\}|\s*,\s*k[A-Z][A-Za-z]*\s*\})re");
     const std::regex value_name(R"re(\{\s*"([a-z_]+)"\s*,)re");
-    const std::regex added_name(R"re(emplace_back\("([a-z_]+)",)re");
+    const std::regex added_name(R"re(emplace(?:_back)?\([^"\n]*"([a-z_]+)",)re");
     for (const auto& entry : std::filesystem::recursive_directory_iterator(
              std::filesystem::path(HINGEPIN_SOURCE_DIR) / "engine")) {
       const std::string extension = entry.path().extension();
@@ -69,8 +71,10 @@ const std::multimap<std::string, Use>& usesInSources() {
       const std::string text = withoutComments(stream.str());
       for (std::sregex_iterator match(text.begin(), text.end(), code), end; match != end; ++match) {
         const std::string word = (*match)[1];
-        if (kFormatWords.contains(word)) continue;
         const std::size_t after = static_cast<std::size_t>(match->position() + match->length());
+        const bool in_table = std::regex_search(text.begin() + static_cast<std::ptrdiff_t>(after), text.end(),
+                                                enumerator, std::regex_constants::match_continuous);
+        if (in_table || word.starts_with("hingepin-") || kFormatWords.contains(word)) continue;
         std::set<std::string> names = namesIn(restOfCall(text, after), value_name);
         // Codes handed to a helper get their values there.
         if (names.empty()) names = namesIn(text, value_name);
