@@ -84,7 +84,7 @@ std::string pointerToken(std::string_view key) {
 }
 
 std::string childToken(const JsonValue& parent, std::size_t index) {
-  return parent.kind == JsonKind::Object ? pointerToken(parent.keys[index]) : "/" + std::to_string(index);
+  return pointerToken(parent.kind == JsonKind::Object ? parent.keys[index] : std::to_string(index));
 }
 
 // The pointer is put together on the way out, so that a sound value costs nothing.
@@ -219,7 +219,8 @@ std::string numberText(double value) {
     text += digits;
   } else {
     text += digits[0];
-    if (count > 1) text += "." + digits.substr(1);
+    if (count > 1) text += '.';
+    text.append(digits, 1);
     text += exponent < 0 ? "e-" : "e+";
     text += std::to_string(std::abs(exponent));
   }

@@ -10,13 +10,17 @@ namespace hingepin::records {
 namespace {
 
 constexpr std::string_view kAlphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-constexpr std::uint8_t kNoDigit = 0xFF;
+constexpr std::uint32_t kNoDigit = 1U << 31U;
 
-constexpr std::array<std::uint8_t, 256> kDigits = [] {
-  std::array<std::uint8_t, 256> digits{};
-  digits.fill(kNoDigit);
-  for (std::size_t value = 0; value < kAlphabet.size(); ++value) {
-    digits[static_cast<std::uint8_t>(kAlphabet[value])] = static_cast<std::uint8_t>(value);
+/// What a character adds to the 24 bits of its group, by its place there.
+using Digits = std::array<std::array<std::uint32_t, 256>, 4>;
+constexpr Digits kDigits = [] {
+  Digits digits{};
+  for (std::size_t place = 0; place < 4; ++place) {
+    digits[place].fill(kNoDigit);
+    for (std::uint32_t value = 0; value < kAlphabet.size(); ++value) {
+      digits[place][static_cast<std::uint8_t>(kAlphabet[value])] = value << (18U - 6U * place);
+    }
   }
   return digits;
 }();
@@ -59,24 +63,26 @@ std::optional<std::string> fromBase64Url(std::string_view text) {
   const Bytes characters = bytesOf(text);
   const std::uint8_t* from = characters.data();
   char* to = bytes.data();
-  // A character outside the alphabet sets a bit above the six; looked at once, after the loop.
-  unsigned faults = 0;
+  // Looked at once, after the loop.
+  std::uint32_t all_bits = 0;
   for (std::size_t group = 0; group < whole; ++group, from += 4, to += 3) {
-    const unsigned a = kDigits[from[0]], b = kDigits[from[1]], c = kDigits[from[2]], d = kDigits[from[3]];
-    faults |= a | b | c | d;
-    to[0] = static_cast<char>((a << 2U) | (b >> 4U));
-    to[1] = static_cast<char>((b << 4U) | (c >> 2U));
-    to[2] = static_cast<char>((c << 6U) | d);
+    const std::uint32_t bits =
+        kDigits[0][from[0]] | kDigits[1][from[1]] | kDigits[2][from[2]] | kDigits[3][from[3]];
+    all_bits |= bits;
+    to[0] = static_cast<char>(bits >> 16U);
+    to[1] = static_cast<char>(bits >> 8U);
+    to[2] = static_cast<char>(bits);
   }
   if (rest > 0) {
-    const unsigned a = kDigits[from[0]], b = kDigits[from[1]], c = rest == 3 ? kDigits[from[2]] : 0U;
-    faults |= a | b | c;
-    to[0] = static_cast<char>((a << 2U) | (b >> 4U));
-    if (rest == 3) to[1] = static_cast<char>((b << 4U) | (c >> 2U));
-    const unsigned unused = rest == 3 ? c & 3U : b & 15U;
-    if (unused != 0) return std::nullopt;
+    const std::uint32_t bits =
+        kDigits[0][from[0]] | kDigits[1][from[1]] | (rest == 3 ? kDigits[2][from[2]] : 0U);
+    all_bits |= bits;
+    to[0] = static_cast<char>(bits >> 16U);
+    if (rest == 3) to[1] = static_cast<char>(bits >> 8U);
+    const std::uint32_t unused = rest == 3 ? 0xFFU : 0xFFFFU;
+    if ((bits & unused) != 0) return std::nullopt;
   }
-  if ((faults & ~63U) != 0) return std::nullopt;
+  if ((all_bits & kNoDigit) != 0) return std::nullopt;
   return bytes;
 }
 

@@ -120,16 +120,16 @@ Expected<Sealed> readSealed(std::string_view text) {
   Cursor cursor(text);
   Sealed sealed;
   if (!cursor.skip(kBeforePayload)) return cursor.malformed();
-  sealed.encoded_payload = cursor.untilQuote();
-  std::optional<std::string> payload = fromBase64Url(sealed.encoded_payload);
+  const std::string_view encoded_payload = cursor.untilQuote();
+  std::optional<std::string> payload = fromBase64Url(encoded_payload);
   if (!payload || payload->empty() || payload->size() > kMostPayloadBytes) return cursor.malformed();
   sealed.payload = *std::move(payload);
   if (!cursor.skip(kBeforeSignatures)) return cursor.malformed();
   do {
     Seal seal;
     if (sealed.seals.size() == kMostSeals || !cursor.skip(kBeforeHeader)) return cursor.malformed();
-    seal.protected_header = cursor.untilQuote();
-    const std::optional<std::string> header_text = fromBase64Url(seal.protected_header);
+    const std::string_view protected_header = cursor.untilQuote();
+    const std::optional<std::string> header_text = fromBase64Url(protected_header);
     if (!header_text || !cursor.skip(kBeforeSignature)) return cursor.malformed();
     const std::optional<Header> header = readHeader(*header_text);
     if (!header || (!sealed.seals.empty() && header->type != sealed.type)) {
@@ -138,6 +138,7 @@ Expected<Sealed> readSealed(std::string_view text) {
     if (!sealed.seals.empty() && header->key <= sealed.seals.back().key) return cursor.malformed();
     sealed.type = header->type;
     seal.key = header->key;
+    seal.signed_bytes = signingInput(protected_header, encoded_payload);
     const std::optional<std::string> signature = fromBase64Url(cursor.untilQuote());
     if (!signature || signature->size() != seal.signature.size() || !cursor.skip(kAfterSignature)) {
       return cursor.malformed();
@@ -149,8 +150,8 @@ Expected<Sealed> readSealed(std::string_view text) {
   return sealed;
 }
 
-bool sealHolds(const Sealed& sealed, const Seal& seal, const PublicKey& key) {
-  return signatureHolds(key, signingInput(seal.protected_header, sealed.encoded_payload), seal.signature);
+bool sealHolds(const Seal& seal, const PublicKey& key) {
+  return signatureHolds(key, seal.signed_bytes, seal.signature);
 }
 
 }  // namespace hingepin::records

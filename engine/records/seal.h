@@ -23,16 +23,15 @@ inline constexpr std::size_t kMostSeals = 2;
 
 /// One signature of a JSON Web Signature.
 struct Seal {
-  std::string key;               ///< the thumbprint that `kid` holds
-  std::string protected_header;  ///< as sent, base64url
+  std::string key;           ///< the thumbprint that `kid` holds
+  std::string signed_bytes;  ///< protected header and payload as sent, in base64url, with a dot between
   std::array<std::uint8_t, 64> signature{};
 };
 
 /// A JSON Web Signature that is well formed; whether its seals hold is another question.
 struct Sealed {
   std::string type;
-  std::string payload;          ///< the bytes
-  std::string encoded_payload;  ///< as sent, base64url
+  std::string payload;  ///< decoded
   std::vector<Seal> seals;
 };
 
@@ -48,6 +47,6 @@ struct Sealed {
 /// Errors: InvalidInput "seal-malformed" with the offset, "seal-header-unexpected", "json-too-large".
 [[nodiscard]] Expected<Sealed> readSealed(std::string_view text);
 
-[[nodiscard]] bool sealHolds(const Sealed& sealed, const Seal& seal, const PublicKey& key);
+[[nodiscard]] bool sealHolds(const Seal& seal, const PublicKey& key);
 
 }  // namespace hingepin::records

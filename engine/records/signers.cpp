@@ -158,7 +158,7 @@ Expected<SignersList> readList(std::string_view payload) {
 bool isSealedBy(const Sealed& sealed, const PublicKey& key) {
   const std::string id = thumbprint(key);
   const auto seal = std::ranges::find(sealed.seals, id, &Seal::key);
-  return seal != sealed.seals.end() && sealHolds(sealed, *seal, key);
+  return seal != sealed.seals.end() && sealHolds(*seal, key);
 }
 
 }  // namespace

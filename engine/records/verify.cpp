@@ -78,8 +78,7 @@ class Verifier {
     const Seal& seal = sealed->seals.front();
     const auto listed = keys_.find(seal.key);
     const bool known = listed != keys_.end();
-    if ((stored.name && *stored.name != verdict.name) ||
-        (known && !sealHolds(*sealed, seal, listed->second.key))) {
+    if ((stored.name && *stored.name != verdict.name) || (known && !sealHolds(seal, listed->second.key))) {
       return refuse("record-altered", {{"key", seal.key}});
     }
     Expected<Statement> statement = readPayload(sealed->payload, sealed->type);

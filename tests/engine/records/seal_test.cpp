@@ -33,8 +33,8 @@ TEST(SealTest, WhatIsSealedComesBackAndHolds) {
   EXPECT_EQ(sealed->type, kRecordType);
   ASSERT_EQ(sealed->seals.size(), 1U);
   EXPECT_EQ(sealed->seals[0].key, key.id());
-  EXPECT_TRUE(sealHolds(*sealed, sealed->seals[0], key.publicKey()));
-  EXPECT_FALSE(sealHolds(*sealed, sealed->seals[0], keyOf(2).publicKey()));
+  EXPECT_TRUE(sealHolds(sealed->seals[0], key.publicKey()));
+  EXPECT_FALSE(sealHolds(sealed->seals[0], keyOf(2).publicKey()));
 }
 
 TEST(SealTest, TwoKeysGiveTheSameBytesInEitherOrder) {
@@ -47,7 +47,7 @@ TEST(SealTest, TwoKeysGiveTheSameBytesInEitherOrder) {
   ASSERT_TRUE(sealed);
   ASSERT_EQ(sealed->seals.size(), 2U);
   for (const Seal& seal : sealed->seals) {
-    EXPECT_TRUE(sealHolds(*sealed, seal, (seal.key == one.id() ? one : two).publicKey()));
+    EXPECT_TRUE(sealHolds(seal, (seal.key == one.id() ? one : two).publicKey()));
   }
 }
 
@@ -90,8 +90,11 @@ TEST(SealTest, AnyOtherFormOfTheObjectIsRefused) {
   const SecretKey key = keyOf(1);
   const std::string text = seal("{\"a\":1}", kRecordType, key);
   const Sealed sealed = readSealed(text).value();
-  const std::string payload = "\"payload\":\"" + sealed.encoded_payload + "\"";
-  const std::string protected_header = "\"protected\":\"" + sealed.seals[0].protected_header + "\"";
+  const std::string& signed_bytes = sealed.seals[0].signed_bytes;
+  const std::string header = signed_bytes.substr(0, signed_bytes.find('.'));
+  const std::string encoded = signed_bytes.substr(header.size() + 1);
+  const std::string payload = "\"payload\":\"" + encoded + "\"";
+  const std::string protected_header = "\"protected\":\"" + header + "\"";
   const std::string signature = "\"signature\":\"" + base64Url(sealed.seals[0].signature) + "\"";
   const std::string one = "{" + protected_header + "," + signature + "}";
   ASSERT_EQ(text, "{" + payload + ",\"signatures\":[" + one + "]}");
@@ -105,9 +108,8 @@ TEST(SealTest, AnyOtherFormOfTheObjectIsRefused) {
            "{" + payload + ",\"signatures\":[{" + protected_header + ", " + signature + "}]}",
            "{" + payload + "," + protected_header + "," + signature + "}",
            "{\"payload\":\"\",\"signatures\":[" + one + "]}",
-           "{\"payload\":\"" + sealed.encoded_payload + "=\",\"signatures\":[" + one + "]}",
-           sealed.seals[0].protected_header + "." + sealed.encoded_payload + "." +
-               base64Url(sealed.seals[0].signature)}) {
+           "{\"payload\":\"" + encoded + "=\",\"signatures\":[" + one + "]}",
+           signed_bytes + "." + base64Url(sealed.seals[0].signature)}) {
     EXPECT_EQ(codeOf(readSealed(other)), "seal-malformed") << other;
   }
 }
@@ -117,7 +119,7 @@ TEST(SealTest, ASealForOneTypeDoesNotHoldForAnother) {
   const Sealed record = readSealed(seal("{}", kRecordType, key)).value();
   Sealed other = readSealed(seal("{}", kSignatureType, key)).value();
   other.seals[0].signature = record.seals[0].signature;
-  EXPECT_FALSE(sealHolds(other, other.seals[0], key.publicKey()));
+  EXPECT_FALSE(sealHolds(other.seals[0], key.publicKey()));
 }
 
 TEST(SealTest, ZerosAndNothingNeverReadAsSealed) {
