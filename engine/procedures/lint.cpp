@@ -34,7 +34,8 @@ std::string at(std::string_view pointer, std::string_view key, std::size_t index
 
 /// What is known of a limit before a job starts: an entry without a default has no value yet.
 struct KnownLimit {
-  Dimension dimension;
+  std::string text;
+  Unit unit;
   std::optional<double> value_si;
 };
 
@@ -65,6 +66,9 @@ class Linter {
   std::optional<KnownLimit> known(const Limit& limit, const std::string& pointer);
   std::optional<KnownLimit> knownText(const std::string& text, const std::string& pointer);
   std::optional<Dimension> known(std::string_view ucum, const std::string& pointer);
+  void unknownUnit(std::string_view ucum, const std::string& pointer);
+  void wrongDimension(const std::string& text, const Unit& unit, Dimension expected,
+                      const std::string& pointer);
   std::optional<double> valueOf(const std::optional<Limit>& limit) const;
   void needDimension(const std::optional<Limit>& limit, std::span<const Dimension> allowed, bool difference,
                      const std::string& pointer);
@@ -139,14 +143,39 @@ std::optional<std::size_t> Linter::indexOf(std::string_view id) const {
 std::optional<Dimension> Linter::known(std::string_view ucum, const std::string& pointer) {
   const std::optional<Unit> unit = findUnit(ucum);
   if (unit) return unit->dimension;
-  add(pointer, "unit-unknown", {{"unit", std::string(ucum)}});
+  unknownUnit(ucum, pointer);
   return std::nullopt;
+}
+
+void Linter::unknownUnit(std::string_view ucum, const std::string& pointer) {
+  std::string units;
+  for (const Unit& unit : allUnits()) units += (units.empty() ? "" : ", ") + std::string(unit.ucum);
+  add(pointer, "unit-unknown",
+      {{"unit", std::string(ucum)}, {"expected", "any dimension"}, {"units", std::move(units)}});
+}
+
+void Linter::wrongDimension(const std::string& text, const Unit& unit, Dimension expected,
+                            const std::string& pointer) {
+  std::string units;
+  for (const Unit& each : allUnits()) {
+    if (each.dimension == expected) units += (units.empty() ? "" : ", ") + std::string(each.ucum);
+  }
+  add(pointer, "unit-wrong-dimension",
+      {{"text", text},
+       {"unit", std::string(unit.ucum)},
+       {"dimension", std::string(nameOf(unit.dimension))},
+       {"expected", std::string(nameOf(expected))},
+       {"units", std::move(units)}});
 }
 
 std::optional<KnownLimit> Linter::knownText(const std::string& text, const std::string& pointer) {
   const Expected<ReadQuantity> read = readAnyQuantity(text);
-  if (read) return KnownLimit{read->unit.dimension, read->value_si};
-  add(pointer, read.error().message.code, read.error().message.values);
+  if (read) return KnownLimit{text, read->unit, read->value_si};
+  if (read.error().message.code == "unit-unknown") {
+    unknownUnit(std::string_view(text).substr(text.find(' ') + 1), pointer);
+  } else {
+    add(pointer, read.error().message.code, read.error().message.values);
+  }
   return std::nullopt;
 }
 
@@ -161,10 +190,10 @@ std::optional<KnownLimit> Linter::known(const Limit& limit, const std::string& p
   // What is wrong with the entry itself is said where it stands.
   if (entry->standard.empty()) {
     const std::optional<Unit> unit = findUnit(entry->unit);
-    return unit ? std::optional(KnownLimit{unit->dimension, std::nullopt}) : std::nullopt;
+    return unit ? std::optional(KnownLimit{entry->id, *unit, std::nullopt}) : std::nullopt;
   }
   const Expected<ReadQuantity> read = readAnyQuantity(entry->standard);
-  return read ? std::optional(KnownLimit{read->unit.dimension, read->value_si}) : std::nullopt;
+  return read ? std::optional(KnownLimit{entry->standard, read->unit, read->value_si}) : std::nullopt;
 }
 
 std::optional<double> Linter::valueOf(const std::optional<Limit>& limit) const {
@@ -184,31 +213,21 @@ void Linter::needDimension(const std::optional<Limit>& limit, std::span<const Di
   if (!limit) return;
   const std::optional<KnownLimit> found = known(*limit, pointer);
   if (!found || allowed.empty()) return;
-  if (!contains(allowed, found->dimension)) {
-    std::string expected;
-    for (const Dimension each : allowed)
-      expected += (expected.empty() ? "" : ", ") + std::string(nameOf(each));
-    add(pointer, "unit-wrong-dimension",
-        {{"dimension", std::string(nameOf(found->dimension))}, {"expected", expected}});
-    return;
-  }
-  if (!difference || limit->text.empty()) return;
-  // 2 degrees of difference are not 2 °C, which lie 275 K above the origin.
-  const Expected<ReadQuantity> read = readAnyQuantity(limit->text);
-  if (read && read->unit.offset != 0.0) {
-    add(pointer, "unit-has-offset", {{"unit", std::string(read->unit.ucum)}});
+  if (!contains(allowed, found->unit.dimension)) {
+    wrongDimension(found->text, found->unit, allowed.front(), pointer);
+  } else if (difference && found->unit.offset != 0.0) {
+    // 2 degrees of difference are not 2 °C, which lie 275 K above the origin.
+    add(pointer, "unit-has-offset", {{"unit", std::string(found->unit.ucum)}});
   }
 }
 
 void Linter::needDuration(const std::string& text, const std::string& pointer) {
   const std::optional<KnownLimit> found = knownText(text, pointer);
   if (!found) return;
-  if (found->dimension != Dimension::Time) {
-    add(pointer, "unit-wrong-dimension",
-        {{"dimension", std::string(nameOf(found->dimension))},
-         {"expected", std::string(nameOf(Dimension::Time))}});
+  if (found->unit.dimension != Dimension::Time) {
+    wrongDimension(text, found->unit, Dimension::Time, pointer);
   } else if (!(*found->value_si > 0.0)) {
-    add(pointer, "duration-not-positive");
+    add(pointer, "duration-not-positive", {{"text", text}});
   }
 }
 
@@ -258,7 +277,7 @@ void Linter::header() {
     const std::string pointer = at("", "prerequisites", index);
     needDuration(procedure_.prerequisites[index].not_older_than, at(pointer, "not_older_than"));
     if (procedure_.prerequisites[index].procedure == procedure_.id) {
-      add(at(pointer, "procedure"), "end-unreachable", {{"why", "needs-itself"}});
+      add(at(pointer, "procedure"), "needs-itself", {{"procedure", procedure_.id}});
     }
   }
   for (std::size_t index = 0; index < procedure_.cautions.size(); ++index) {
@@ -302,10 +321,10 @@ void Linter::step(const Step& step) {
     add(at(step.pointer, "caution"), "caution-unknown", {{"caution", step.caution}});
   }
   if (step.second_person && step.roles.empty() && procedure_.confirm_roles.empty()) {
-    add(step.pointer, "end-unreachable", {{"why", "nobody-may"}, {"step", step.id}});
+    add(step.pointer, "nobody-may-confirm", {{"step", step.id}});
   }
   if (step.kind == StepKind::Monitor && std::ranges::none_of(step.answers, &Answer::passes)) {
-    add(at(step.pointer, "answers"), "end-unreachable", {{"why", "no-answer-passes"}, {"step", step.id}});
+    add(at(step.pointer, "answers"), "no-answer-passes", {{"step", step.id}});
   }
   if (!step.duration.empty()) {
     needDuration(step.duration, at(step.pointer, step.kind == StepKind::Pose ? "steady_for" : "for"));
@@ -324,8 +343,7 @@ void Linter::reading(const Step& reading) {
   if (meant.empty()) {
     add(at(reading.pointer, "quantity"), "quantity-unknown", {{"quantity", reading.quantity}});
   } else if (dimension && !contains(meant, *dimension)) {
-    add(at(reading.pointer, "unit"), "unit-wrong-dimension",
-        {{"dimension", std::string(nameOf(*dimension))}, {"expected", std::string(nameOf(meant.front()))}});
+    wrongDimension(reading.unit, *findUnit(reading.unit), meant.front(), at(reading.pointer, "unit"));
   }
   std::vector<Dimension> allowed;
   if (dimension) allowed.push_back(*dimension);
@@ -343,7 +361,7 @@ void Linter::reading(const Step& reading) {
     const std::optional<double> lowest = valueOf(reading.plausible.low);
     const std::optional<double> highest = valueOf(reading.plausible.high);
     if ((low && highest && *low > *highest) || (high && lowest && *high < *lowest)) {
-      add(accept, "end-unreachable", {{"why", "nothing-acceptable-is-plausible"}, {"step", reading.id}});
+      add(accept, "nothing-acceptable-is-plausible", {{"step", reading.id}});
     }
   }
   if (reading.expires) needDuration(reading.expires->after, at(reading.pointer, "expires/after"));
@@ -383,9 +401,8 @@ void Linter::checkLimits(const Step& step) {
         other ? dimensionOf(procedure_.steps[*other]) : std::optional<Dimension>();
     if (check.kind == CheckKind::NotOlderThan || !dimension || allowed.empty()) continue;
     if (*dimension != allowed.front()) {
-      add(at(pointer, "of", index), "unit-wrong-dimension",
-          {{"dimension", std::string(nameOf(*dimension))},
-           {"expected", std::string(nameOf(allowed.front()))}});
+      const std::string& ucum = procedure_.steps[*other].unit;
+      wrongDimension(ucum, *findUnit(ucum), allowed.front(), at(pointer, "of", index));
     }
   }
   if (check.kind == CheckKind::Agreement) {
@@ -393,9 +410,8 @@ void Linter::checkLimits(const Step& step) {
     if (const std::optional<std::size_t> reference = indexOf(check.reference)) {
       const std::optional<Dimension> dimension = dimensionOf(procedure_.steps[*reference]);
       if (dimension && !allowed.empty() && *dimension != allowed.front()) {
-        add(at(pointer, "reference"), "unit-wrong-dimension",
-            {{"dimension", std::string(nameOf(*dimension))},
-             {"expected", std::string(nameOf(allowed.front()))}});
+        const std::string& ucum = procedure_.steps[*reference].unit;
+        wrongDimension(ucum, *findUnit(ucum), allowed.front(), at(pointer, "reference"));
       }
       if (procedure_.steps[*reference].kind == StepKind::Reading &&
           procedure_.steps[*reference].source == Source::Machine) {
@@ -625,8 +641,7 @@ void Linter::limitsCanBeMet(const Step& step, const Step& reading) {
     }
   }
   if ((low && highest && *low > *highest) || (high && lowest && *high < *lowest)) {
-    add(at(step.pointer, "check"), "end-unreachable",
-        {{"why", "nothing-acceptable-is-plausible"}, {"step", step.id}});
+    add(at(step.pointer, "check"), "nothing-acceptable-is-plausible", {{"step", step.id}});
   }
 }
 
@@ -636,7 +651,7 @@ void Linter::valuesSuffice(const Step& step, int most_values) {
   if (check.kind == CheckKind::Repeatability || check.kind == CheckKind::SteadyFor) needed = 2;
   if (check.kind == CheckKind::AtLeast) needed = std::max(1, check.count);
   if (most_values < needed) {
-    add(at(step.pointer, "check"), "end-unreachable", {{"why", "too-few-values"}, {"step", step.id}});
+    add(at(step.pointer, "check"), "too-few-values", {{"step", step.id}});
   }
 }
 
@@ -683,13 +698,13 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
       if (reading.expires->from.empty()) {
         readAgainOnTheSpot(reading, *found, way, expires);
       } else if (agesTooMuch(way, *found, index, reading.expires->after)) {
-        add(expires, "end-unreachable", {{"why", "expires-too-soon"}, {"step", step.id}});
+        add(expires, "expires-too-soon", {{"step", step.id}});
       }
     }
     if (failure && failure->action == FailureAction::ReadAgain) {
       readAgainOnTheSpot(reading, *found, way, at(step.pointer, "on_failure"));
     } else if (check.kind == CheckKind::NotOlderThan && agesTooMuch(way, *found, index, check.duration)) {
-      add(at(pointer, "age"), "end-unreachable", {{"why", "expires-too-soon"}, {"step", step.id}});
+      add(at(pointer, "age"), "expires-too-soon", {{"step", step.id}});
     }
     if (id != check.reference) limitsCanBeMet(step, reading);
   }
@@ -720,7 +735,7 @@ void Linter::usesOnWay(const Way& way) {
 
 void Linter::way(const std::string& variant, const Way& way) {
   if (way.empty()) {
-    add("/steps", "end-unreachable", {{"why", "no-steps"}, {"variant", variant}});
+    add("/steps", "no-steps", {{"variant", variant}});
     return;
   }
   cautionsOnWay(way);
