@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <Eigen/Cholesky>
+#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -9,6 +10,7 @@
 #include "engine/calibration/gravity.h"
 #include "engine/calibration/lift_model.h"
 #include "engine/calibration/pass.h"
+#include "engine/calibration/pass_noise.h"
 #include "engine/calibration/state.h"
 #include "engine/statistics/correlation.h"
 #include "engine/statistics/distributions.h"
@@ -20,16 +22,15 @@ namespace {
 
 constexpr double kDegree = 0.017453292519943295;
 constexpr double kDefaultWindow_rad = 15.0 * kDegree;
-constexpr double kWindowMargin_rad = 8.0 * kDegree;  // passes are fitted this far beyond the window, to steady its ends
-constexpr int kTareIntervals = 5;
+constexpr int kTareIntervals = 6;
 constexpr int kOwnTerms = 3;
 constexpr double kTypicalFastSpeed_rad_per_s = 20.0 * kDegree;
 
 constexpr double kModelMisfit = 5e-4;  // of the tare: what the model leaves out of inertia and shape
 
 // Doubts that no key of a job states. Standard uncertainties.
-constexpr double kLaminarShare = 0.85;        // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
-constexpr double kLaminarShare_u = 0.15;
+constexpr double kLaminarShare = 0.7;         // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
+constexpr double kLaminarShare_u = 0.25;
 constexpr double kMovingCostShare = 0.015;    // of the tare at a typical fast pace, where only one pace was taught
 constexpr double kMovingCostShare_u = 0.015;
 constexpr double kConstantFrictionShare = 0.001;  // of the tare: seal preload, which no load adds to
@@ -54,11 +55,12 @@ struct PreparedPass {
 std::string directionName(Direction direction) { return direction == Direction::Up ? "up" : "down"; }
 
 /// Where a lift's own pass lies, its direction and bucket checked.
-Expected<PreparedPass> prepare(const Calibration& calibration, const LiftModel& model, const Lift& lift, double low_rad,
-                               double high_rad, std::vector<Message>& warnings) {
+Expected<PreparedPass> prepare(const Calibration& calibration, const LiftModel& model, const Lift& lift,
+                               std::vector<Message>& warnings) {
   if (lift.readings.boom_sensor_unit != calibration.boom_sensor_unit)
     return fail(ErrorKind::InvalidInput, "sensor-unit-differs", {{"log", lift.name}}, {.pointer = lift.pointer});
-  Expected<Pass> pass = findPass(lift.readings, calibration.boom_line, low_rad, high_rad, std::nullopt);
+  Expected<Pass> pass = findPass(lift.readings, calibration.boom_line,
+                                 {calibration.window_low_rad, calibration.window_high_rad}, kWindowMargin_rad, std::nullopt);
   if (!pass) {
     Error error = pass.error();
     if (error.place.pointer.empty()) error.place.pointer = lift.pointer;
@@ -100,7 +102,7 @@ Expected<void> chooseWindow(const Job& job, Calibration& calibration) {
   for (const Lift& lift : job.lifts) {
     if (lift.kind != LiftKind::Empty) continue;
     const Expected<Pass> pass =
-        findPass(lift.readings, calibration.boom_line, -kDefaultWindow_rad, kDefaultWindow_rad, std::nullopt);
+        findPass(lift.readings, calibration.boom_line, {-kDefaultWindow_rad, kDefaultWindow_rad}, 0.0, std::nullopt);
     if (!pass) {
       Error error = pass.error();
       if (error.place.pointer.empty()) error.place.pointer = lift.pointer;
@@ -224,12 +226,12 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   // No two passes are alike: each has a small offset, slope and bend of its own, which is not kept. They also keep what
   // the model lacks in shape from being taken for knowledge of speed or friction.
   const auto passes = static_cast<int>(empties.size());
-  const int unknowns = known_names + kOwnTerms * passes;
+  const int shared_terms = known_names + kOwnTerms * passes;
   const double middle_rad = 0.5 * (calibration.window_low_rad + calibration.window_high_rad);
   const double half_rad = 0.5 * (calibration.window_high_rad - calibration.window_low_rad);
   auto reduced = [&](const PreparedPass& pass) {
     const Eigen::MatrixXd& full = pass.rows.tare;
-    Eigen::MatrixXd part = Eigen::MatrixXd::Zero(full.rows(), unknowns);
+    Eigen::MatrixXd part = Eigen::MatrixXd::Zero(full.rows(), shared_terms);
     part.leftCols(kEmptyFrictionSlope + 1) = full.leftCols(kEmptyFrictionSlope + 1);
     part.middleCols(kEmptyFrictionSlope + 1, size) = full.rightCols(size);
     const auto own = known_names + kOwnTerms * static_cast<int>(&pass - empties.data());
@@ -268,7 +270,7 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   prior_u(kEmptyFrictionSlope) = 0.02 * typical / 0.35;
 
   const Eigen::Index extra = roughness.rows() + prior_u.size();
-  Eigen::MatrixXd design(rows + extra, unknowns);
+  Eigen::MatrixXd design = Eigen::MatrixXd::Zero(rows + extra, shared_terms);
   Eigen::VectorXd observed(rows + extra);
   auto stackPriors = [&]() {
     design.bottomRows(extra).setZero();
@@ -286,7 +288,7 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   Eigen::Index at = 0;
   for (const PreparedPass& pass : empties) {
     const double scale = std::max(1e-4 * typical, 1.0);
-    design.middleRows(at, pass.pass.size()) = reduced(pass) / (scale * 10.0);
+    design.block(at, 0, pass.pass.size(), shared_terms) = reduced(pass) / (scale * 10.0);
     observed.segment(at, pass.pass.size()) = pass.rows.balance / (scale * 10.0);
     at += pass.pass.size();
   }
@@ -294,12 +296,44 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   if (!fit) return std::unexpected(fit.error());
   const Eigen::VectorXd first = fit->coefficients;
 
-  at = 0;
-  stackPriors();
+  // What is left of each pass says how its noise hangs together; a bounce that stands out gets its two columns.
+  std::vector<PassNoise> noises;
+  std::vector<Eigen::MatrixXd> bounces;
+  Eigen::Index unknowns = shared_terms;
   for (const PreparedPass& pass : empties) {
     const Eigen::MatrixXd part = reduced(pass);
-    const Eigen::VectorXd residuals = pass.rows.balance - part * first;
+    const Eigen::VectorXd left = (pass.rows.balance - part * first).cwiseQuotient(pass.rows.arm);
+    PassNoise noise;
+    // So quiet that what is left is the model's own shape: no noise to be modelled.
+    const bool quiet = left.squaredNorm() < std::pow(kModelMisfit * typical / arm, 2) * static_cast<double>(left.size());
+    if (!pass.pass.typed_points && !quiet) {
+      // The tare is known from all passes, so only a level and a slope of this one stand beside the noise.
+      const auto own = known_names + kOwnTerms * static_cast<int>(&pass - empties.data());
+      noise = plausibleNoise(part.middleCols(own, 2), left, pass.pass.step_s).front();
+    }
+    bounces.push_back(pass.rows.arm.asDiagonal() * bounceColumns(noise.bounces, pass.pass.size(), pass.pass.step_s));
+    noises.push_back(std::move(noise));
+    unknowns += bounces.back().cols();
+  }
+  design.setZero(rows + extra, unknowns);
+  Eigen::VectorXd start = Eigen::VectorXd::Zero(unknowns);
+  start.head(shared_terms) = first;
+
+  at = 0;
+  stackPriors();
+  Eigen::Index bounce_at = shared_terms;
+  for (const PreparedPass& pass : empties) {
+    const Eigen::MatrixXd& bounce = bounces[&pass - empties.data()];
     const Eigen::Index n = pass.pass.size();
+    Eigen::MatrixXd part = Eigen::MatrixXd::Zero(n, unknowns);
+    part.leftCols(shared_terms) = reduced(pass);
+    part.middleCols(bounce_at, bounce.cols()) = bounce;
+    Eigen::VectorXd residuals = pass.rows.balance - part * start;
+    if (bounce.cols() > 0) {
+      start.segment(bounce_at, bounce.cols()) = bounce.colPivHouseholderQr().solve(residuals);
+      residuals -= bounce * start.segment(bounce_at, bounce.cols());
+    }
+    bounce_at += bounce.cols();
     const double head_force = calibration.cylinder_count * calibration.head_area_m2;
     const double mean_arm = pass.rows.arm.mean();
     Eigen::MatrixXd columns(n, unknowns + 1);
@@ -310,12 +344,11 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
       constexpr double kTypedReadingU_Pa = 0.5e5;
       noise = std::max(noise, kTypedReadingU_Pa * head_force * mean_arm / 2.0);
     } else if (noise < kModelMisfit * std::abs(typical)) {
-      noise = kModelMisfit * std::abs(typical);  // so quiet that what is left is the model's own shape, not noise
+      noise = kModelMisfit * std::abs(typical);
     } else {
-      const statistics::Autoregression model_of_noise =
-          statistics::fitAutoregression(residuals, std::clamp(static_cast<int>(n / 6), 0, 8));
-      columns = statistics::whiten(model_of_noise, columns);
-      const Eigen::VectorXd white = columns.col(unknowns) - columns.leftCols(unknowns) * first;
+      const PassNoise& own = noises[&pass - empties.data()];
+      columns = whitened(own, columns, pass.pass.step_s);
+      const Eigen::VectorXd white = columns.col(unknowns) - columns.leftCols(unknowns) * start;
       noise = std::sqrt(white.squaredNorm() / static_cast<double>(std::max<Eigen::Index>(1, n - size)));
       effective = statistics::effectiveSampleSize(residuals);
     }
@@ -477,6 +510,8 @@ void setPriors(Calibration& calibration, const Job& job, double gravity_relative
   if (!has_linkage) {
     setPrior(state, kSpan, 0.0, 0.5, "budget-test-mass");
     setPrior(state, kSpanTilt, 0.0, 0.003, "budget-test-mass");
+  } else {
+    setPrior(state, kSpanTilt, 0.0, kLinkageScale_u, "budget-linkage");
   }
 }
 
@@ -520,7 +555,7 @@ std::optional<double> referencePoseEffect(const Job& job, const Calibration& cal
 void learnMass(Calibration& calibration, const std::string& name, double reference_kg, double reference_u_kg,
                const MassEstimate& estimate, bool judged) {
   State& state = calibration.state;
-  const double noise_u_kg = std::hypot(reference_u_kg, estimate.noise_u_kg);
+  const double noise_u_kg = std::hypot(reference_u_kg, estimate.noise_u_kg, estimate.repeatability_u_kg);
   const double doubt_kg = std::hypot(standardUncertainty(state, estimate.jacobian), noise_u_kg);
   const double difference_kg = reference_kg - estimate.mass_kg;
   if (judged) {
@@ -587,7 +622,7 @@ Expected<Calibration> calibrate(const Job& job) {
   std::vector<PreparedPass> masses;
   std::vector<std::vector<PreparedPass>> loads(job.loads.size());
   for (const Lift& lift : job.lifts) {
-    auto pass = prepare(calibration, *model, lift, low_rad, high_rad, calibration.warnings);
+    auto pass = prepare(calibration, *model, lift, calibration.warnings);
     if (!pass) return std::unexpected(pass.error());
     (lift.kind == LiftKind::Empty ? empties : masses).push_back(std::move(*pass));
   }
@@ -595,7 +630,7 @@ Expected<Calibration> calibrate(const Job& job) {
     if (job.loads[g].lifts.empty())
       return fail(ErrorKind::Insufficient, "job-has-no-lifts", {}, {.pointer = job.loads[g].pointer + "/lifts"});
     for (const Lift& lift : job.loads[g].lifts) {
-      auto pass = prepare(calibration, *model, lift, low_rad, high_rad, calibration.warnings);
+      auto pass = prepare(calibration, *model, lift, calibration.warnings);
       if (!pass) return std::unexpected(pass.error());
       loads[g].push_back(std::move(*pass));
     }
@@ -695,7 +730,7 @@ Expected<Calibration> calibrate(const Job& job) {
       const MassEstimate estimate = estimateMass(calibration, *model, pass.pass, pass.rows, false);
       sum.mass_kg += estimate.mass_kg;
       sum.jacobian += estimate.jacobian;
-      sum.noise_u_kg = std::hypot(sum.noise_u_kg, estimate.noise_u_kg);
+      sum.noise_u_kg = std::hypot(sum.noise_u_kg, estimate.noise_u_kg, estimate.repeatability_u_kg);
       summarise(calibration, pass, LiftKind::Load, estimate.residual_Pa);
     }
     const double net_kg = job.loads[g].net.inKilograms();

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/calibration/lift_model.h"
 
+#include <Eigen/Cholesky>
+#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 
-#include "engine/statistics/correlation.h"
+#include "engine/calibration/pass_noise.h"
 
 namespace hingepin::calibration {
 namespace {
@@ -16,7 +18,6 @@ constexpr double kPayloadRadiusShare = 1.15;
 constexpr double kEmptyRadiusShare = 0.85;
 constexpr double kUnknownCentreShare_per_m = 0.035;  // relative change of the load arm per metre of centre, no linkage
 constexpr double kDefaultTemperature_K = 323.15;
-constexpr int kMostAutoregressionOrder = 8;
 
 /// Terminal-based non-linearity: zero at both ends of the range, peak 1; symmetric, then antisymmetric about mid-range.
 double bow(double share_of_range) { return 4.0 * share_of_range * (1.0 - share_of_range); }
@@ -146,18 +147,26 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const Eigen::VectorXd& mean = calibration.state.mean;
   const Eigen::VectorXd tare = rows.tare * mean + rows.unracked_tare;
   const Eigen::VectorXd load = rows.balance - tare;
-  const double first_mass_kg = rows.span.dot(load) / rows.span.squaredNorm();
 
-  // Residuals of the first fit say how neighbouring samples hang together. Typed points are far apart.
-  statistics::Autoregression noise;
-  noise.coefficients.resize(0);
-  const Eigen::VectorXd residuals = (load - first_mass_kg * rows.span).cwiseQuotient(rows.arm);
-  if (!pass.typed_points) {
-    const int order = std::clamp(static_cast<int>(n / 6), 0, kMostAutoregressionOrder);
-    noise = statistics::fitAutoregression(residuals, order);
-  }
+  // Everything below is in newtons of cylinder force, so that the arm does not weight the rows. Rows beyond the window have
+  // a mass of their own: they help to see a bounce and say nothing about the mass.
+  Eigen::VectorXd inside(n);
+  for (Eigen::Index i = 0; i < n; ++i)
+    inside(i) = rows.angle_rad(i) >= calibration.window_low_rad && rows.angle_rad(i) <= calibration.window_high_rad;
+  const auto within = static_cast<Eigen::Index>(inside.sum());
+  const Eigen::VectorXd per_arm = rows.arm.cwiseInverse();
+  const Eigen::VectorXd span_force = rows.span.cwiseProduct(per_arm);
+  Eigen::MatrixXd regressors(n, n - within >= 3 ? 2 : 1);
+  regressors.col(0) = regressors.cols() == 2 ? Eigen::VectorXd(span_force.cwiseProduct(inside)) : span_force;
+  if (regressors.cols() == 2) regressors.col(1) = span_force - regressors.col(0);
+  const Eigen::VectorXd load_force = load.cwiseProduct(per_arm);
+  // Typed points are far apart; what a log's samples have in common is taken from what a level and bounces leave.
+  const std::vector<PassNoise> noises =
+      pass.typed_points ? std::vector<PassNoise>(1) : plausibleNoise(regressors, load_force, pass.step_s);
+  const double first_mass_kg = regressors.colPivHouseholderQr().solve(load_force)(0);
+  MassEstimate estimate;
 
-  // Columns: load, span, then the derivative of (tare + mass * span) by each unknown.
+  // Columns: load, what a pascal does, then the derivative of (tare + mass * span) by each unknown.
   const double head_force = calibration.cylinder_count * calibration.head_area_m2;
   const double rod_share = calibration.rod_area_m2 / calibration.head_area_m2;
   const double range_Pa = calibration.pressure_sensor.range.inPascals();
@@ -165,16 +174,13 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const double middle_rad = model.windowMiddle_rad();
   const double half_rad = model.windowHalf_rad();
   const SensorLine& line = calibration.boom_line;
-  Eigen::MatrixXd columns(n, 3 + mean.size());
-  MassEstimate estimate;
+  Eigen::MatrixXd columns(n, 2 + mean.size());
   double mass_kg = first_mass_kg;
-  Eigen::VectorXd solution;
   for (int round = 0; round < 2; ++round) {
     columns.col(0) = load;
-    columns.col(1) = rows.span;
-    columns.col(2) = rows.arm * head_force;
+    columns.col(1) = rows.arm * head_force;
     columns.rightCols(mean.size()) = rows.tare;
-    auto by = [&](int unknown) { return columns.col(3 + unknown); };
+    auto by = [&](int unknown) { return columns.col(2 + unknown); };
     const Eigen::VectorXd payload = mass_kg * rows.span;
     for (Eigen::Index i = 0; i < n; ++i) {
       const double arm = rows.arm(i);
@@ -201,27 +207,64 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     by(is_test_mass ? kTestMassAlong : kHeapAlong) = mass_kg * rows.span_along;
     by(is_test_mass ? kTestMassAcross : kHeapAcross) = mass_kg * rows.span_across;
 
-    // One unit of noise a row is one of cylinder force, so that the arm does not weight the rows.
-    const Eigen::MatrixXd forces = rows.arm.cwiseInverse().asDiagonal() * columns;
-    const Eigen::MatrixXd white = noise.coefficients.size() > 0 ? statistics::whiten(noise, forces) : forces;
-    const double information = white.col(1).squaredNorm();
-    solution = white.transpose() * white.col(1) / information;
-    const Eigen::VectorXd left = white.col(0) - solution(0) * white.col(1);
-    const auto freedom = static_cast<double>(std::max<Eigen::Index>(1, n - 1 - noise.coefficients.size()));
-    estimate.noise_u_kg = std::sqrt(left.squaredNorm() / freedom / information);
+    // No two passes are alike: an offset, a slope and a bend of this one, as in the empty passes.
+    const Eigen::VectorXd whole = kPassRepeatability_u * (tare + payload).cwiseProduct(per_arm);
+    const Eigen::VectorXd along = (rows.angle_rad.array() - middle_rad) / half_rad;
+    Eigen::MatrixXd own(n, 3);
+    own << whole, whole.cwiseProduct(along), whole.cwiseProduct((along.array().square() - 1.0 / 3.0).matrix());
+
+    // Rows are weighed by their noise and by all that is in doubt (best linear unbiased estimate, Aitken 1936), so that an
+    // angle at which the load's centre or the viscosity matters less counts for more. Then the average over the models of
+    // the noise, and their spread.
+    const Eigen::MatrixXd forces = per_arm.asDiagonal() * columns;
+    Eigen::RowVectorXd average = Eigen::RowVectorXd::Zero(columns.cols() + own.cols());
+    double freedom = 0.0;
+    double variance = 0.0;
+    double squared_mass = 0.0;
+    for (const PassNoise& noise : noises) {
+      const Eigen::Index count = regressors.cols() + 2 * std::ssize(noise.bounces);
+      Eigen::MatrixXd all(n, count + columns.cols() + own.cols());
+      all << regressors, bounceColumns(noise.bounces, n, pass.step_s), forces, own;
+      all = whitened(noise, all, pass.step_s);
+      const auto design = all.leftCols(count);
+      const Eigen::VectorXd left = all.col(count) - design * design.householderQr().solve(all.col(count));
+      const auto own_freedom = static_cast<double>(std::max<Eigen::Index>(1, n - count));
+      const double noise_variance = std::max(left.squaredNorm() / own_freedom, 1e-12 * load_force.squaredNorm() / static_cast<double>(n));
+      const Eigen::MatrixXd doubts = all.middleCols(count + 2, mean.size()) * calibration.state.factor;
+      Eigen::MatrixXd covariance = doubts * doubts.transpose() + all.rightCols(3) * all.rightCols(3).transpose();
+      covariance.diagonal().array() += noise_variance;
+      const Eigen::LLT<Eigen::MatrixXd> root(covariance);
+      const Eigen::MatrixXd weighted = root.solve(design);
+      const Eigen::MatrixXd normal = design.transpose() * weighted;
+      const Eigen::VectorXd weights = weighted * normal.ldlt().solve(Eigen::VectorXd(Eigen::VectorXd::Unit(count, 0)));
+      const Eigen::RowVectorXd solution = weights.transpose() * all.rightCols(columns.cols() + own.cols());
+      average += noise.weight * solution;
+      variance += noise.weight * noise_variance * weights.squaredNorm();
+      squared_mass += noise.weight * solution(0) * solution(0);
+      // A wander leaves fewer independent rows: about one a memory for its share of the variance.
+      const double independent =
+          own_freedom / (1.0 + noise.wander / (1.0 + noise.wander) * 2.0 * noise.memory_s / pass.step_s);
+      freedom += noise.weight * std::max(1.0, independent);
+    }
+    estimate.noise_u_kg = std::sqrt(variance + std::max(0.0, squared_mass - average(0) * average(0)));
     estimate.degrees_of_freedom = freedom;
+    estimate.jacobian = -average.segment(2, mean.size());
+    estimate.repeatability_u_kg = average.tail(3).norm();
+    estimate.kg_per_pascal = average(1);
+    estimate.mass_kg = average(0);
     // What the state already knows of the unknowns that are not in the tare (their base value is 0).
-    estimate.jacobian = -solution.tail(mean.size()).transpose();
-    estimate.mass_kg = solution(0);
     for (int unknown = kEmptyFrictionSlope + 1; unknown < kUnknowns; ++unknown)
       estimate.mass_kg += estimate.jacobian(unknown) * mean(unknown);
     mass_kg = estimate.mass_kg;
   }
-  estimate.kg_per_pascal = solution(2);
-  estimate.tare_kg = tare.dot(rows.span) / rows.span.squaredNorm();
-  estimate.residual_Pa = std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / head_force;
-  if (!pass.typed_points)
-    estimate.degrees_of_freedom = std::clamp(statistics::effectiveSampleSize(residuals) - 1.0, 1.0, estimate.degrees_of_freedom);
+  estimate.rows = static_cast<int>(within);
+  estimate.bounces = static_cast<int>(noises.front().bounces.size());
+  {
+    Eigen::MatrixXd seen(n, regressors.cols() + 2 * estimate.bounces);
+    seen << regressors, bounceColumns(noises.front().bounces, n, pass.step_s);
+    const Eigen::VectorXd left = load_force - seen * seen.colPivHouseholderQr().solve(load_force);
+    estimate.residual_Pa = std::sqrt(left.squaredNorm() / static_cast<double>(n)) / head_force;
+  }
   if (pass.typed_points && n < 3) {
     // One or two typed points show no scatter of their own: a reading is good to about half a bar.
     constexpr double kTypedReadingU_Pa = 0.5e5;

@@ -29,6 +29,9 @@ struct ModelRows {
   double viscosity_change_u = 0.0;    ///< relative doubt of that ratio against the taught one's
 };
 
+/// Rows this far beyond the window are fitted too, to see the bounce of a machine and to steady the tare's ends.
+inline constexpr double kWindowMargin_rad = 14.0 * 0.017453292519943295;
+
 /// How alike two passes are, as a share of the lift force. Standard uncertainty; a judgement, no source.
 inline constexpr double kPassRepeatability_u = 0.0005;
 
@@ -67,12 +70,14 @@ struct MassEstimate {
   double noise_u_kg = 0.0;      ///< from the scatter of this pass, its correlation counted in
   double degrees_of_freedom = 0.0;
   double kg_per_pascal = 0.0;   ///< of a common error of the head pressure
-  double tare_kg = 0.0;         ///< the tare, as the payload that would weigh as much
+  double repeatability_u_kg = 0.0;  ///< from what no two passes have alike
   double residual_Pa = 0.0;     ///< SD of the residuals, as head pressure
+  int rows = 0;                 ///< within the window
+  int bounces = 0;              ///< oscillations that were found and fitted
 };
 
-/// Generalised least squares of (balance - tare) on span, residuals taken as autoregressive (their model from the
-/// residuals of a first fit).
+/// Best linear unbiased estimate of (balance - tare) on span within the weigh window, given the state's doubts; averaged over the plausible models of the
+/// pass's noise (Hoeting et al. 1999, Bayesian model averaging).
 /// @param is_test_mass whose centre, not the heap's, is in doubt
 [[nodiscard]] MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model, const Pass& pass,
                                         const ModelRows& rows, bool is_test_mass);

@@ -18,9 +18,9 @@ constexpr double kSteadyShare = 0.6;       // of the travel's middle speed; a co
 constexpr double kTrim_s = 0.25;           // the speed window blurs the ends by this much
 constexpr double kLeastTravel_rad = 2.0 * kDegree;
 constexpr double kLeastTime_s = 0.4;
-constexpr Eigen::Index kLeastRows = 10;
+constexpr Eigen::Index kLeastRows = 8;
 constexpr double kFinestStep_s = 0.02;
-constexpr Eigen::Index kMostPassRows = 1500;
+constexpr Eigen::Index kMostPassRows = 120;  // means of neighbours; enough to see a bounce of 5 Hz in a slow pass
 constexpr int kSpikeReach = 5;        // neighbours on each side
 constexpr double kSpikeLimit = 6.0;   // robust standard deviations
 
@@ -149,8 +149,10 @@ std::unexpected<Error> nothingInWindow(const LiftLog& log, double seen_low_rad, 
               {.file = log.name});
 }
 
-Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double low_rad, double high_rad) {
+Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double low_rad, double high_rad,
+                         double margin_rad) {
   std::vector<const LiftRow*> rows;
+  int within = 0;
   double seen_low_rad = 1e9;
   double seen_high_rad = -1e9;
   double speed_sum = 0.0;
@@ -158,11 +160,12 @@ Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double
     const double angle_rad = boom_line.angle(row.boom_sensor);
     seen_low_rad = std::min(seen_low_rad, angle_rad);
     seen_high_rad = std::max(seen_high_rad, angle_rad);
-    if (angle_rad < low_rad || angle_rad > high_rad) continue;
+    if (angle_rad < low_rad - margin_rad || angle_rad > high_rad + margin_rad) continue;
     rows.push_back(&row);
+    within += angle_rad >= low_rad && angle_rad <= high_rad;
     speed_sum += row.boom_speed_rad_per_s.value_or(0.0);
   }
-  if (rows.empty()) return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
+  if (within == 0) return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
   const auto n = std::ssize(rows);
   Pass pass;
   pass.typed_points = true;
@@ -189,12 +192,13 @@ Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double
 
 }  // namespace
 
-Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, double low_rad, double high_rad,
+Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage::Range window_rad, double margin_rad,
                         std::optional<Direction> wanted) {
+  const auto [low_rad, high_rad] = window_rad;
   if (log.rows.empty())
     return fail(ErrorKind::Insufficient, log.rows_read > 0 ? "readings-all-missing" : "log-has-no-rows",
                 {{"log", log.name}, {"dropped", Amount{static_cast<double>(log.rows_dropped), "1", 0}}}, {.file = log.name});
-  if (log.typed_points) return typedPass(log, boom_line, low_rad, high_rad);
+  if (log.typed_points) return typedPass(log, boom_line, low_rad, high_rad, margin_rad);
   if (std::ssize(log.rows) < kLeastRows)
     return fail(ErrorKind::Insufficient, "log-too-short",
                 {{"log", log.name},
@@ -322,9 +326,13 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, double 
   pass.oil_temperature_K = meanTemperature(log);
 
   std::vector<Eigen::Index> kept;
-  for (Eigen::Index b = 0; b < blocks; ++b)
-    if (pass.boom_angle_rad(b) >= low_rad && pass.boom_angle_rad(b) <= high_rad) kept.push_back(b);
-  if (std::ssize(kept) < kLeastRows || block_s * static_cast<double>(kept.size()) < kLeastTime_s)
+  Eigen::Index within = 0;
+  for (Eigen::Index b = 0; b < blocks; ++b) {
+    const double angle_rad = pass.boom_angle_rad(b);
+    if (angle_rad >= low_rad - margin_rad && angle_rad <= high_rad + margin_rad) kept.push_back(b);
+    within += angle_rad >= low_rad && angle_rad <= high_rad;
+  }
+  if (within < kLeastRows || block_s * static_cast<double>(within) < kLeastTime_s)
     return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
   for (Eigen::VectorXd* values :
        {&pass.boom_angle_rad, &pass.boom_speed_rad_per_s, &pass.boom_acceleration_rad_per_s2, &pass.head_pressure_Pa,

@@ -7,6 +7,7 @@
 #include "engine/base/error.h"
 #include "engine/calibration/lift_log.h"
 #include "engine/calibration/model.h"
+#include "engine/linkage/linkage.h"
 
 namespace hingepin::calibration {
 
@@ -29,11 +30,11 @@ struct Pass {
   [[nodiscard]] Eigen::Index size() const { return boom_angle_rad.size(); }
 };
 
-/// Finds the travel that covers most of [low_rad, high_rad] in a log, and the steady part of it: spikes taken out, gaps
-/// bridged, the bounce at the start, the slow-down and the hold at the end cut off. Only rows within the angles are kept.
+/// Finds the travel that covers most of a window of boom angles in a log, and the steady part of it: spikes taken out, gaps
+/// bridged, the start, the slow-down and the hold at the end cut off. Rows within the window and a margin are kept.
 /// @param wanted direction to look for, if known
 /// Errors: Insufficient "log-has-no-rows", "boom-did-not-move", "nothing-in-window", "readings-all-missing".
-[[nodiscard]] Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, double low_rad, double high_rad,
+[[nodiscard]] Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage::Range window_rad, double margin_rad,
                                       std::optional<Direction> wanted);
 
 }  // namespace hingepin::calibration

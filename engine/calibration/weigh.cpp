@@ -13,7 +13,8 @@ namespace hingepin::calibration {
 namespace {
 
 constexpr double kDegree = 0.017453292519943295;
-constexpr double kZeroDrift_u = 0.0002;            // of the pressure range, between teaching and weighing
+constexpr double kZeroDrift_u = 0.0002;            // of the pressure range, between teaching and weighing; a judgement
+constexpr double kZeroPerKelvin_u = 2e-5;          // and for each kelvin between them: a band of 0.25 % over 50 K and more
 constexpr double kUnknownTemperature_u = 0.4;      // of the viscous term: 40 to 75 Cel spans a factor of about three
 constexpr double kMostUnracked_rad = 15.0 * kDegree;
 constexpr double kWarnUnracked_rad = 2.0 * kDegree;
@@ -31,11 +32,13 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
 
   Weighing weighing;
   // A rising travel is wanted; a lowering one will do where lowering was taught.
-  Expected<Pass> pass =
-      findPass(log, calibration.boom_line, calibration.window_low_rad, calibration.window_high_rad, Direction::Up);
+  const auto find = [&](Direction direction) {
+    return findPass(log, calibration.boom_line, {calibration.window_low_rad, calibration.window_high_rad},
+                    kWindowMargin_rad, direction);
+  };
+  Expected<Pass> pass = find(Direction::Up);
   if (!pass) {
-    Expected<Pass> down =
-        findPass(log, calibration.boom_line, calibration.window_low_rad, calibration.window_high_rad, Direction::Down);
+    Expected<Pass> down = find(Direction::Down);
     if (!down) return std::unexpected(pass.error());
     if (!calibration.lowering_taught)
       return fail(ErrorKind::Insufficient, "lowering-not-taught", {{"log", log.name}}, {.file = log.name});
@@ -60,8 +63,11 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
 
   std::vector<statistics::Contribution> budget = splitBySource(calibration.state, estimate.jacobian);
   budget.push_back({"budget-lift-noise", estimate.noise_u_kg, estimate.degrees_of_freedom});
-  budget.push_back({"budget-repeatability", kPassRepeatability_u * std::abs(estimate.tare_kg + estimate.mass_kg)});
-  budget.push_back({"budget-zero-drift", std::abs(estimate.kg_per_pascal) * kZeroDrift_u *
+  budget.push_back({"budget-repeatability", estimate.repeatability_u_kg});
+  const double apart_K = pass->oil_temperature_K && calibration.taught_temperature_K > 0.0
+                             ? *pass->oil_temperature_K - calibration.taught_temperature_K
+                             : 15.0;
+  budget.push_back({"budget-zero-drift", std::abs(estimate.kg_per_pascal) * std::hypot(kZeroDrift_u, kZeroPerKelvin_u * apart_K) *
                                              calibration.pressure_sensor.range.inPascals()});
   const double viscous_kg = std::abs(estimate.jacobian(kViscousSpeed) * calibration.state.mean(kViscousSpeed));
   const double speed = pass->boom_speed_rad_per_s.cwiseAbs().mean();
@@ -101,11 +107,11 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
   weighing.degrees_of_freedom = combined.degrees_of_freedom;
   weighing.budget = std::move(budget);
   weighing.direction = pass->direction;
-  weighing.low_rad = pass->boom_angle_rad.minCoeff();
-  weighing.high_rad = pass->boom_angle_rad.maxCoeff();
+  weighing.low_rad = std::max(calibration.window_low_rad, pass->boom_angle_rad.minCoeff());
+  weighing.high_rad = std::min(calibration.window_high_rad, pass->boom_angle_rad.maxCoeff());
   weighing.mean_speed_rad_per_s = speed;
   weighing.oil_temperature_K = pass->oil_temperature_K;
-  weighing.rows = static_cast<int>(pass->size());
+  weighing.rows = estimate.rows;
 
   auto warn = [&](std::string code, std::vector<std::pair<std::string, MessageValue>> values) {
     weighing.warnings.push_back({std::move(code), std::move(values)});

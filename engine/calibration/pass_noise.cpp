@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/calibration/pass_noise.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/QR>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace hingepin::calibration {
+namespace {
+
+constexpr double kLowestFrequency_Hz = 0.5;  // slower than a loader bounces on its tyres
+constexpr double kHighestFrequency_Hz = 6.0;
+constexpr double kLeastCycles = 1.2;
+constexpr double kFrequencyStep = 1.12;
+constexpr double kDecays_per_s[] = {0.1, 0.6, 1.5, 3.0};
+constexpr double kMostDecay_per_s = 4.0;
+constexpr int kMostBounces = 2;  // on the tyres, and on the oil
+constexpr double kWanders[] = {0.3, 1.0, 3.0, 10.0};
+constexpr double kMemories_s[] = {0.08, 0.3, 1.0};
+constexpr double kLeastWeight = 0.01;
+constexpr double kSearchPenalty = 8.0;  // 2 ln of the number of bounces tried, for having taken the best of them
+
+Eigen::MatrixXd correlationRoot(double wander, double memory_s, Eigen::Index n, double step_s) {
+  Eigen::MatrixXd covariance(n, n);
+  for (Eigen::Index i = 0; i < n; ++i)
+    for (Eigen::Index k = 0; k <= i; ++k)
+      covariance(i, k) = (i == k ? 1.0 : 0.0) + wander * std::exp(-static_cast<double>(i - k) * step_s / memory_s);
+  return covariance.llt().matrixL();
+}
+
+/// The part of each column that is square to the orthonormal q.
+void project(const Eigen::MatrixXd& q, Eigen::MatrixXd& columns) { columns -= q * (q.transpose() * columns); }
+
+Eigen::MatrixXd basisOf(const Eigen::MatrixXd& columns) {
+  return Eigen::HouseholderQR<Eigen::MatrixXd>(columns).householderQ() *
+         Eigen::MatrixXd::Identity(columns.rows(), columns.cols());
+}
+
+/// What two columns take off the squared sum of `series`, both square to the same span.
+double gainOf(const Eigen::MatrixXd& columns, const Eigen::VectorXd& series) {
+  const double a = columns.col(0).squaredNorm();
+  const double b = columns.col(0).dot(columns.col(1));
+  const double c = columns.col(1).squaredNorm();
+  const double determinant = a * c - b * b;
+  if (!(determinant > 1e-9 * a * c)) return 0.0;
+  const double u = columns.col(0).dot(series);
+  const double v = columns.col(1).dot(series);
+  return (c * u * u - 2.0 * b * u * v + a * v * v) / determinant;
+}
+
+struct Candidate {
+  PassNoise noise;
+  double criterion;
+};
+
+}  // namespace
+
+Eigen::MatrixXd bounceColumns(const std::vector<Bounce>& bounces, Eigen::Index n, double step_s) {
+  Eigen::MatrixXd columns(n, 2 * std::ssize(bounces));
+  for (Eigen::Index k = 0; k < std::ssize(bounces); ++k) {
+    const double turn = 2.0 * std::numbers::pi * bounces[k].frequency_Hz * step_s;
+    const double fade = std::exp(-bounces[k].decay_per_s * step_s);
+    // One rotation a step instead of two transcendental functions: this is the inner loop of a search.
+    const double cosine = fade * std::cos(turn);
+    const double sine = fade * std::sin(turn);
+    double x = 1.0;
+    double y = 0.0;
+    for (Eigen::Index i = 0; i < n; ++i) {
+      columns(i, 2 * k) = x;
+      columns(i, 2 * k + 1) = y;
+      const double next = cosine * x - sine * y;
+      y = sine * x + cosine * y;
+      x = next;
+    }
+  }
+  return columns;
+}
+
+Eigen::MatrixXd whitened(const PassNoise& noise, const Eigen::MatrixXd& columns, double step_s) {
+  if (noise.wander == 0.0) return columns;
+  return correlationRoot(noise.wander, noise.memory_s, columns.rows(), step_s)
+      .triangularView<Eigen::Lower>()
+      .solve(columns);
+}
+
+std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const Eigen::VectorXd& series, double step_s) {
+  const Eigen::Index n = series.size();
+  const auto rows = static_cast<double>(n);
+  const double duration_s = step_s * rows;
+  const double lowest_Hz = std::max(kLowestFrequency_Hz, kLeastCycles / duration_s);
+  const double highest_Hz = std::min(kHighestFrequency_Hz, 0.25 / step_s);
+  const double per_parameter = std::log(rows);
+
+  std::vector<Candidate> candidates;
+  const auto consider = [&](double wander, double memory_s) {
+    const bool wanders = wander > 0.0;
+    const Eigen::MatrixXd root = wanders ? correlationRoot(wander, memory_s, n, step_s) : Eigen::MatrixXd();
+    const auto whiten = [&](Eigen::MatrixXd columns) {
+      if (wanders) root.triangularView<Eigen::Lower>().solveInPlace(columns);
+      return columns;
+    };
+    const double log_determinant = wanders ? 2.0 * root.diagonal().array().log().sum() : 0.0;
+    Eigen::MatrixXd known = whiten(regressors);
+    Eigen::MatrixXd q = basisOf(known);
+    Eigen::MatrixXd left = whiten(series);
+    project(q, left);
+    PassNoise noise{wander, memory_s, {}, 1.0};
+    double parameters = static_cast<double>(regressors.cols()) + 1.0 + (wanders ? 2.0 : 0.0);
+    const auto criterionOf = [&](double squares, double count) {
+      return rows * std::log(std::max(squares, 1e-300) / rows) + log_determinant + count * per_parameter +
+             kSearchPenalty * static_cast<double>(noise.bounces.size());
+    };
+    double squares = left.squaredNorm();
+    candidates.push_back({noise, criterionOf(squares, parameters)});
+    while (static_cast<int>(noise.bounces.size()) < kMostBounces && n > known.cols() + 8) {
+      Bounce best;
+      double best_gain = 0.0;
+      const auto tryOne = [&](double frequency_Hz, double decay_per_s) {
+        if (frequency_Hz < lowest_Hz || frequency_Hz > highest_Hz || decay_per_s < 0.0 || decay_per_s > kMostDecay_per_s)
+          return;
+        const Bounce candidate{frequency_Hz, decay_per_s};
+        Eigen::MatrixXd columns = whiten(bounceColumns({candidate}, n, step_s));
+        project(q, columns);
+        if (const double gain = gainOf(columns, left); gain > best_gain) {
+          best_gain = gain;
+          best = candidate;
+        }
+      };
+      for (double frequency_Hz = lowest_Hz; frequency_Hz <= highest_Hz; frequency_Hz *= kFrequencyStep)
+        for (const double decay_per_s : kDecays_per_s) tryOne(frequency_Hz, decay_per_s);
+      double frequency_step = 0.5 * (kFrequencyStep - 1.0);
+      double decay_step = 0.4;
+      for (int round = 0; round < 3; ++round, frequency_step *= 0.5, decay_step *= 0.5) {
+        const Bounce centre = best;
+        for (const int f : {-1, 0, 1})
+          for (const int d : {-1, 0, 1})
+            if (f != 0 || d != 0)
+              tryOne(centre.frequency_Hz * (1.0 + f * frequency_step), centre.decay_per_s + d * decay_step);
+      }
+      const double reduced = squares - best_gain;
+      parameters += 4.0;
+      noise.bounces.push_back(best);
+      if (criterionOf(reduced, parameters) >= candidates.back().criterion) break;
+      squares = reduced;
+      candidates.push_back({noise, criterionOf(squares, parameters)});
+      known.conservativeResize(n, known.cols() + 2);
+      known.rightCols(2) = whiten(bounceColumns({best}, n, step_s));
+      q = basisOf(known);
+      project(q, left);
+    }
+  };
+  consider(0.0, 1.0);
+  if (n > regressors.cols() + 8)
+    for (const double memory_s : kMemories_s)
+      for (const double wander : kWanders) consider(wander, memory_s);
+
+  std::ranges::sort(candidates, {}, &Candidate::criterion);
+  std::vector<PassNoise> result;
+  double sum = 0.0;
+  for (Candidate& candidate : candidates) {
+    const double weight = std::exp(-0.5 * (candidate.criterion - candidates.front().criterion));
+    if (weight < kLeastWeight) break;
+    candidate.noise.weight = weight;
+    sum += weight;
+    result.push_back(std::move(candidate.noise));
+  }
+  for (PassNoise& noise : result) noise.weight /= sum;
+  return result;
+}
+
+}  // namespace hingepin::calibration
