@@ -139,8 +139,7 @@ class Verifier {
       std::optional<std::string> name = until.name;
       while (name) {
         const ChainPlace* const place = placeOf(*name);
-        if (place == nullptr || place->key != revocation.key || place->epoch != until.epoch ||
-            place->sequence != sequence) {
+        if (place == nullptr || place->epoch != until.epoch || place->sequence != sequence) {
           break;
         }
         trusted.insert(*name);

@@ -122,6 +122,20 @@ TEST(SealTest, ASealForOneTypeDoesNotHoldForAnother) {
   EXPECT_FALSE(sealHolds(other.seals[0], key.publicKey()));
 }
 
+TEST(SealTest, TwoSealsOfDifferentTypesAreRefused) {
+  const SecretKey one = keyOf(1), two = keyOf(2);
+  const SecretKey* const keys[] = {&one, &two};
+  std::string text = seal("{}", kSignersType, keys);
+  ASSERT_EQ(codeOf(readSealed(text)), "");
+  const SecretKey& second = one.id() < two.id() ? two : one;
+  const std::string list = seal("{}", kSignersType, second), record = seal("{}", kRecordType, second);
+  const std::size_t from = std::string_view(list).find("[") + 1;
+  const std::string of_list = list.substr(from), of_record = record.substr(from);
+  ASSERT_TRUE(text.ends_with(of_list));
+  text.replace(text.size() - of_list.size(), of_list.size(), of_record);
+  EXPECT_EQ(codeOf(readSealed(text)), "seal-header-unexpected");
+}
+
 TEST(SealTest, ZerosAndNothingNeverReadAsSealed) {
   for (std::size_t length = 0; length < 600; ++length) {
     EXPECT_EQ(codeOf(readSealed(std::string(length, '\0'))), "seal-malformed");

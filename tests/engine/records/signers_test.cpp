@@ -147,6 +147,12 @@ TEST_F(SignersTest, EveryCutOfAListAndZerosAreMalformed) {
   }
 }
 
+TEST_F(SignersTest, AListSealedAsARecordIsNoList) {
+  const std::string payload = readSealed(next(yard_).text)->payload;
+  EXPECT_EQ(codeOf(readSigners(seal(payload, kSignersType, yard_))), "");
+  EXPECT_EQ(codeOf(readSigners(seal(payload, kRecordType, yard_))), "seal-header-unexpected");
+}
+
 TEST_F(SignersTest, AListUnderAnotherNameIsAltered) {
   accepted_ = {next(yard_).name};
   lists_[0].name = hashName("another");

@@ -159,6 +159,18 @@ TEST_F(VerifyTest, ARecordOfOneKeySealedByAnotherListedKeyIsAltered) {
   EXPECT_THAT(codesOf(found().findings), ElementsAre("record-altered"));
 }
 
+TEST_F(VerifyTest, ARecordWithTwoSealsIsMalformed) {
+  const std::string payload = readSealed(technician_.record().text)->payload;
+  const SecretKey* const keys[] = {&technician_.key, &lead_.key};
+  evidence_.statements = {{.text = seal(payload, kRecordType, keys)}};
+  EXPECT_THAT(codesOf(found().findings), ElementsAre("record-malformed"));
+}
+
+TEST_F(VerifyTest, AListOfSignersIsNoRecord) {
+  evidence_.statements = evidence_.signers_lists;
+  EXPECT_THAT(codesOf(found().findings), ElementsAre("record-malformed"));
+}
+
 TEST_F(VerifyTest, AWellSealedPayloadThatIsNoRecordIsMalformed) {
   const std::string sound =
       payloadOf(Record{.envelope = technician_.next(), .content = jsonObject({})}).value();
@@ -370,6 +382,24 @@ TEST_F(RevocationTest, BeforeTheTrustedRecordArrivesNothingOfTheKeyIsTrusted) {
     EXPECT_EQ(standingOf(found(), names_[at]), Standing::Quarantined);
   EXPECT_THAT(codesOf(found().findings), Contains("record-revocation-unproved").Times(4));
   EXPECT_THAT(said(), Contains(Said("record-after-revocation", names_[5])));
+}
+
+TEST_F(RevocationTest, AnotherRecordUnderTheNumberOfTheTrustedOneIsNotUndecided) {
+  revoke({until(5)});
+  remove(5);
+  Phone thief{.key = keyOf(1)};
+  thief.head = Head{.key = thief.key.id(), .epoch = thief.epoch, .sequence = 4, .name = names_[3]};
+  const std::string forged = take(thief.record("forged"));
+  EXPECT_THAT(said(), Contains(Said("record-after-revocation", forged)));
+}
+
+TEST_F(RevocationTest, ALastTrustedRecordOfAnotherNumberOrEpochTrustsNothing) {
+  for (const TrustedUntil& wrong :
+       {TrustedUntil{technician_.epoch, 3, names_[3]}, TrustedUntil{technician_.epoch, 5, names_[3]},
+        TrustedUntil{epochOf(8), 4, names_[3]}}) {
+    revoke({wrong});
+    for (const std::string& name : names_) EXPECT_EQ(standingOf(found(), name), Standing::Quarantined);
+  }
 }
 
 TEST_F(RevocationTest, ASignatureAfterTheRevocationWaitsToo) {
