@@ -131,7 +131,7 @@ Expected<Verdict> Evaluation::poseReached() const {
 Expected<Verdict> Evaluation::fitResidual(const Measure& measure) const {
   const Expected<ReadQuantity> most = limit(check_.at_most);
   if (!most) return std::unexpected(most.error());
-  if (!measure) return fail(ErrorKind::InvalidInput, "fit-not-at-hand", {{"fit", check_.fit}});
+  if (!measure) return fail(ErrorKind::InvalidInput, "fit-not-at-hand", {{"step", step_.id}});
   const Expected<double> residual = measure(check_, values_);
   if (!residual) {
     if (residual.error().kind != ErrorKind::Insufficient) return std::unexpected(residual.error());

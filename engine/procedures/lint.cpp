@@ -32,6 +32,57 @@ std::string at(std::string_view pointer, std::string_view key, std::size_t index
   return at(at(pointer, key), std::to_string(index));
 }
 
+struct Rule {
+  std::string_view problem;
+  std::string_view mend;
+};
+
+constexpr std::array kMends = {Rule{"id-twice", "mend-give-another-id"},
+                               Rule{"text-code-unknown", "mend-write-the-words"},
+                               Rule{"role-unknown", "mend-correct-the-name"},
+                               Rule{"quantity-unknown", "mend-correct-the-name"},
+                               Rule{"step-unknown", "mend-correct-the-name"},
+                               Rule{"caution-unknown", "mend-correct-the-name"},
+                               Rule{"entry-unknown", "mend-correct-the-name"},
+                               Rule{"variant-unknown", "mend-correct-the-name"},
+                               Rule{"unit-unknown", "mend-correct-the-quantity"},
+                               Rule{"unit-wrong-dimension", "mend-correct-the-quantity"},
+                               Rule{"quantity-malformed", "mend-correct-the-quantity"},
+                               Rule{"number-out-of-range", "mend-correct-the-quantity"},
+                               Rule{"duration-not-positive", "mend-correct-the-quantity"},
+                               Rule{"unit-has-offset", "mend-say-kelvin"},
+                               Rule{"limits-crossed", "mend-swap-the-limits"},
+                               Rule{"nothing-acceptable-is-plausible", "mend-let-limits-overlap"},
+                               Rule{"too-few-values", "mend-repeat-the-reading"},
+                               Rule{"nobody-may-confirm", "mend-name-who-confirms"},
+                               Rule{"no-answer-passes", "mend-let-an-answer-pass"},
+                               Rule{"expires-too-soon", "mend-read-after-the-holds"},
+                               Rule{"no-steps", "mend-give-it-steps"},
+                               Rule{"needs-itself", "mend-drop-the-prerequisite"},
+                               Rule{"loop-endless", "mend-say-at-most"},
+                               Rule{"failure-no-way-on", "mend-say-what-follows-failure"},
+                               Rule{"go-back-forward", "mend-name-an-earlier-step"},
+                               Rule{"go-back-into-repeat", "mend-go-back-to-the-first-of-the-repeat"},
+                               Rule{"movement-without-press", "mend-ask-for-the-press"},
+                               Rule{"press-without-movement", "mend-drop-the-press"},
+                               Rule{"hazard-without-caution", "mend-put-a-caution-before"},
+                               Rule{"near-open-hazard", "mend-close-the-hazard-before"},
+                               Rule{"hazard-left-open", "mend-close-the-hazard-after"},
+                               Rule{"make-safe-leaves-hazard", "mend-close-the-hazard-when-making-safe"},
+                               Rule{"safety-not-waived", "mend-stop-or-repeat"},
+                               Rule{"reading-unused", "mend-use-or-drop-it"},
+                               Rule{"entry-unused", "mend-use-or-drop-it"},
+                               Rule{"caution-unused", "mend-use-or-drop-it"},
+                               Rule{"check-without-reading", "mend-read-before-the-check"},
+                               Rule{"reference-not-independent", "mend-read-an-independent-instrument"},
+                               Rule{"read-again-impossible", "mend-go-back-instead"},
+                               Rule{"make-safe-kind", "mend-keep-making-safe-plain"}};
+
+std::string mendOf(std::string_view problem) {
+  const auto* const rule = std::ranges::find(kMends, problem, &Rule::problem);
+  return rule == kMends.end() ? std::string() : std::string(rule->mend);
+}
+
 /// What is known of a limit before a job starts: an entry without a default has no value yet.
 struct KnownLimit {
   std::string text;
@@ -109,7 +160,7 @@ class Linter {
 
 void Linter::add(std::string pointer, const std::string& code, Values values) {
   if (!said_.emplace(pointer, code).second) return;  // once, not once a variant
-  findings_.push_back({std::move(pointer), {code, values}, {code + "-mend", values}});
+  findings_.push_back({std::move(pointer), {code, values}, {mendOf(code), values}});
 }
 
 void Linter::needText(const std::string& code, std::string pointer) {
@@ -128,7 +179,7 @@ void Linter::needOnce(const List& list, std::string_view key) {
 
 void Linter::needRoles(const std::vector<std::string>& roles, const std::string& pointer) {
   for (std::size_t index = 0; index < roles.size(); ++index) {
-    if (!contains(allRoles(), std::string_view(roles[index]))) {
+    if (!isRole(roles[index])) {
       add(at(pointer, std::to_string(index)), "role-unknown", {{"role", roles[index]}});
     }
   }
@@ -381,7 +432,7 @@ void Linter::checkLimits(const Step& step) {
   std::vector<Dimension> allowed;
   const std::optional<std::size_t> first = indexOf(check.of.front());
   if (check.kind == CheckKind::FitResidual) {
-    allowed.push_back(check.fit == "lift-pressure" ? Dimension::Pressure : Dimension::Angle);
+    allowed.push_back(check.fit == Fit::LiftPressure ? Dimension::Pressure : Dimension::Angle);
   } else if (first) {
     if (const std::optional<Dimension> dimension = dimensionOf(procedure_.steps[*first])) {
       allowed.push_back(*dimension);
@@ -685,7 +736,7 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
                           ? reading.second_person
                           : reading.kind == StepKind::Reading ||
                                 (check.kind == CheckKind::FitResidual && reading.kind == StepKind::Pass &&
-                                 (reading.log == "required" || reading.log == "wanted"));
+                                 reading.log != LogNeed::None);
     if (!fits || *found >= index || !contains(way, *found)) {
       add(where, "check-without-reading", {{"step", id}});
       return;
@@ -724,7 +775,7 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
 void Linter::usesOnWay(const Way& way) {
   for (const std::size_t index : way) {
     const Step& reading = procedure_.steps[index];
-    if (reading.kind != StepKind::Reading || reading.accept || !reading.use.empty()) continue;
+    if (reading.kind != StepKind::Reading || reading.accept || reading.use != Use::Unsaid) continue;
     const bool used = std::ranges::any_of(way, [&](std::size_t other) {
       const std::optional<Check>& check = procedure_.steps[other].check;
       return check && (contains(check->of, reading.id) || check->reference == reading.id);

@@ -10,8 +10,7 @@
 
 namespace hingepin::procedures {
 
-/// Something that keeps a procedure from being run, and how to mend it. `mend.code` is the problem's code and
-/// "-mend"; both have the same values.
+/// Something that keeps a procedure from being run, and how to mend it; both have the same values.
 struct Finding {
   std::string pointer;  ///< JSON Pointer in the file
   Message problem;

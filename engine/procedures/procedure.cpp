@@ -50,8 +50,34 @@ constexpr std::array kFailureActions = {
 constexpr std::array kSources = {Named{"machine", Source::Machine},
                                  Named{"independent", Source::Independent}};
 
-constexpr std::array<std::string_view, 6> kRoles = {"technician",  "operator",   "supervisor",
-                                                    "safety-lead", "yard-clerk", "customer"};
+enum class Role { Technician, Operator, Supervisor, SafetyLead, YardClerk, Customer };
+enum class By { SecondPerson };
+constexpr std::array kRoles = {Named{"technician", Role::Technician}, Named{"operator", Role::Operator},
+                               Named{"supervisor", Role::Supervisor}, Named{"safety-lead", Role::SafetyLead},
+                               Named{"yard-clerk", Role::YardClerk},  Named{"customer", Role::Customer}};
+constexpr std::array kBy = {Named{"second-person", By::SecondPerson}};
+constexpr std::array kThen = {Named{"stop", FailureAction::Stop}, Named{"go-on", FailureAction::GoOn}};
+constexpr std::array kUses = {Named{"record", Use::Record}, Named{"calibration", Use::Calibration}};
+constexpr std::array kBoomPlaces = {Named{"lowest", BoomPlace::Lowest}, Named{"highest", BoomPlace::Highest},
+                                    Named{"level", BoomPlace::Level},   Named{"carry", BoomPlace::Carry},
+                                    Named{"ground", BoomPlace::Ground}, Named{"any", BoomPlace::Any}};
+constexpr std::array kBucketPlaces = {Named{"racked-back", BucketPlace::RackedBack},
+                                      Named{"level", BucketPlace::Level},
+                                      Named{"dumped", BucketPlace::Dumped}, Named{"any", BucketPlace::Any}};
+constexpr std::array kApproaches = {Named{"either", Approach::Either},
+                                    Named{"from-below", Approach::FromBelow},
+                                    Named{"from-above", Approach::FromAbove}};
+constexpr std::array kDirections = {Named{"up", Direction::Up}, Named{"down", Direction::Down}};
+constexpr std::array kPaces = {Named{"slow", Pace::Slow}, Named{"fast", Pace::Fast}, Named{"own", Pace::Own}};
+constexpr std::array kLoads = {Named{"empty", Load::Empty}, Named{"test-mass", Load::TestMass},
+                               Named{"any", Load::Any}};
+constexpr std::array kLogNeeds = {Named{"none", LogNeed::None}, Named{"wanted", LogNeed::Wanted},
+                                  Named{"required", LogNeed::Required}};
+constexpr std::array kFits = {Named{"boom-angle", Fit::BoomAngle}, Named{"bucket-angle", Fit::BucketAngle},
+                              Named{"lift-pressure", Fit::LiftPressure}};
+constexpr std::array kEvidenceKinds = {Named{"photo", EvidenceKind::Photo},
+                                       Named{"file", EvidenceKind::File}};
+constexpr std::array kAbsences = {Named{"absent", Absence::Absent}, Named{"refused", Absence::Refused}};
 
 constexpr std::array kAngle = {Dimension::Angle};
 constexpr std::array kPressure = {Dimension::Pressure};
@@ -221,23 +247,6 @@ class Reader {
     }
     return static_cast<int>(number);
   }
-  std::string oneOf(const JsonNode& node, std::initializer_list<std::string_view> allowed) {
-    std::string text = taken(node.string());
-    if (node.value().kind == JsonKind::String && std::ranges::find(allowed, text) == allowed.end()) {
-      std::string names;
-      for (const std::string_view name : allowed) names += (names.empty() ? "" : ", ") + std::string(name);
-      keep(node.error("value-not-on-list", {{"known", names}}).error());
-    }
-    return text;
-  }
-  std::string requiredOneOf(const JsonNode& parent, std::string_view key,
-                            std::initializer_list<std::string_view> allowed) {
-    return required(parent, key, [&](const JsonNode& node) { return oneOf(node, allowed); });
-  }
-  std::string optionalOneOf(const JsonNode& parent, std::string_view key,
-                            std::initializer_list<std::string_view> allowed) {
-    return optional(parent, key, [&](const JsonNode& node) { return oneOf(node, allowed); });
-  }
   template <class T, std::size_t Size>
   T named(const JsonNode& node, const std::array<Named<T>, Size>& table) {
     const std::string text = taken(node.string());
@@ -253,6 +262,12 @@ class Reader {
   template <class T, std::size_t Size>
   T requiredNamed(const JsonNode& parent, std::string_view key, const std::array<Named<T>, Size>& table) {
     return required(parent, key, [&](const JsonNode& node) { return named(node, table); });
+  }
+  template <class T, std::size_t Size>
+  T optionalNamed(const JsonNode& parent, std::string_view key, const std::array<Named<T>, Size>& table,
+                  T absent) {
+    const std::optional<JsonNode> node = parent.find(key);
+    return node ? named(*node, table) : absent;
   }
   std::vector<Hazard> hazards(const JsonNode& node, std::size_t least) {
     return list(node, least, [&](const JsonNode& element) { return named(element, kHazards); });
@@ -324,7 +339,7 @@ OnFailure Reader::onFailure(const JsonNode& node) {
   }
   failure.at_most =
       optional(node, "at_most", [&](const JsonNode& most) { return std::optional(count(most, 1, 1000)); });
-  failure.goes_on_then = optionalOneOf(node, "then", {"stop", "go-on"}) == "go-on";
+  failure.goes_on_then = optionalNamed(node, "then", kThen, FailureAction::Stop) == FailureAction::GoOn;
   if (failure.goes_on_then) {
     failure.mark = requiredId(node, "mark");
   } else if (const std::optional<JsonNode> mark = node.find("mark")) {
@@ -367,7 +382,7 @@ Check Reader::check(const JsonNode& node) {
       break;
     case CheckKind::FitResidual:
       object(node, {"kind", "of", "fit", "at_most"});
-      check.fit = requiredOneOf(node, "fit", {"boom-angle", "bucket-angle", "lift-pressure"});
+      check.fit = requiredNamed(node, "fit", kFits);
       check.at_most = requiredLimit(node, "at_most");
       break;
     case CheckKind::Repeatability:
@@ -438,7 +453,10 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       break;
     case StepKind::Confirm:
       also({"by", "moves", "zone_clear", "near", "opens", "closes"});
-      step.second_person = !optionalOneOf(node, "by", {"second-person"}).empty();
+      step.second_person = optional(node, "by", [&](const JsonNode& by) {
+        named(by, kBy);
+        return true;
+      });
       movement(node, step);
       break;
     case StepKind::Monitor:
@@ -470,7 +488,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
         if (!object(expires, {"after", "from"})) return Expiry{};
         return Expiry{.after = requiredText(expires, "after"), .from = optionalId(expires, "from")};
       });
-      step.use = optionalOneOf(node, "use", {"record", "calibration"});
+      step.use = optionalNamed(node, "use", kUses, Use::Unsaid);
       movement(node, step);
       break;
     case StepKind::Hold:
@@ -481,9 +499,9 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
     case StepKind::Pose:
       also({"boom", "bucket", "approach", "boom_angle", "within", "steady_for", "zone_clear", "opens",
             "closes"});
-      step.boom = requiredOneOf(node, "boom", {"lowest", "highest", "level", "carry", "ground", "any"});
-      step.bucket = requiredOneOf(node, "bucket", {"racked-back", "level", "dumped", "any"});
-      step.approach = optionalOneOf(node, "approach", {"from-below", "from-above", "either"});
+      step.boom = requiredNamed(node, "boom", kBoomPlaces);
+      step.bucket = requiredNamed(node, "bucket", kBucketPlaces);
+      step.approach = optionalNamed(node, "approach", kApproaches, Approach::Either);
       step.boom_angle = optionalLimit(node, "boom_angle");
       step.within = optionalLimit(node, "within");
       step.duration = optionalText(node, "steady_for");
@@ -492,10 +510,10 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       break;
     case StepKind::Pass:
       also({"direction", "pace", "load", "log", "zone_clear", "opens", "closes"});
-      step.direction = requiredOneOf(node, "direction", {"up", "down"});
-      step.pace = requiredOneOf(node, "pace", {"slow", "fast", "own"});
-      step.load = requiredOneOf(node, "load", {"empty", "test-mass", "any"});
-      step.log = optionalOneOf(node, "log", {"required", "wanted", "none"});
+      step.direction = requiredNamed(node, "direction", kDirections);
+      step.pace = requiredNamed(node, "pace", kPaces);
+      step.load = requiredNamed(node, "load", kLoads);
+      step.log = optionalNamed(node, "log", kLogNeeds, LogNeed::None);
       step.zone_clear = optionalId(node, "zone_clear");
       step.moves = true;
       break;
@@ -506,7 +524,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       break;
     case StepKind::Evidence:
       also({"evidence", "optional", "near"});
-      step.evidence = requiredOneOf(node, "evidence", {"photo", "file"});
+      step.evidence = requiredNamed(node, "evidence", kEvidenceKinds);
       step.optional = flag(node, "optional");
       break;
     case StepKind::Note:
@@ -517,8 +535,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       also({"on_glass", "may_be"});
       step.on_glass = flag(node, "on_glass");
       step.may_be = optional(node, "may_be", [&](const JsonNode& may_be) {
-        return list(may_be, 1,
-                    [&](const JsonNode& outcome) { return oneOf(outcome, {"absent", "refused"}); });
+        return list(may_be, 1, [&](const JsonNode& outcome) { return named(outcome, kAbsences); });
       });
       break;
   }
@@ -618,7 +635,9 @@ Expected<Procedure> readProcedure(std::string text, std::string file) {
   return procedure;
 }
 
-std::span<const std::string_view> allRoles() { return kRoles; }
+bool isRole(std::string_view name) {
+  return std::ranges::find(kRoles, name, &Named<Role>::name) != kRoles.end();
+}
 
 std::span<const Dimension> dimensionsOf(std::string_view quantity) {
   const auto* const row = std::ranges::find(kQuantities, quantity, &Named<Dimensions>::name);
@@ -629,6 +648,7 @@ std::string_view nameOf(SignalWord signal) { return nameIn(kSignals, signal); }
 std::string_view nameOf(Hazard hazard) { return nameIn(kHazards, hazard); }
 std::string_view nameOf(StepKind kind) { return nameIn(kStepKinds, kind); }
 std::string_view nameOf(CheckKind kind) { return nameIn(kCheckKinds, kind); }
+std::string_view nameOf(Absence absence) { return nameIn(kAbsences, absence); }
 
 bool hasStep(std::string_view variant, const Step& step) {
   return step.only.empty() || std::ranges::find(step.only, variant) != step.only.end();

@@ -42,6 +42,17 @@ enum class CheckKind {
   NotOlderThan,
 };
 enum class Source { Machine, Independent };
+enum class Use { Unsaid, Record, Calibration };
+enum class BoomPlace { Any, Lowest, Highest, Level, Carry, Ground };
+enum class BucketPlace { Any, RackedBack, Level, Dumped };
+enum class Approach { Either, FromBelow, FromAbove };
+enum class Direction { Up, Down };
+enum class Pace { Slow, Fast, Own };
+enum class Load { Empty, TestMass, Any };
+enum class LogNeed { None, Wanted, Required };
+enum class Fit { BoomAngle, BucketAngle, LiftPressure };
+enum class EvidenceKind { Photo, File };
+enum class Absence { Absent, Refused };
 enum class FailureAction { Repeat, GoBack, ReadAgain, GoOn, Stop };
 
 /// A quantity as it stands in the file, or the id of an entry of the unit. One of the two is empty.
@@ -118,7 +129,7 @@ struct Check {
   std::optional<Limit> reference_entry{};
   std::string reference{};  ///< a step
   std::string duration{};   ///< `for` or `age`
-  std::string fit{};
+  Fit fit = Fit::BoomAngle;
   int count = 0;
 };
 
@@ -149,22 +160,22 @@ struct Step {
   Limits plausible{};
   std::optional<Limits> accept{};
   std::optional<Expiry> expires{};
-  std::string use{};
+  Use use = Use::Unsaid;
   std::string duration{};  ///< `for` of a hold, `steady_for` of a pose
-  std::string boom{};
-  std::string bucket{};
-  std::string approach{};
+  BoomPlace boom = BoomPlace::Any;
+  BucketPlace bucket = BucketPlace::Any;
+  Approach approach = Approach::Either;
   std::optional<Limit> boom_angle{};
   std::optional<Limit> within{};
-  std::string direction{};
-  std::string pace{};
-  std::string load{};
-  std::string log{};
+  Direction direction = Direction::Up;
+  Pace pace = Pace::Slow;
+  Load load = Load::Empty;
+  LogNeed log = LogNeed::None;
   std::optional<Check> check{};
-  std::string evidence{};
+  EvidenceKind evidence = EvidenceKind::Photo;
   bool optional = false;
   bool on_glass = false;
-  std::vector<std::string> may_be{};
+  std::vector<Absence> may_be{};
 };
 
 struct Procedure {
@@ -190,8 +201,8 @@ struct Procedure {
 /// "format-unknown", "id-malformed", "value-not-on-list", "count-out-of-range".
 [[nodiscard]] Expected<Procedure> readProcedure(std::string text, std::string file);
 
-/// The roles that a procedure may name.
-[[nodiscard]] std::span<const std::string_view> allRoles();
+/// Whether this is a role that a procedure may name.
+[[nodiscard]] bool isRole(std::string_view name);
 
 /// The dimensions of the units that a quantity may be read in; empty for a quantity that nobody knows.
 [[nodiscard]] std::span<const Dimension> dimensionsOf(std::string_view quantity);
@@ -201,6 +212,7 @@ struct Procedure {
 [[nodiscard]] std::string_view nameOf(Hazard hazard);
 [[nodiscard]] std::string_view nameOf(StepKind kind);
 [[nodiscard]] std::string_view nameOf(CheckKind kind);
+[[nodiscard]] std::string_view nameOf(Absence absence);
 
 /// Whether a variant has a step. `variant` is "" for a procedure without variants.
 [[nodiscard]] bool hasStep(std::string_view variant, const Step& step);

@@ -470,7 +470,7 @@ Runner::Done Runner::secondPerson(const Step& step) {
     if (state_.start.lone_work != LoneWork::Unconfirmed) return refuse("lone-work-not-allowed");
     if (const Done allowed = needInCharge(); !allowed) return allowed;
     keep(Outcome::Passed, true);
-    mark(step, "unconfirmed");
+    mark(step, "second-person-missing");
     pass(step);
     return {};
   }
@@ -487,8 +487,8 @@ Runner::Done Runner::secondPerson(const Step& step) {
   if (from_afar && state_.start.lone_work == LoneWork::NotAllowed) return refuse("lone-work-not-allowed");
   const bool yes = event_.answer == "yes";
   keep(yes ? Outcome::Passed : Outcome::Failed, yes);
-  if (from_afar) mark(step, "confirmed-from-afar");
-  if (!from_afar && event_.device == state_.device) mark(step, "one-phone");
+  if (from_afar) mark(step, "second-person-from-afar");
+  if (!from_afar && event_.device == state_.device) mark(step, "second-person-on-same-phone");
   if (yes) {
     pass(step);
   } else {
@@ -515,7 +515,7 @@ Runner::Done Runner::answerFits(const Step& step) const {
       return {};
     }
     case StepKind::Pass:
-      return needHashes(event_.answer == "done" && step.log == "required" ? 1 : 0);
+      return needHashes(event_.answer == "done" && step.log == LogNeed::Required ? 1 : 0);
     case StepKind::Evidence:
       return needHashes(event_.answer == "taken" ? 1 : 0);
     case StepKind::Note:
@@ -545,12 +545,13 @@ Runner::Done Runner::answered(const Step& step) {
   if (step.kind == StepKind::Monitor) {
     passed = std::ranges::find(step.answers, event_.answer, &Answer::id)->passes;
   } else if (absent) {
-    passed = contains(step.may_be, event_.answer);
+    passed = std::ranges::any_of(step.may_be, [&](Absence may) { return nameOf(may) == event_.answer; });
   } else {
     passed = event_.answer != "no" && event_.answer != "failed";
   }
   keep(passed ? Outcome::Passed : Outcome::Failed, passed);
-  if (absent && passed) mark(step, event_.answer);
+  if (absent && passed)
+    mark(step, event_.answer == nameOf(Absence::Absent) ? "signer-absent" : "signer-refused");
   if (passed) {
     pass(step);
   } else {

@@ -95,7 +95,8 @@ struct Try {
 };
 
 /// Something that the record must say beside its results: `mark` is a text code of the procedure, or one of
-/// "one-phone", "confirmed-from-afar", "unconfirmed", "implausible-confirmed", "absent", "refused".
+/// "second-person-on-same-phone", "second-person-from-afar", "second-person-missing",
+/// "implausible-confirmed", "signer-absent", "signer-refused".
 struct Mark {
   std::string step{};
   std::string mark{};

@@ -82,7 +82,7 @@ TEST(LintTest, EveryFindingHasItsMendUnderTheSameValues) {
       nlohmann::ordered_json::parse(samples::fileText("tests/engine/procedures/files/spoiled.json"));
   for (const auto& row : rows) {
     for (const Finding& finding : lint(procedureOf(patched(everythingText(), row[1].dump())), nullptr)) {
-      EXPECT_EQ(finding.mend.code, finding.problem.code + "-mend");
+      EXPECT_TRUE(finding.mend.code.starts_with("mend-")) << finding.problem.code;
       EXPECT_EQ(finding.mend.values.size(), finding.problem.values.size());
     }
   }

@@ -328,15 +328,16 @@ TEST(RunnerTest, LoneWorkFollowsTheYardsPolicy) {
     event.answer = "unconfirmed";
   };
   EXPECT_EQ(answer(LoneWork::NotAllowed, as_is), "taken");
-  EXPECT_EQ(answer(LoneWork::NotAllowed, [](Event& event) { event.device = "phone-1"; }), "one-phone");
+  EXPECT_EQ(answer(LoneWork::NotAllowed, [](Event& event) { event.device = "phone-1"; }),
+            "second-person-on-same-phone");
   EXPECT_EQ(answer(LoneWork::NotAllowed, [](Event& event) { event.role = "customer"; }), "role-may-not");
   EXPECT_EQ(answer(LoneWork::NotAllowed, same), "second-person-is-the-first");
   EXPECT_EQ(answer(LoneWork::NotAllowed, photo), "lone-work-not-allowed");
   EXPECT_EQ(answer(LoneWork::NotAllowed, alone), "lone-work-not-allowed");
-  EXPECT_EQ(answer(LoneWork::PhotoFromAfar, photo), "confirmed-from-afar");
+  EXPECT_EQ(answer(LoneWork::PhotoFromAfar, photo), "second-person-from-afar");
   EXPECT_EQ(answer(LoneWork::PhotoFromAfar, alone), "lone-work-not-allowed");
-  EXPECT_EQ(answer(LoneWork::Unconfirmed, photo), "confirmed-from-afar");
-  EXPECT_EQ(answer(LoneWork::Unconfirmed, alone), "unconfirmed");
+  EXPECT_EQ(answer(LoneWork::Unconfirmed, photo), "second-person-from-afar");
+  EXPECT_EQ(answer(LoneWork::Unconfirmed, alone), "second-person-missing");
 }
 
 TEST(RunnerTest, SlippedDecimalPointAndWrongUnitAreDoubtedAndKept) {
@@ -408,7 +409,7 @@ TEST(RunnerTest, FitIsMeasuredByTheFunctionHandedIn) {
   Technician technician = Technician::onEverything("logged");
   std::size_t seen = 0;
   technician.measure = [&](const Check& check, std::span<const Observation> values) -> Expected<double> {
-    EXPECT_EQ(check.fit, "lift-pressure");
+    EXPECT_EQ(check.fit, Fit::LiftPressure);
     seen = values.size();
     EXPECT_THAT(values.front().hashes, ElementsAre(kHash));
     return 1.5e5;
@@ -456,7 +457,7 @@ TEST(RunnerTest, OperatorWhoIsAbsentOrRefusesIsRecorded) {
     ASSERT_TRUE(technician.workUntil("shown-to-operator"));
     EXPECT_EQ(technician.tell(EventType::Answer, "shown-to-operator", "signed"), "evidence-missing");
     ASSERT_EQ(technician.tell(EventType::Answer, "shown-to-operator", outcome), "");
-    EXPECT_THAT(technician.marks(), ElementsAre(outcome));
+    EXPECT_THAT(technician.marks(), ElementsAre("signer-" + outcome));
     EXPECT_TRUE(technician.work());
     EXPECT_EQ(technician.state().phase, Phase::Done);
   }
