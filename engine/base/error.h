@@ -54,9 +54,9 @@ template <class T>
 using Expected = std::expected<T, Error>;
 
 /// Shorthand for `return fail(ErrorKind::..., "code", {{"name", value}}, place);`.
-[[nodiscard]] inline std::unexpected<Error> fail(ErrorKind kind, std::string code,
-                                                 std::vector<std::pair<std::string, MessageValue>> values = {},
-                                                 Place place = {}) {
+[[nodiscard]] inline std::unexpected<Error> fail(
+    ErrorKind kind, std::string code, std::vector<std::pair<std::string, MessageValue>> values = {},
+    Place place = {}) {
   return std::unexpected(Error{kind, {std::move(code), std::move(values)}, std::move(place)});
 }
 

@@ -21,7 +21,8 @@ struct CombinedUncertainty {
   double expanded_uncertainty = 0.0;
 };
 
-/// Root sum of squares of independent contributions (GUM 5.1.2 with sensitivities taken in), expanded for `coverage`.
+/// Root sum of squares of independent contributions (GUM 5.1.2 with sensitivities taken in), expanded for
+/// `coverage`.
 [[nodiscard]] CombinedUncertainty combine(std::span<const Contribution> contributions, double coverage);
 
 }  // namespace hingepin::statistics
