@@ -213,8 +213,17 @@ class Reader {
     if (node.value().kind == JsonKind::String && !isKebab(text)) keep(node.error("id-malformed").error());
     return text;
   }
+  /// A list in which nothing stands twice.
+  template <class Read>
+  auto distinct(const JsonNode& node, std::size_t least, Read read) -> std::vector<decltype(read(node))> {
+    auto items = list(node, least, read);
+    for (auto item = items.begin(); item != items.end(); ++item) {
+      if (std::find(items.begin(), item, *item) != item) keep(node.error("list-repeats-itself").error());
+    }
+    return items;
+  }
   std::vector<std::string> ids(const JsonNode& node, std::size_t least) {
-    return list(node, least, [&](const JsonNode& element) { return id(element); });
+    return distinct(node, least, [&](const JsonNode& element) { return id(element); });
   }
   std::string requiredId(const JsonNode& parent, std::string_view key) {
     return required(parent, key, [&](const JsonNode& node) { return id(node); });
@@ -270,7 +279,7 @@ class Reader {
     return node ? named(*node, table) : absent;
   }
   std::vector<Hazard> hazards(const JsonNode& node, std::size_t least) {
-    return list(node, least, [&](const JsonNode& element) { return named(element, kHazards); });
+    return distinct(node, least, [&](const JsonNode& element) { return named(element, kHazards); });
   }
 
   Limit limit(const JsonNode& node) {
@@ -535,7 +544,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       also({"on_glass", "may_be"});
       step.on_glass = flag(node, "on_glass");
       step.may_be = optional(node, "may_be", [&](const JsonNode& may_be) {
-        return list(may_be, 1, [&](const JsonNode& outcome) { return named(outcome, kAbsences); });
+        return distinct(may_be, 1, [&](const JsonNode& outcome) { return named(outcome, kAbsences); });
       });
       break;
   }

@@ -152,7 +152,7 @@ TEST(JournalTest, RandomJobsKeepEveryLaw) {
   int done = 0;
   int failed = 0;
   int abandoned = 0;
-  for (unsigned seed = 0; seed < 400; ++seed) {
+  for (unsigned seed = 0; seed < 250; ++seed) {
     SCOPED_TRACE(seed);
     Chance chance(seed);
     Technician technician =
@@ -214,9 +214,9 @@ TEST(JournalTest, RandomJobsKeepEveryLaw) {
   RecordProperty("failed", failed);
   RecordProperty("abandoned", abandoned);
   // Every way to end was seen.
-  EXPECT_GT(done, 40);
-  EXPECT_GT(failed, 40);
-  EXPECT_GT(abandoned, 40);
+  EXPECT_GT(done, 20);
+  EXPECT_GT(failed, 20);
+  EXPECT_GT(abandoned, 20);
 }
 
 TEST(JournalTest, EveryPrefixOfAJournalReplaysToTheStateThatWasShown) {
