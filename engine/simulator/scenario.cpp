@@ -185,6 +185,68 @@ Json truthOf(const Machine& m) {
 
 std::string textOf(const Json& json) { return json.dump(2) + "\n"; }
 
+Part drawHeap(const Machine& machine, double mass_kg, Random& random) {
+  return loadAt(mass_kg, machine.heap_true_along_m + kHeapScatter_m * random.normal(),
+                machine.heap_true_across_m + kHeapScatter_m * random.normal());
+}
+
+Part drawTestMass(const Machine& machine, double mass_kg, Random& random) {
+  // A block is set down by hand near the middle of the bucket.
+  return loadAt(mass_kg, machine.heap_along_m + 0.08 * random.normal(),
+                machine.heap_across_m + 0.08 * random.normal());
+}
+
+constexpr std::size_t kDrawnLoads = 4;
+
+/// How one machine's logger behaves; the same for all its logs.
+struct Logger {
+  Logging logging;
+  LogStyle style;
+};
+
+Logger drawLogger(Random& random) {
+  Logger logger;
+  Logging& log = logger.logging;
+  log.rate_Hz = random.uniform() < 0.6 ? 50.0 : std::round(random.uniform(20.0, 100.0));
+  log.jitter_s = random.uniform(0.0, 0.08) / log.rate_Hz;
+  log.stamp_error_s = random.uniform(0.0, 0.08) / log.rate_Hz;
+  log.missing_cell_share = random.uniform(0.0, 0.01);
+  log.dropped_share = random.uniform(0.0, 0.01);
+  log.spike_share = random.uniform() < 0.3 ? random.uniform(0.0, 0.002) : 0.0;
+  log.rod_pressure = random.uniform() < 0.9;
+  log.bucket_sensor = random.uniform() < 0.8;
+  log.engine_speed = random.uniform() < 0.5;
+  log.pitch = random.uniform() < 0.3;
+  log.oil_temperature = random.uniform() < 0.9;
+  logger.style.milliseconds = random.uniform() < 0.2;
+  logger.style.millivolts = random.uniform() < 0.1;
+  constexpr std::array kPressures = {"bar", "bar", "bar", "kPa", "MPa", "[psi]"};
+  logger.style.pressure = kPressures[random.bits() % kPressures.size()];
+  logger.style.temperature = random.uniform() < 0.8 ? "Cel" : "[degF]";
+  return logger;
+}
+
+JobLift drawLift(const Machine& machine, const Logger& logger, Random& random, std::string kind,
+                 std::string pace, std::string file, double from_rad, double to_rad, double speed_rad_per_s) {
+  JobLift lift;
+  lift.kind = std::move(kind);
+  lift.pace = std::move(pace);
+  lift.file = std::move(file);
+  lift.style = logger.style;
+  if (machine.boom_sensor.output != AngleOutput::Volt || machine.bucket_sensor.output != AngleOutput::Volt) {
+    lift.style.millivolts = false;
+  }
+  lift.lift.logging = logger.logging;
+  lift.lift.oil_Cel = random.uniform(40.0, 75.0);
+  // Level ground as a person finds it by eye or on a yard's slab (judgement).
+  lift.lift.slope_rad = 0.3 * kDegree * random.normal();
+  lift.lift.plan = onePass(from_rad, to_rad, speed_rad_per_s);
+  lift.lift.plan.lever_phase_rad = random.uniform(0.0, 2.0 * std::numbers::pi);
+  lift.lift.plan.lever_wobble = random.uniform(0.0, 0.03);
+  lift.lift.plan.moves[0].ramp_s = random.uniform(0.4, 1.0);
+  return lift;
+}
+
 }  // namespace
 
 std::string csvOf(const Machine& machine, const std::vector<LogRow>& rows, const LogStyle& style) {
@@ -315,17 +377,6 @@ Expected<Files> filesOf(const Scenario& scenario, Random random) {
   return files;
 }
 
-Part drawHeap(const Machine& machine, double mass_kg, Random& random) {
-  return loadAt(mass_kg, machine.heap_true_along_m + kHeapScatter_m * random.normal(),
-                machine.heap_true_across_m + kHeapScatter_m * random.normal());
-}
-
-Part drawTestMass(const Machine& machine, double mass_kg, Random& random) {
-  // A block is set down by hand near the middle of the bucket.
-  return loadAt(mass_kg, machine.heap_along_m + 0.08 * random.normal(),
-                machine.heap_across_m + 0.08 * random.normal());
-}
-
 Scenario demoScenario(std::uint64_t number) {
   const Random all(number);
   Random of_machine = all.fork(1);
@@ -381,6 +432,64 @@ Scenario demoScenario(std::uint64_t number) {
     s.unknown.push_back(l);
   }
   return s;
+}
+
+Scenario drawScenario(Teaching teaching, Random& random) {
+  Scenario s;
+  s.note = "Invented machine, drawn at random by Hingepin's simulator for practice. No real machine.";
+  s.machine = drawMachine(random);
+  const Machine& m = s.machine;
+  s.parts.linkage = teaching != Teaching::TestMass;
+  s.parts.gravity = random.uniform() < 0.5;
+  s.parts.attachment_id = "GP";
+  s.parts.pose_u_deg = {random.uniform(0.15, 0.5), random.uniform(0.15, 0.5), random.uniform(0.3, 0.6)};
+  const Logger logger = drawLogger(random);
+  const double low = m.lowest_rad + 0.5 * kDegree;
+  const double high = m.highest_rad - 2.0 * kDegree;
+
+  // A technician teaches warm oil, one pass after another: within a few kelvin.
+  const double taught_Cel = random.uniform(42.0, 70.0);
+  const auto teach = [&](std::string kind, std::string pace, std::string file, bool up, double speed) {
+    const double slower = speed * random.uniform(0.95, 1.05);
+    JobLift lift = drawLift(m, logger, random, std::move(kind), std::move(pace), std::move(file),
+                            up ? low : high, up ? high : low, slower);
+    lift.lift.oil_Cel = taught_Cel + random.uniform(-2.0, 3.0);
+    s.taught.push_back(lift);
+  };
+  teach("empty", "slow", "empty-slow.csv", true, m.slow_rad_per_s);
+  teach("empty", "fast", "empty-fast.csv", true, m.fast_rad_per_s);
+  if (teaching == Teaching::BothWaysOverLinkage)
+    teach("empty", "slow", "empty-slow-down.csv", false, m.slow_rad_per_s);
+  if (teaching == Teaching::TestMass || teaching == Teaching::TestMassOverLinkage) {
+    const double mass_kg = std::round(random.uniform(0.35, 0.7) * m.rated_payload_kg / 50.0) * 50.0;
+    const double mass_u_kg = std::max(0.5, std::round(mass_kg * random.uniform(0.0005, 0.001) * 2.0) / 2.0);
+    teach("test-mass", "slow", "mass-slow.csv", true, m.slow_rad_per_s);
+    JobLift& lift = s.taught.back();
+    lift.mass_kg = mass_kg;
+    lift.mass_u_kg = mass_u_kg;
+    lift.lift.load = drawTestMass(m, mass_kg + mass_u_kg * random.normal(), random);
+  }
+
+  for (std::size_t k = 0; k < kDrawnLoads; ++k) {
+    double from = low;
+    double to = high;
+    if (random.uniform() < 0.4) {
+      // A partial lift still crosses most of the window.
+      from = std::max(low, m.window_low_rad + random.uniform(-20.0, 4.0) * kDegree);
+      to = std::min(high, m.window_high_rad + random.uniform(-3.0, 15.0) * kDegree);
+    }
+    const double speed = random.uniform(m.slow_rad_per_s, m.fast_rad_per_s);
+    JobLift lift =
+        drawLift(m, logger, random, "load", "", fmt::format("load-{}.csv", k + 1), from, to, speed);
+    lift.lift.load = drawHeap(m, random.uniform(0.2, 1.0) * m.rated_payload_kg, random);
+    s.unknown.push_back(lift);
+  }
+  return s;
+}
+
+Scenario drawnScenario(std::uint64_t number) {
+  Random random = Random(number).fork(1);
+  return drawScenario(Teaching::TestMassOverLinkage, random);
 }
 
 }  // namespace hingepin::simulator

@@ -71,8 +71,14 @@ struct Scenario {
 /// loads.
 [[nodiscard]] Scenario demoScenario(std::uint64_t number);
 
-/// Masses that trials draw from as well, so that they are drawn one way only.
-[[nodiscard]] Part drawHeap(const Machine& machine, double mass_kg, Random& random);
-[[nodiscard]] Part drawTestMass(const Machine& machine, double mass_kg, Random& random);
+/// What a drawn machine is taught by.
+enum class Teaching { RisingOverLinkage, BothWaysOverLinkage, TestMass, TestMassOverLinkage };
+
+/// A machine drawn at random (8 to 25 t) with its logger, the lifts that teach it, and four loads, whole
+/// lifts and partial ones.
+[[nodiscard]] Scenario drawScenario(Teaching teaching, Random& random);
+
+/// The drawn machine of this number, with linkage and test mass.
+[[nodiscard]] Scenario drawnScenario(std::uint64_t number);
 
 }  // namespace hingepin::simulator

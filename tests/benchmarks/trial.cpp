@@ -13,8 +13,6 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
-#include <numbers>
-#include <optional>
 #include <string>
 #include <thread>
 #include <vector>
@@ -30,125 +28,21 @@ namespace {
 
 using simulator::Files;
 using simulator::JobLift;
-using simulator::Machine;
 using simulator::Scenario;
 
-constexpr double kDegree = std::numbers::pi / 180.0;
-constexpr std::size_t kLoads = 4;
 constexpr int kResamples = 2000;
 
-constexpr std::array kGroups = {"linkage, rising empty passes only", "linkage with a lowering pass",
-                                "test mass without linkage", "linkage and test mass"};
-
-// --- What is drawn
-// ---------------------------------------------------------------------------------------------------
-
-/// How one machine's logger behaves; the same for all its logs.
-struct Logger {
-  simulator::Logging logging;
-  simulator::LogStyle style;
+struct Group {
+  simulator::Teaching teaching;
+  const char* name;
 };
+constexpr std::array kGroups = {
+    Group{simulator::Teaching::RisingOverLinkage, "linkage, rising empty passes only"},
+    Group{simulator::Teaching::BothWaysOverLinkage, "linkage with a lowering pass"},
+    Group{simulator::Teaching::TestMass, "test mass without linkage"},
+    Group{simulator::Teaching::TestMassOverLinkage, "linkage and test mass"}};
 
-Logger drawLogger(Random& random) {
-  Logger logger;
-  simulator::Logging& log = logger.logging;
-  log.rate_Hz = random.uniform() < 0.6 ? 50.0 : std::round(random.uniform(20.0, 100.0));
-  log.jitter_s = random.uniform(0.0, 0.08) / log.rate_Hz;
-  log.stamp_error_s = random.uniform(0.0, 0.08) / log.rate_Hz;
-  log.missing_cell_share = random.uniform(0.0, 0.01);
-  log.dropped_share = random.uniform(0.0, 0.01);
-  log.spike_share = random.uniform() < 0.3 ? random.uniform(0.0, 0.002) : 0.0;
-  log.rod_pressure = random.uniform() < 0.9;
-  log.bucket_sensor = random.uniform() < 0.8;
-  log.engine_speed = random.uniform() < 0.5;
-  log.pitch = random.uniform() < 0.3;
-  log.oil_temperature = random.uniform() < 0.9;
-  logger.style.milliseconds = random.uniform() < 0.2;
-  logger.style.millivolts = random.uniform() < 0.1;
-  constexpr std::array kPressures = {"bar", "bar", "bar", "kPa", "MPa", "[psi]"};
-  logger.style.pressure = kPressures[random.bits() % kPressures.size()];
-  logger.style.temperature = random.uniform() < 0.8 ? "Cel" : "[degF]";
-  return logger;
-}
-
-JobLift drawLift(const Machine& machine, const Logger& logger, Random& random, std::string kind,
-                 std::string pace, std::string file, double from_rad, double to_rad, double speed_rad_per_s) {
-  JobLift lift;
-  lift.kind = std::move(kind);
-  lift.pace = std::move(pace);
-  lift.file = std::move(file);
-  lift.style = logger.style;
-  if (machine.boom_sensor.output != simulator::AngleOutput::Volt ||
-      machine.bucket_sensor.output != simulator::AngleOutput::Volt) {
-    lift.style.millivolts = false;
-  }
-  lift.lift.logging = logger.logging;
-  lift.lift.oil_Cel = random.uniform(40.0, 75.0);
-  // Level ground as a person finds it by eye or on a yard's slab (judgement).
-  lift.lift.slope_rad = 0.3 * kDegree * random.normal();
-  lift.lift.plan = simulator::onePass(from_rad, to_rad, speed_rad_per_s);
-  lift.lift.plan.lever_phase_rad = random.uniform(0.0, 2.0 * std::numbers::pi);
-  lift.lift.plan.lever_wobble = random.uniform(0.0, 0.03);
-  lift.lift.plan.moves[0].ramp_s = random.uniform(0.4, 1.0);
-  return lift;
-}
-
-/// One machine of a group, its taught lifts and its unknown loads.
-Scenario drawScenario(std::size_t group, Random& random) {
-  Scenario s;
-  s.note = std::string("Invented machine of the trial, made by Hingepin's simulator. Group: ") +
-           kGroups[group] + ".";
-  s.machine = simulator::drawMachine(random);
-  const Machine& m = s.machine;
-  s.parts.linkage = group != 2;
-  s.parts.gravity = random.uniform() < 0.5;
-  s.parts.attachment_id = "GP";
-  s.parts.pose_u_deg = {random.uniform(0.15, 0.5), random.uniform(0.15, 0.5), random.uniform(0.3, 0.6)};
-  const Logger logger = drawLogger(random);
-  const double low = m.lowest_rad + 0.5 * kDegree;
-  const double high = m.highest_rad - 2.0 * kDegree;
-
-  // A technician teaches warm oil, one pass after another: within a few kelvin.
-  const double taught_Cel = random.uniform(42.0, 70.0);
-  const auto teach = [&](std::string kind, std::string pace, std::string file, bool up, double speed) {
-    const double slower = speed * random.uniform(0.95, 1.05);
-    JobLift lift = drawLift(m, logger, random, std::move(kind), std::move(pace), std::move(file),
-                            up ? low : high, up ? high : low, slower);
-    lift.lift.oil_Cel = taught_Cel + random.uniform(-2.0, 3.0);
-    s.taught.push_back(lift);
-  };
-  teach("empty", "slow", "empty-slow.csv", true, m.slow_rad_per_s);
-  teach("empty", "fast", "empty-fast.csv", true, m.fast_rad_per_s);
-  if (group == 1) teach("empty", "slow", "empty-slow-down.csv", false, m.slow_rad_per_s);
-  if (group >= 2) {
-    const double mass_kg = std::round(random.uniform(0.35, 0.7) * m.rated_payload_kg / 50.0) * 50.0;
-    const double mass_u_kg = std::max(0.5, std::round(mass_kg * random.uniform(0.0005, 0.001) * 2.0) / 2.0);
-    teach("test-mass", "slow", "mass-slow.csv", true, m.slow_rad_per_s);
-    JobLift& lift = s.taught.back();
-    lift.mass_kg = mass_kg;
-    lift.mass_u_kg = mass_u_kg;
-    lift.lift.load = simulator::drawTestMass(m, mass_kg + mass_u_kg * random.normal(), random);
-  }
-
-  for (std::size_t k = 0; k < kLoads; ++k) {
-    double from = low;
-    double to = high;
-    if (random.uniform() < 0.4) {
-      // A partial lift still crosses most of the window.
-      from = std::max(low, m.window_low_rad + random.uniform(-20.0, 4.0) * kDegree);
-      to = std::min(high, m.window_high_rad + random.uniform(-3.0, 15.0) * kDegree);
-    }
-    const double speed = random.uniform(m.slow_rad_per_s, m.fast_rad_per_s);
-    JobLift lift =
-        drawLift(m, logger, random, "load", "", fmt::format("load-{}.csv", k + 1), from, to, speed);
-    lift.lift.load = simulator::drawHeap(m, random.uniform(0.2, 1.0) * m.rated_payload_kg, random);
-    s.unknown.push_back(lift);
-  }
-  return s;
-}
-
-// --- What the engine makes of it
-// -------------------------------------------------------------------------------------
+// --- What the engine makes of it ---
 
 struct Weighed {
   double mass_kg;
@@ -187,8 +81,7 @@ std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<Jo
   return results;
 }
 
-// --- How good that is
-// ------------------------------------------------------------------------------------------------
+// --- How good that is ---
 
 /// One load, in % of the rated payload; a refused one has no error.
 struct Result {
@@ -292,7 +185,7 @@ void print(const std::vector<MachineResult>& results, const Random& random) {
       if (r.group == group && r.broken.empty()) of_group.push_back(&r);
     }
     all.insert(all.end(), of_group.begin(), of_group.end());
-    printRow(kGroups[group], of_group, random.fork(group));
+    printRow(kGroups[group].name, of_group, random.fork(group));
   }
   printRow("all", all, random.fork(kGroups.size()));
 
@@ -306,8 +199,7 @@ void print(const std::vector<MachineResult>& results, const Random& random) {
   for (const auto& [code, count] : refusals) fmt::print("  refused {} times: {}\n", count, code);
 }
 
-// --- Running it
-// ------------------------------------------------------------------------------------------------------
+// --- Running it ---
 
 struct Options {
   std::uint64_t seed = 0;
@@ -333,7 +225,9 @@ MachineResult runMachine(const Options& options, std::size_t index) {
   Random random = Random(options.seed).fork(index);
   MachineResult result;
   result.group = index % kGroups.size();
-  const Scenario scenario = drawScenario(result.group, random);
+  Scenario scenario = simulator::drawScenario(kGroups[result.group].teaching, random);
+  scenario.note = std::string("Invented machine of the trial, made by Hingepin's simulator. Group: ") +
+                  kGroups[result.group].name + ".";
   result.rated_kg = scenario.machine.rated_payload_kg;
   result.taught_Cel = scenario.taught[0].lift.oil_Cel;
   const auto files = simulator::filesOf(scenario, random.fork(1));

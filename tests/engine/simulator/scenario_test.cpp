@@ -14,7 +14,8 @@ namespace {
 
 using Json = nlohmann::json;
 
-Files demo(std::uint64_t number) { return filesOf(demoScenario(number), Random(number)).value(); }
+Files demo(std::uint64_t number) { return filesOf(demoScenario(number), Random(number).fork(3)).value(); }
+Files drawn(std::uint64_t number) { return filesOf(drawnScenario(number), Random(number).fork(3)).value(); }
 
 TEST(ScenarioTest, TheSameNumberGivesTheSameBytesAndAnotherDoesNot) {
   EXPECT_EQ(demo(7), demo(7));
@@ -40,6 +41,41 @@ TEST(ScenarioTest, TheDemoHoldsItsLogsItsLoadsAndItsTruthAndSaysThatItIsInvented
     EXPECT_GT(lift["mass_kg"].get<double>(), 0.2 * 4500.0);
     EXPECT_LE(lift["mass_kg"].get<double>(), 4500.0);
     EXPECT_TRUE(files.contains(lift["file"].get<std::string>()));
+  }
+}
+
+TEST(ScenarioTest, ADrawnMachineHasItsJobItsLogsAndItsTruthByItsNumberAlone) {
+  const Files files = drawn(7);
+  EXPECT_EQ(files, drawn(7));
+  EXPECT_NE(files.at("job.json"), drawn(8).at("job.json"));
+  for (const char* name : {"job.json", "truth.json", "README.txt", "empty-slow.csv", "empty-fast.csv",
+                           "mass-slow.csv", "load-1.csv", "load-2.csv", "load-3.csv", "load-4.csv"}) {
+    EXPECT_TRUE(files.contains(name)) << name;
+  }
+  EXPECT_EQ(files.size(), 10u);
+  EXPECT_NE(files.at("README.txt").find("Invented"), std::string::npos);
+  const Json job = Json::parse(files.at("job.json"));
+  EXPECT_TRUE(job["unit"].contains("linkage"));
+  EXPECT_EQ(job["lifts"][2]["kind"], "test-mass");
+  const Json truth = Json::parse(files.at("truth.json"));
+  EXPECT_GE(truth["machine"]["operating_mass_kg"].get<double>(), 8000.0);
+  EXPECT_LE(truth["machine"]["operating_mass_kg"].get<double>(), 25000.0);
+  EXPECT_EQ(truth["unknown"].size(), 4u);
+}
+
+TEST(ScenarioTest, WhatTeachesAJobIsWhatWasAskedFor) {
+  for (const Teaching teaching : {Teaching::RisingOverLinkage, Teaching::BothWaysOverLinkage,
+                                  Teaching::TestMass, Teaching::TestMassOverLinkage}) {
+    Random random(11);
+    const Scenario s = drawScenario(teaching, random);
+    EXPECT_EQ(s.parts.linkage, teaching != Teaching::TestMass);
+    const auto isMass = [](const JobLift& lift) { return lift.kind == "test-mass" && lift.mass_kg; };
+    const auto isLowering = [](const JobLift& lift) {
+      return lift.lift.plan.moves[0].to_rad < lift.lift.plan.from_rad;
+    };
+    EXPECT_EQ(std::ranges::any_of(s.taught, isMass),
+              teaching == Teaching::TestMass || teaching == Teaching::TestMassOverLinkage);
+    EXPECT_EQ(std::ranges::any_of(s.taught, isLowering), teaching == Teaching::BothWaysOverLinkage);
   }
 }
 
