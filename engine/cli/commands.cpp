@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/cli/commands.h"
 
+#include <langinfo.h>
+
 #include <algorithm>
 #include <filesystem>
 #include <string_view>
@@ -10,6 +12,7 @@
 #include "engine/cli/words.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
+#include "engine/session/catalogue.h"
 #include "engine/session/linkage_table.h"
 #include "engine/simulator/scenario.h"
 
@@ -17,11 +20,18 @@ namespace hingepin::cli {
 namespace {
 
 constexpr std::string_view kMishapPrefix = "mishap-";
+/// Of a job's random numbers, those that its readings take: the scenario takes 1 and 2.
+constexpr std::uint64_t kReadings = 3;
 
 Expected<formats::JobFile> openJob(const std::string& path) {
   Expected<std::string> text = readFile(path);
   if (!text) return std::unexpected(text.error());
   return formats::readJob(*std::move(text), path, openFile);
+}
+
+/// By the user's locale; JSON is UTF-8 whatever that is.
+Charset terminalCharset() {
+  return std::string_view(::nl_langinfo(CODESET)) == "UTF-8" ? Charset::Utf8 : Charset::Ascii;
 }
 
 /// An error by JSON Pointer gets the job's file, line and column.
@@ -86,15 +96,19 @@ int calibrateCommand(const CalibrateOptions& options, UnitSystem system) {
 
   const Expected<calibration::Calibration> calibration = calibration::calibrate(file->job);
   if (!calibration) return complain(placed(calibration.error(), *file), system);
+  const Expected<session::EmptyLift> empty = session::emptyLift(file->job, *calibration, 101);
+  if (!empty) return complain(placed(empty.error(), *file), system);
   if (const auto written = writeFile(options.out, formats::writeCalibration(*calibration)); !written) {
     return complain(written.error(), system);
   }
   if (!options.report.empty()) {
-    if (const auto written = writeFile(options.report, calibrationHtml(*calibration, system)); !written) {
+    if (const auto written =
+            writeFile(options.report, calibrationHtml(file->job, *calibration, *empty, system));
+        !written) {
       return complain(written.error(), system);
     }
   }
-  return print(sayCalibration(*calibration, system), system);
+  return print(sayCalibration(file->job, *calibration, *empty, system, terminalCharset()), system);
 }
 
 int weighCommand(const WeighOptions& options, UnitSystem system) {
@@ -110,7 +124,8 @@ int weighCommand(const WeighOptions& options, UnitSystem system) {
     int status = kDone;
     std::string line;
     if (weighing) {
-      line = options.json ? weighingJson(log, *weighing, system) : sayWeighing(log, *weighing, system);
+      line = options.json ? weighingJson(log, *weighing, system)
+                          : sayWeighing(log, *weighing, system, terminalCharset());
     } else {
       status = complain(weighing.error(), system);
       if (options.json) line = errorJson(log, weighing.error(), system);
@@ -122,8 +137,19 @@ int weighCommand(const WeighOptions& options, UnitSystem system) {
   return worst;
 }
 
+std::string misbehaviourList(UnitSystem system) {
+  std::vector<std::vector<std::string>> table;
+  for (const simulator::MishapKind& kind : simulator::mishapKinds()) {
+    table.push_back({std::string(kind.code.substr(kMishapPrefix.size())),
+                     session::say(session::englishCatalogue(), {std::string(kind.code), {}}, system)});
+  }
+  return layOut(table, terminalCharset(), 2);
+}
+
 int simulateCommand(const SimulateOptions& options, UnitSystem system) {
-  simulator::Scenario scenario = simulator::demoScenario(options.seed);
+  const std::uint64_t number = options.machine_seed.value_or(options.seed);
+  simulator::Scenario scenario =
+      options.machine_seed ? simulator::drawnScenario(number) : simulator::demoScenario(number);
   for (const std::string& name : options.misbehaviours) {
     const auto kinds = simulator::mishapKinds();
     const auto kind =
@@ -142,7 +168,7 @@ int simulateCommand(const SimulateOptions& options, UnitSystem system) {
     for (simulator::JobLift& lift : scenario.unknown)
       lift.lift.happenings.push_back({kind->mishap, kind->usual});
   }
-  const Expected<simulator::Files> files = simulator::filesOf(scenario, Random(options.seed));
+  const Expected<simulator::Files> files = simulator::filesOf(scenario, Random(number).fork(kReadings));
   if (!files) return complain(files.error(), system);
   if (const auto made = makeFolder(options.out); !made) return complain(made.error(), system);
   std::string listed;
@@ -159,7 +185,7 @@ int linkageCommand(const std::string& job, UnitSystem system) {
   if (!file) return complain(file.error(), system);
   const Expected<session::LinkageTable> table = session::tabulateLinkage(file->job, Angle::fromDegrees(5));
   if (!table) return complain(placed(table.error(), *file), system);
-  return print(sayLinkage(file->job, *table, system), system);
+  return print(sayLinkage(file->job, *table, system, terminalCharset()), system);
 }
 
 }  // namespace hingepin::cli

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,10 +33,13 @@ struct WeighOptions {
 
 struct SimulateOptions {
   std::string out;
-  bool demo = false;
+  bool demo = false;  ///< the practice unit, taken where nothing else is asked for
   std::uint64_t seed = 1;
+  std::optional<std::uint64_t> machine_seed;  ///< a machine drawn at random instead
   std::vector<std::string> misbehaviours;
 };
+/// Name and sentence of each misbehaviour, a line each.
+[[nodiscard]] std::string misbehaviourList(UnitSystem system);
 [[nodiscard]] int simulateCommand(const SimulateOptions& options, UnitSystem system);
 
 [[nodiscard]] int linkageCommand(const std::string& job, UnitSystem system);

@@ -2,6 +2,7 @@
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
+#include <clocale>
 #include <csignal>
 #include <string>
 
@@ -13,6 +14,8 @@ using namespace hingepin::cli;
 int main(int argument_count, char** arguments) {
   // A reader that goes away is told by the write, not by a signal.
   std::signal(SIGPIPE, SIG_IGN);
+  // What characters the terminal has; numbers keep their decimal point.
+  std::setlocale(LC_CTYPE, "");
 
   CLI::App app{
       "Calibrates a wheel loader's payload scale from pose readings and lift passes, and weighs with it.",
@@ -48,18 +51,28 @@ int main(int argument_count, char** arguments) {
   SimulateOptions simulate;
   CLI::App* const simulate_app =
       app.add_subcommand("simulate", "Make an invented loader's job and lift logs, for practice");
-  simulate_app->add_flag("--demo", simulate.demo, "The practice unit, which is the only one yet");
+  CLI::Option* const demo = simulate_app->add_flag(
+      "--demo", simulate.demo, "The practice unit L-27, which is also taken if nothing else is asked for");
   simulate_app->add_option("--out", simulate.out, "The folder for the files")
       ->required()
       ->type_name("FOLDER");
-  simulate_app->add_option("--seed", simulate.seed, "Number of the practice job; 1 if not given")
+  CLI::Option* const seed =
+      simulate_app->add_option("--seed", simulate.seed, "Number of the practice unit's job; 1 if not given")
+          ->check(CLI::NonNegativeNumber.description(""))
+          ->type_name("NUMBER");
+  simulate_app
+      ->add_option("--machine-seed", simulate.machine_seed,
+                   "A machine drawn at random by this number, 8 to 25 t, instead of the practice unit")
       ->check(CLI::NonNegativeNumber.description(""))
-      ->type_name("NUMBER");
+      ->type_name("NUMBER")
+      ->excludes(demo)
+      ->excludes(seed);
   simulate_app
       ->add_option("--misbehaviour", simulate.misbehaviours,
-                   "Something that goes wrong in every lift; may be repeated")
+                   "Something that goes wrong in every lift, one of those below; may be repeated")
       ->type_name("NAME")
       ->allow_extra_args(false);
+  simulate_app->footer([&] { return "Misbehaviours:\n" + misbehaviourList(UnitSystem::Metric); });
 
   std::string linkage_job;
   CLI::App* const linkage_app =

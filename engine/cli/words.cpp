@@ -11,6 +11,7 @@
 #include <numbers>
 #include <utility>
 
+#include "engine/cli/plot.h"
 #include "engine/session/catalogue.h"
 
 namespace hingepin::cli {
@@ -51,30 +52,6 @@ std::size_t widthOf(const std::string& text) {
       text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0) != 0x80; }));
 }
 
-using Table = std::vector<std::vector<std::string>>;
-
-/// Columns as wide as need be, the first to the left, the others to the right.
-std::string layOut(const Table& table) {
-  std::vector<std::size_t> widths;
-  for (const auto& row : table) {
-    widths.resize(std::max(widths.size(), row.size()));
-    for (std::size_t column = 0; column < row.size(); ++column) {
-      widths[column] = std::max(widths[column], widthOf(row[column]));
-    }
-  }
-  std::string text;
-  for (const auto& row : table) {
-    std::string line = "  ";
-    for (std::size_t column = 0; column < row.size(); ++column) {
-      const std::string space(widths[column] - widthOf(row[column]), ' ');
-      line += column == 0 ? row[column] + space : "  " + space + row[column];
-    }
-    line.erase(line.find_last_not_of(' ') + 1);
-    text += line + "\n";
-  }
-  return text;
-}
-
 std::string htmlOf(const std::string& text) {
   std::string escaped;
   for (const char byte : text) {
@@ -96,127 +73,6 @@ std::string htmlOf(const std::string& text) {
     }
   }
   return escaped;
-}
-
-struct Curve {
-  std::vector<double> angles_deg;
-  std::vector<double> values;  ///< kN m with a linkage, kN without
-  const char* label;
-};
-
-/// What the empty loader asks of the lift cylinders, over the weigh window.
-Curve tareCurve(const Calibration& calibration, int points) {
-  Curve curve{{},
-              {},
-              calibration.linkage
-                  ? "moment of the lift cylinders with the bucket empty, kN m, over the boom angle"
-                  : "force of the lift cylinders with the bucket empty, kN, over the boom angle"};
-  const statistics::SplineBasis& basis = calibration.tare_basis;
-  if (calibration.state.mean.size() < calibration::kUnknowns + basis.size()) return curve;
-  const Eigen::VectorXd coefficients = calibration.state.mean.segment(calibration::kUnknowns, basis.size());
-  for (int point = 0; point < points; ++point) {
-    const double at_rad =
-        calibration.window_low_rad +
-        (calibration.window_high_rad - calibration.window_low_rad) * point / std::max(1, points - 1);
-    curve.angles_deg.push_back(at_rad / kDegree);
-    curve.values.push_back(basis.row(at_rad).dot(coefficients) / 1000.0);
-  }
-  return curve;
-}
-
-std::string plotOf(const Curve& curve) {
-  if (curve.values.empty()) return "";
-  constexpr int kRows = 9;
-  const auto [least, most] = std::ranges::minmax(curve.values);
-  const double span = std::max(most - least, 1e-9);
-  std::vector<std::string> rows(kRows, std::string(curve.values.size(), ' '));
-  for (std::size_t column = 0; column < curve.values.size(); ++column) {
-    const auto row =
-        static_cast<std::size_t>(std::lround((most - curve.values[column]) / span * (kRows - 1)));
-    rows[row][column] = '*';
-  }
-  std::string text = fmt::format("  {}\n", curve.label);
-  for (int row = 0; row < kRows; ++row) {
-    const double value = most - span * row / (kRows - 1);
-    std::string line = fmt::format("  {:>8} |{}", row % 4 == 0 ? fmt::format("{:.1f}", value) : "",
-                                   rows[static_cast<std::size_t>(row)]);
-    line.erase(line.find_last_not_of(' ') + 1);
-    text += line + "\n";
-  }
-  text += fmt::format("  {:>8} +{}\n", "", std::string(curve.values.size(), '-'));
-  const std::string low = fmt::format("{:.1f}°", curve.angles_deg.front());
-  const std::string high = fmt::format("{:.1f}°", curve.angles_deg.back());
-  return text + fmt::format("  {:>8}  {}{:>{}}\n", "", low, high,
-                            std::max<std::size_t>(curve.values.size() - widthOf(low), 8));
-}
-
-std::string svgOf(const Curve& curve) {
-  if (curve.values.empty()) return "";
-  const auto [least, most] = std::ranges::minmax(curve.values);
-  const double span = std::max(most - least, 1e-9);
-  std::string points;
-  for (std::size_t index = 0; index < curve.values.size(); ++index) {
-    points +=
-        fmt::format("{:.1f},{:.1f} ",
-                    70.0 + 520.0 * static_cast<double>(index) / static_cast<double>(curve.values.size() - 1),
-                    20.0 + 200.0 * (most - curve.values[index]) / span);
-  }
-  return fmt::format(
-      "<svg viewBox=\"0 0 620 260\" role=\"img\" aria-label=\"{0}\"><rect x=\"70\" y=\"20\" width=\"520\" "
-      "height=\"200\" "
-      "fill=\"none\" stroke=\"#767676\"/><polyline points=\"{1}\" fill=\"none\" stroke=\"#003d7a\" "
-      "stroke-width=\"3\"/>"
-      "<text x=\"64\" y=\"26\" text-anchor=\"end\">{2:.1f}</text><text x=\"64\" y=\"222\" "
-      "text-anchor=\"end\">{3:.1f}</text>"
-      "<text x=\"70\" y=\"240\">{4:.1f}°</text><text x=\"590\" y=\"240\" "
-      "text-anchor=\"end\">{5:.1f}°</text></svg>\n<p>{0}</p>\n",
-      curve.label, points, most, least, curve.angles_deg.front(), curve.angles_deg.back());
-}
-
-Table passTable(const Calibration& calibration, UnitSystem system) {
-  Table table = {{"pass", "direction", "from", "to", "speed", "oil", "rows", "scatter"}};
-  for (const calibration::PassSummary& pass : calibration.passes) {
-    table.push_back({pass.name, pass.direction == calibration::Direction::Up ? "up" : "down",
-                     angle(pass.low_rad), angle(pass.high_rad),
-                     pass.mean_speed_rad_per_s == 0.0
-                         ? "held"
-                         : shown(pass.mean_speed_rad_per_s / kDegree, "deg/s", 1, system),
-                     pass.oil_temperature_K ? shown(*pass.oil_temperature_K - 273.15, "Cel", 0, system) : "-",
-                     std::to_string(pass.rows), shown(pass.residual_Pa / 1e5, "bar", 2, system)});
-  }
-  return table;
-}
-
-Table massTable(const Calibration& calibration, UnitSystem system) {
-  Table table = {{"known mass", "is", "weighed as", "difference", "doubt of it (k = 2)"}};
-  for (const calibration::MassCheck& check : calibration.mass_checks) {
-    table.push_back({check.name, shown(check.reference_kg, "kg", 0, system),
-                     shown(check.predicted_kg, "kg", 0, system),
-                     shown(check.predicted_kg - check.reference_kg, "kg", 0, system),
-                     shown(2.0 * check.difference_u_kg, "kg", 0, system)});
-  }
-  return table;
-}
-
-Table summaryTable(const Calibration& calibration, UnitSystem system) {
-  Table table = {
-      {"unit", calibration.unit_id},
-      {"attachment", calibration.attachment_id.empty() ? "-" : calibration.attachment_id},
-      {"rated payload", shown(calibration.rated_payload_kg, "kg", 0, system)},
-      {"weigh window", angle(calibration.window_low_rad) + " to " + angle(calibration.window_high_rad)},
-      {"gravity", shown(calibration.gravity_m_per_s2, "m/s2", 4, system)},
-      {"boom angle, standard uncertainty", angle(calibration.boom_line.angle_u_rad, 2)}};
-  if (calibration.reference_pose_kg_per_deg) {
-    table.push_back({"one degree at the reference pose costs, at rated payload",
-                     shown(*calibration.reference_pose_kg_per_deg, "kg", 0, system)});
-  }
-  return table;
-}
-
-std::string optionalAngle(const std::optional<double>& radians) { return radians ? angle(*radians) : "-"; }
-
-std::string optionalLength(const std::optional<double>& metres, UnitSystem system) {
-  return metres ? shown(*metres, "m", 3, system) : "-";
 }
 
 std::string_view nameOf(calibration::PoseKind kind) {
@@ -247,6 +103,110 @@ std::string sensorText(double value, std::optional<calibration::SensorUnit> unit
   return "";
 }
 
+std::string_view nameOf(calibration::LiftKind kind) {
+  switch (kind) {
+    case calibration::LiftKind::Empty:
+      return "empty";
+    case calibration::LiftKind::TestMass:
+      return "test mass";
+    case calibration::LiftKind::Load:
+      return "load of known sum";
+  }
+  return "";
+}
+
+Table passTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {{"pass", "bucket", "direction", "from", "to", "pace", "oil", "readings", "residual"}};
+  for (const calibration::PassSummary& pass : calibration.passes) {
+    table.push_back({pass.name, std::string(nameOf(pass.kind)),
+                     pass.direction == calibration::Direction::Up ? "up" : "down", angle(pass.low_rad),
+                     angle(pass.high_rad),
+                     pass.mean_speed_rad_per_s == 0.0
+                         ? "held"
+                         : shown(pass.mean_speed_rad_per_s / kDegree, "deg/s", 1, system),
+                     pass.oil_temperature_K ? shown(*pass.oil_temperature_K - 273.15, "Cel", 0, system) : "-",
+                     std::to_string(pass.rows), shown(pass.residual_Pa / 1e5, "bar", 2, system)});
+  }
+  return table;
+}
+
+Table massTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {{"known mass", "stated", "predicted", "difference", "doubt of it (k = 2)"}};
+  for (const calibration::MassCheck& check : calibration.mass_checks) {
+    table.push_back({check.name, shown(check.reference_kg, "kg", 0, system),
+                     shown(check.predicted_kg, "kg", 0, system),
+                     shown(check.predicted_kg - check.reference_kg, "kg", 0, system),
+                     "± " + shown(2.0 * check.difference_u_kg, "kg", 0, system)});
+  }
+  return table;
+}
+
+std::string_view unitOf(calibration::SensorUnit unit) {
+  switch (unit) {
+    case calibration::SensorUnit::Volt:
+      return "V";
+    case calibration::SensorUnit::Count:
+      return "count";
+    case calibration::SensorUnit::Radian:
+      return "°";
+  }
+  return "";
+}
+
+/// A sensor's slope in degrees for one of what it reads in; a sensor in degrees has a plain number.
+std::string slopeOf(double slope_rad_per_unit, calibration::SensorUnit unit) {
+  if (unit == calibration::SensorUnit::Radian) return fmt::format("{:.4f}", slope_rad_per_unit);
+  return fmt::format("{:.{}f}°/{}", slope_rad_per_unit / kDegree,
+                     unit == calibration::SensorUnit::Count ? 5 : 3, unitOf(unit));
+}
+
+Table summaryTable(const Calibration& calibration, UnitSystem system) {
+  const calibration::SensorLine& line = calibration.boom_line;
+  const calibration::SensorUnit unit = calibration.boom_sensor_unit;
+  Table table = {
+      {"unit", calibration.unit_id},
+      {"attachment", calibration.attachment_id.empty() ? "-" : calibration.attachment_id},
+      {"rated payload", shown(calibration.rated_payload_kg, "kg", 0, system)},
+      {"weigh window", angle(calibration.window_low_rad) + " to " + angle(calibration.window_high_rad)},
+      {"gravity", shown(calibration.gravity_m_per_s2, "m/s2", 5, system)},
+      {"boom angle by its sensor",
+       fmt::format("{} + {} × (reading − {})", angle(line.angle_rad, 2),
+                   slopeOf(line.slope_rad_per_unit, unit), sensorText(line.reading_at, unit))},
+      {"standard uncertainty of that",
+       fmt::format("{}, slope {}", angle(line.angle_u_rad, 2), slopeOf(line.slope_u_rad_per_unit, unit))}};
+  if (calibration.reference_pose_kg_per_deg) {
+    table.push_back({"1° of error at the reference pose",
+                     fmt::format("changes a load of the rated payload by {}",
+                                 shown(std::abs(*calibration.reference_pose_kg_per_deg), "kg", 1, system))});
+  }
+  return table;
+}
+
+std::string optionalAngle(const std::optional<double>& radians) { return radians ? angle(*radians) : "-"; }
+
+std::string optionalLength(const std::optional<double>& metres, UnitSystem system) {
+  return metres ? shown(*metres, "m", 3, system) : "-";
+}
+
+/// The readings at the poses, with what the sensor line says there where there is one.
+Table poseTable(const calibration::Job& job, const calibration::SensorLine* line) {
+  Table table = {{"pose", "boom angle", "boom sensor", "bucket sensor"}};
+  if (line != nullptr) table[0].insert(table[0].begin() + 2, {"uncertainty", "by the line", "off"});
+  for (const calibration::PoseReading& pose : job.poses) {
+    table.push_back({std::string(nameOf(pose.kind)),
+                     pose.boom_angle ? angle(pose.boom_angle->inRadians()) : "-",
+                     sensorText(pose.boom_sensor, job.boom_sensor_unit),
+                     pose.bucket_sensor ? sensorText(*pose.bucket_sensor, job.bucket_sensor_unit) : "-"});
+    if (line == nullptr) continue;
+    const double by_line_rad = line->angle(pose.boom_sensor);
+    table.back().insert(
+        table.back().begin() + 2,
+        {pose.boom_angle_u ? angle(pose.boom_angle_u->inRadians(), 2) : "-", angle(by_line_rad),
+         pose.boom_angle ? angle(by_line_rad - pose.boom_angle->inRadians(), 2) : "-"});
+  }
+  return table;
+}
+
 std::string htmlTable(const Table& table, bool with_head) {
   std::string text = "<table>\n";
   for (std::size_t row = 0; row < table.size(); ++row) {
@@ -268,6 +228,64 @@ std::string htmlList(const char* title, const std::vector<Message>& messages, Un
 
 }  // namespace
 
+std::string in(const std::string& text, Charset charset) {
+  if (charset == Charset::Utf8) return text;
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 14> kPlain = {{{"°C", "degC"},
+                                                                                            {"°F", "degF"},
+                                                                                            {"°", " deg"},
+                                                                                            {"±", "+/-"},
+                                                                                            {"×", "*"},
+                                                                                            {"−", "-"},
+                                                                                            {"²", "2"},
+                                                                                            {"█", "#"},
+                                                                                            {"─", "-"},
+                                                                                            {"│", "|"},
+                                                                                            {"┤", "+"},
+                                                                                            {"┬", "+"},
+                                                                                            {"└", "+"},
+                                                                                            {"…", "..."}}};
+  std::string result;
+  for (std::string_view rest = text; !rest.empty();) {
+    const auto* const entry =
+        std::ranges::find_if(kPlain, [&](const auto& pair) { return rest.starts_with(pair.first); });
+    if (entry != kPlain.end()) {
+      result += entry->second;
+      rest.remove_prefix(entry->first.size());
+      continue;
+    }
+    const auto byte = static_cast<unsigned char>(rest.front());
+    if (byte < 0x80) result += rest.front();
+    if (byte >= 0xC0) result += '?';
+    rest.remove_prefix(1);
+  }
+  return result;
+}
+
+std::string layOut(const Table& given, Charset charset, std::size_t texts) {
+  Table table = given;
+  for (auto& row : table)
+    std::ranges::transform(row, row.begin(), [&](const auto& cell) { return in(cell, charset); });
+  std::vector<std::size_t> widths;
+  for (const auto& row : table) {
+    widths.resize(std::max(widths.size(), row.size()));
+    for (std::size_t column = 0; column < row.size(); ++column) {
+      widths[column] = std::max(widths[column], widthOf(row[column]));
+    }
+  }
+  std::string text;
+  for (const auto& row : table) {
+    std::string line = "  ";
+    for (std::size_t column = 0; column < row.size(); ++column) {
+      const std::string space(widths[column] - widthOf(row[column]), ' ');
+      line += column == 0 ? "" : "  ";
+      line += column < texts ? row[column] + space : space + row[column];
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
+  }
+  return text;
+}
+
 std::string sayError(const Error& error, UnitSystem system) {
   const Place& place = error.place;
   const std::string sentence = words(error.message, system);
@@ -280,7 +298,8 @@ std::string sayError(const Error& error, UnitSystem system) {
   return (sentence.starts_with(text) ? sentence : text + sentence) + "\n";
 }
 
-std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSystem system) {
+std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSystem system,
+                        Charset charset) {
   const int decimals = decimalsOf(weighing.expanded_uncertainty_kg);
   std::string text = fmt::format(
       "{}: {} ± {}  (95.45 %, k = {:.2f})\n", log, shown(weighing.mass_kg, "kg", decimals, system),
@@ -297,9 +316,9 @@ std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSy
                      shown(line.standard_uncertainty, "kg", decimalsOf(line.standard_uncertainty), system),
                      bar});
   }
-  text += layOut(table);
+  text += layOut(table, charset);
   for (const Message& warning : weighing.warnings) text += "  Note: " + words(warning, system) + "\n";
-  return text;
+  return in(text, charset);
 }
 
 std::string weighingJson(const std::string& log, const Weighing& weighing, UnitSystem system) {
@@ -320,19 +339,24 @@ std::string errorJson(const std::string& log, const Error& error, UnitSystem sys
       {{"log", log}, {"error", {{"code", error.message.code}, {"message", words(error.message, system)}}}});
 }
 
-std::string sayCalibration(const Calibration& calibration, UnitSystem system) {
-  std::string text = "Calibration\n" + layOut(summaryTable(calibration, system)) + "\nPasses\n" +
-                     layOut(passTable(calibration, system));
-  if (!calibration.mass_checks.empty()) text += "\nKnown masses\n" + layOut(massTable(calibration, system));
-  text += "\nEmpty loader\n" + plotOf(tareCurve(calibration, 61));
-  if (!calibration.taken.empty()) text += "\nTaken, where the job was silent\n";
+std::string sayCalibration(const calibration::Job& job, const Calibration& calibration,
+                           const session::EmptyLift& empty, UnitSystem system, Charset charset) {
+  std::string text = "Calibration\n" + layOut(summaryTable(calibration, system), charset, 2) + "\nPoses\n" +
+                     layOut(poseTable(job, &calibration.boom_line), charset) + "\nPasses\n" +
+                     layOut(passTable(calibration, system), charset, 3);
+  if (!calibration.mass_checks.empty())
+    text += "\nKnown masses, beside what was predicted before they were told\n" +
+            layOut(massTable(calibration, system), charset);
+  text += "\nEmpty passes\n" + plotOf(empty, calibration, system);
+  if (!calibration.taken.empty()) text += "\nTaken where the job was silent\n";
   for (const Message& message : calibration.taken) text += "  " + words(message, system) + "\n";
   if (!calibration.warnings.empty()) text += "\nLook at\n";
   for (const Message& message : calibration.warnings) text += "  " + words(message, system) + "\n";
-  return text;
+  return in(text, charset);
 }
 
-std::string calibrationHtml(const Calibration& calibration, UnitSystem system) {
+std::string calibrationHtml(const calibration::Job& job, const Calibration& calibration,
+                            const session::EmptyLift& empty, UnitSystem system) {
   std::string text = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
       "content=\"width=device-width, initial-scale=1\">\n<title>Calibration of "
@@ -345,22 +369,17 @@ std::string calibrationHtml(const Calibration& calibration, UnitSystem system) {
       htmlOf(calibration.unit_id));
   text += htmlTable(summaryTable(calibration, system), false);
   text += htmlList("Look at", calibration.warnings, system);
+  text += "<h2>Poses</h2>\n" + htmlTable(poseTable(job, &calibration.boom_line), true);
   text += "<h2>Passes</h2>\n" + htmlTable(passTable(calibration, system), true);
   if (!calibration.mass_checks.empty())
     text += "<h2>Known masses</h2>\n" + htmlTable(massTable(calibration, system), true);
-  text += "<h2>Empty loader</h2>\n" + svgOf(tareCurve(calibration, 121));
-  text += htmlList("Taken, where the job was silent", calibration.taken, system);
+  text += "<h2>Empty passes</h2>\n" + drawingOf(empty, calibration, system);
+  text += htmlList("Taken where the job was silent", calibration.taken, system);
   return text + "</body>\n</html>\n";
 }
 
-std::string sayLinkage(const calibration::Job& job, const session::LinkageTable& table, UnitSystem system) {
-  Table poses = {{"pose", "boom angle", "boom sensor", "bucket sensor"}};
-  for (const calibration::PoseReading& pose : job.poses) {
-    poses.push_back({std::string(nameOf(pose.kind)),
-                     pose.boom_angle ? angle(pose.boom_angle->inRadians()) : "-",
-                     sensorText(pose.boom_sensor, job.boom_sensor_unit),
-                     pose.bucket_sensor ? sensorText(*pose.bucket_sensor, job.bucket_sensor_unit) : "-"});
-  }
+std::string sayLinkage(const calibration::Job& job, const session::LinkageTable& table, UnitSystem system,
+                       Charset charset) {
   std::string text = fmt::format("Linkage of {}\n", job.unit.id);
   text += fmt::format("  The lift cylinder lengthens from a boom angle of {} to {}.\n",
                       angle(table.lift_range_rad.low), angle(table.lift_range_rad.high));
@@ -370,7 +389,7 @@ std::string sayLinkage(const calibration::Job& job, const session::LinkageTable&
   text +=
       fmt::format("  The load arm is the rise per radian of boom of the {}, bucket racked back.\n",
                   table.payload_center_known ? "payload centre" : "hinge pin (no payload centre is given)");
-  text += "\nPoses\n" + layOut(poses);
+  text += "\nPoses\n" + layOut(poseTable(job, nullptr), charset);
 
   Table rows = {{"boom angle", "lift length", "moment arm c'", "c'' per rad", "racked", "dumped", "tilt from",
                  "tilt to", "load arm", "edge height", "heel height"}};
@@ -388,8 +407,8 @@ std::string sayLinkage(const calibration::Job& job, const session::LinkageTable&
   text +=
       "\nOver the boom angle (racked and dumped: bucket above the horizontal; heights above ground, racked "
       "back)\n" +
-      layOut(rows);
-  return text;
+      layOut(rows, charset);
+  return in(text, charset);
 }
 
 }  // namespace hingepin::cli

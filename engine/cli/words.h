@@ -7,31 +7,48 @@
 #include "engine/base/error.h"
 #include "engine/calibration/model.h"
 #include "engine/formats/strict_json.h"
+#include "engine/session/empty_lift.h"
 #include "engine/session/linkage_table.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::cli {
+
+/// What a terminal can show.
+enum class Charset { Utf8, Ascii };
+
+using Table = std::vector<std::vector<std::string>>;
+
+/// Columns as wide as need be, the first `texts` of them to the left, the others to the right.
+[[nodiscard]] std::string layOut(const Table& table, Charset charset, std::size_t texts = 1);
+
+/// The text as the terminal can show it: in ASCII "deg" for the degree sign and so on, '?' for what has no
+/// likeness.
+[[nodiscard]] std::string in(const std::string& text, Charset charset);
 
 /// "file:line:column: /json/pointer: sentence", what does not apply left out.
 [[nodiscard]] std::string sayError(const Error& error, UnitSystem system);
 
 /// A result of weighing for a person: mass, uncertainty, budget with bars, warnings.
 [[nodiscard]] std::string sayWeighing(const std::string& log, const calibration::Weighing& weighing,
-                                      UnitSystem system);
+                                      UnitSystem system, Charset charset);
 
 /// One line of JSON as the contract of `weigh --json` has it, with its line end.
 [[nodiscard]] std::string weighingJson(const std::string& log, const calibration::Weighing& weighing,
                                        UnitSystem system);
 [[nodiscard]] std::string errorJson(const std::string& log, const Error& error, UnitSystem system);
 
-/// What a calibration found, for a person, with a plot of the empty lift over the boom angle.
-[[nodiscard]] std::string sayCalibration(const calibration::Calibration& calibration, UnitSystem system);
+/// What a calibration found, for a person, with a plot of the empty passes.
+[[nodiscard]] std::string sayCalibration(const calibration::Job& job,
+                                         const calibration::Calibration& calibration,
+                                         const session::EmptyLift& empty, UnitSystem system, Charset charset);
 
 /// The same as a page of its own.
-[[nodiscard]] std::string calibrationHtml(const calibration::Calibration& calibration, UnitSystem system);
+[[nodiscard]] std::string calibrationHtml(const calibration::Job& job,
+                                          const calibration::Calibration& calibration,
+                                          const session::EmptyLift& empty, UnitSystem system);
 
 /// Poses, moment arms and ranges as tables.
 [[nodiscard]] std::string sayLinkage(const calibration::Job& job, const session::LinkageTable& table,
-                                     UnitSystem system);
+                                     UnitSystem system, Charset charset);
 
 }  // namespace hingepin::cli

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <nlohmann/json.hpp>
+#include <regex>
 #include <sstream>
 #include <string>
 
@@ -133,6 +134,62 @@ TEST(CommandTest, TheSameSeedGivesTheSameBytes) {
   }
   ASSERT_EQ(runHingepin({"simulate", "--demo", "--out", "c", "--seed", "8"}, folder.path()).status, 0);
   EXPECT_NE(readText(folder.path() / "a/load-1.csv"), readText(folder.path() / "c/load-1.csv"));
+}
+
+TEST(CommandTest, AMachineIsDrawnByItsNumberAndWeighsItsLoads) {
+  const TemporaryFolder folder;
+  for (const char* number : {"5", "6"}) {
+    ASSERT_EQ(runHingepin({"simulate", "--machine-seed", number, "--out", number}, folder.path()).status, 0);
+  }
+  EXPECT_NE(readText(folder.path() / "5/job.json"), readText(folder.path() / "6/job.json"));
+  ASSERT_EQ(runHingepin({"calibrate", "5/job.json", "--out", "c.json"}, folder.path()).status, 0);
+  EXPECT_EQ(runHingepin({"weigh", "c.json", "5/load-1.csv"}, folder.path()).status, 0);
+  for (const char* other : {"--demo", "--seed=2"}) {
+    EXPECT_EQ(runHingepin({"simulate", "--machine-seed", "5", other, "--out", "x"}, folder.path()).status, 2);
+  }
+}
+
+TEST(CommandTest, HelpListsTheMisbehavioursThatSimulateTakes) {
+  const TemporaryFolder folder;
+  const std::string help = runHingepin({"help", "simulate"}, folder.path()).output;
+  std::istringstream lines(help.substr(help.find("Misbehaviours:")));
+  std::string line;
+  std::getline(lines, line);
+  int count = 0;
+  for (; std::getline(lines, line) && !line.empty(); ++count) {
+    std::istringstream words(line);
+    std::string name;
+    words >> name;
+    EXPECT_EQ(runHingepin({"simulate", "--misbehaviour", name, "--out", name}, folder.path()).status, 0)
+        << name;
+  }
+  EXPECT_EQ(count, 16);
+}
+
+TEST(CommandTest, CalibrateTellsWhatItFound) {
+  const TemporaryFolder folder;
+  const std::string job = (practiceFolder() / "job.json").string();
+  const auto calibrate = [&](const char* locale) {
+    return runHingepin({"calibrate", job, "--out", "c.json"}, folder.path(), "", locale).output;
+  };
+  const std::string text = calibrate("C.UTF-8");
+  for (const char* part : {"L-27", "4500 kg", "-8.0° to 18.0°", "boom-reference", "mass-2000-slow.csv",
+                           "2000 kg", "weigh window", "slow pass", "fast pass", "taught tare"}) {
+    EXPECT_THAT(text, HasSubstr(part));
+  }
+  // Common practice, no source: a fraction of a degree off the reference pose hardly matters. With a decimal.
+  EXPECT_TRUE(std::regex_search(
+      text, std::regex("reference pose +changes a load of the rated payload by [0-9]+\\.[0-9] kg")));
+  EXPECT_THAT(text, HasSubstr("┤"));
+
+  const std::string ascii = calibrate("C");
+  EXPECT_TRUE(std::ranges::all_of(ascii, [](char byte) { return static_cast<unsigned char>(byte) < 0x80; }));
+  EXPECT_THAT(ascii, HasSubstr("-8.0 deg to 18.0 deg"));
+  EXPECT_THAT(ascii, Not(HasSubstr("?")));
+  // The plot is as wide as a narrow window of a terminal.
+  std::istringstream lines(
+      ascii.substr(ascii.find("Head pressure"), ascii.find("slow pass") - ascii.find("Head pressure")));
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 100U) << line;
 }
 
 TEST(CommandTest, AFailedCalibrationLeavesTheOldOneAlone) {

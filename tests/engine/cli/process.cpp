@@ -8,6 +8,7 @@
 
 #include <chrono>
 #include <csignal>
+#include <cstdlib>
 #include <fstream>
 #include <sstream>
 #include <thread>
@@ -20,7 +21,7 @@ constexpr auto kTimeLimit = std::chrono::seconds(20);
 }  // namespace
 
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
-                          const std::string& output_path) {
+                          const std::string& output_path, const char* locale) {
   const TemporaryFolder streams;
   const std::string output = output_path.empty() ? (streams.path() / "out").string() : output_path;
   const std::string diagnostics = (streams.path() / "err").string();
@@ -33,6 +34,7 @@ ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::
     const int out = ::open(output.c_str(), O_WRONLY | O_CREAT, 0600);
     const int err = ::open(diagnostics.c_str(), O_WRONLY | O_CREAT, 0600);
     if (::chdir(folder.c_str()) != 0 || ::dup2(out, 1) < 0 || ::dup2(err, 2) < 0) ::_exit(126);
+    ::setenv("LC_ALL", locale, 1);
     ::execv(HINGEPIN_PROGRAM, pointers.data());
     ::_exit(127);
   }

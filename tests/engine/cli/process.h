@@ -16,8 +16,9 @@ struct ProcessResult {
 
 /// Runs the program with these arguments in a folder; it is ended after 20 s.
 /// @param output_path where standard output goes instead of the result, such as /dev/full
+/// @param locale that the program finds itself in
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
-                          const std::string& output_path = "");
+                          const std::string& output_path = "", const char* locale = "C.UTF-8");
 
 /// A folder of its own that is removed at the end.
 class TemporaryFolder {

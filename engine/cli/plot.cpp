@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/cli/plot.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+#include <string_view>
+
+#include "engine/session/catalogue.h"
+
+namespace hingepin::cli {
+namespace {
+
+using session::PressurePoint;
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+constexpr int kColumns = 84;
+constexpr int kRows = 17;
+
+struct Mark {
+  std::string_view name;
+  std::string_view sign;    ///< one column wide
+  std::string_view colour;  ///< of a drawing; the shape tells as much
+};
+constexpr Mark kSlow{"slow pass", "o", "#0b5394"};
+constexpr Mark kFast{"fast pass", "x", "#b45f06"};
+constexpr Mark kLowering{"lowering pass", "v", "#38761d"};
+constexpr Mark kTare{"taught tare, boom at rest", "─", "#111111"};
+
+const Mark& markOf(const session::EmptyPass& pass) {
+  if (pass.lowering) return kLowering;
+  return pass.pace == calibration::Pace::Slow ? kSlow : kFast;
+}
+
+struct Series {
+  const Mark* mark;
+  std::vector<PressurePoint> points;
+};
+
+struct View {
+  std::vector<Series> series;  ///< the tare last, so that it is drawn over the readings
+  double low_rad = 0.0;
+  double high_rad = 0.0;
+  double least_Pa = 0.0;
+  double most_Pa = 0.0;
+
+  [[nodiscard]] double across(double angle_rad) const { return (angle_rad - low_rad) / (high_rad - low_rad); }
+  [[nodiscard]] double down(double pressure_Pa) const {
+    return (most_Pa - pressure_Pa) / (most_Pa - least_Pa);
+  }
+};
+
+double medianOf(std::vector<double>& values) {
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::ranges::nth_element(values, middle);
+  return *middle;
+}
+
+/// The readings of one pass, by the median of each of `cells` equal parts of the view: a wild reading does
+/// not show.
+std::vector<PressurePoint> thinned(const std::vector<PressurePoint>& readings, const View& view, int cells) {
+  std::map<int, std::vector<double>> by_cell;
+  for (const PressurePoint& reading : readings) {
+    const double cell = std::floor(view.across(reading.boom_angle_rad) * cells);
+    if (cell >= 0.0 && cell < cells) by_cell[static_cast<int>(cell)].push_back(reading.pressure_Pa);
+  }
+  std::vector<PressurePoint> points;
+  for (auto& [cell, values] : by_cell) {
+    points.push_back(
+        {view.low_rad + (cell + 0.5) / cells * (view.high_rad - view.low_rad), medianOf(values)});
+  }
+  return points;
+}
+
+/// @return nothing to be seen where the view has no series.
+View viewOf(const session::EmptyLift& empty, int cells) {
+  View view;
+  if (empty.tare.empty()) return view;
+  // A little more than what was taught, to show where the passes were left out: the start's bounce, the
+  // slow-down.
+  const double taught_rad = empty.tare.back().boom_angle_rad - empty.tare.front().boom_angle_rad;
+  view.low_rad = empty.tare.front().boom_angle_rad - 0.05 * taught_rad;
+  view.high_rad = empty.tare.back().boom_angle_rad + 0.05 * taught_rad;
+  for (const session::EmptyPass& pass : empty.passes)
+    view.series.push_back({&markOf(pass), thinned(pass.readings, view, cells)});
+  view.series.push_back({&kTare, empty.tare});
+  view.least_Pa = view.most_Pa = empty.tare.front().pressure_Pa;
+  for (const Series& series : view.series) {
+    for (const PressurePoint& point : series.points) {
+      view.least_Pa = std::min(view.least_Pa, point.pressure_Pa);
+      view.most_Pa = std::max(view.most_Pa, point.pressure_Pa);
+    }
+  }
+  const double edge_Pa = std::max(0.02 * (view.most_Pa - view.least_Pa), 1.0);
+  view.least_Pa -= edge_Pa;
+  view.most_Pa += edge_Pa;
+  return view;
+}
+
+std::string pressure(double pressure_Pa, UnitSystem system) {
+  return session::show(Amount{pressure_Pa / 1e5, "bar", 1}, system);
+}
+
+std::string degrees(double angle_rad) { return fmt::format("{:.0f}°", angle_rad / kDegree); }
+
+std::string titleOf(const calibration::Calibration& calibration) {
+  return calibration.uses_rod_pressure
+             ? "Head pressure with the bucket empty, less the rod side's share, over the boom angle"
+             : "Head pressure with the bucket empty, over the boom angle";
+}
+
+/// The marks that the view has, each once.
+std::vector<const Mark*> marksOf(const View& view) {
+  std::vector<const Mark*> marks;
+  for (const Series& series : view.series) {
+    if (std::ranges::find(marks, series.mark) == marks.end()) marks.push_back(series.mark);
+  }
+  return marks;
+}
+
+int columnOf(const View& view, double angle_rad) {
+  return std::clamp(static_cast<int>(view.across(angle_rad) * kColumns), 0, kColumns - 1);
+}
+
+}  // namespace
+
+std::string plotOf(const session::EmptyLift& empty, const calibration::Calibration& calibration,
+                   UnitSystem system) {
+  const View view = viewOf(empty, kColumns);
+  if (view.series.empty()) return "";
+  std::vector<std::vector<std::string_view>> cells(kRows, std::vector<std::string_view>(kColumns, " "));
+  for (const Series& series : view.series) {
+    for (const PressurePoint& point : series.points) {
+      const auto row = static_cast<std::size_t>(std::lround(view.down(point.pressure_Pa) * (kRows - 1)));
+      cells[row][static_cast<std::size_t>(columnOf(view, point.boom_angle_rad))] = series.mark->sign;
+    }
+  }
+  std::string text = "  " + titleOf(calibration) + "\n";
+  for (int row = 0; row < kRows; ++row) {
+    const double here_Pa = view.most_Pa + (view.least_Pa - view.most_Pa) * row / (kRows - 1);
+    std::string line =
+        fmt::format("  {:>9} {}", row % 4 == 0 ? pressure(here_Pa, system) : "", row % 4 == 0 ? "┤" : "│");
+    for (const std::string_view cell : cells[static_cast<std::size_t>(row)]) line += cell;
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
+  }
+
+  std::vector<std::string_view> axis(kColumns, "─");
+  std::string below(kColumns + 4, ' ');
+  const double step_rad = 5.0 * kDegree;
+  int free_from = 0;
+  for (double tick = std::ceil(view.low_rad / step_rad); tick * step_rad <= view.high_rad; ++tick) {
+    const int column = columnOf(view, tick * step_rad);
+    axis[static_cast<std::size_t>(column)] = "┬";
+    const std::string label = fmt::format("{:.0f}", tick * step_rad / kDegree);
+    if (column < free_from) continue;
+    below.replace(static_cast<std::size_t>(column), label.size(), label);
+    free_from = column + static_cast<int>(label.size()) + 1;
+  }
+  std::string window(kColumns, ' ');
+  const int from = columnOf(view, calibration.window_low_rad);
+  const int to = columnOf(view, calibration.window_high_rad);
+  for (int column = from; column <= to; ++column) window[static_cast<std::size_t>(column)] = '=';
+  const std::string_view name = " weigh window ";
+  if (to - from > static_cast<int>(name.size()) + 4)
+    window.replace(static_cast<std::size_t>((from + to - static_cast<int>(name.size())) / 2 + 1), name.size(),
+                   name);
+  window.erase(window.find_last_not_of(' ') + 1);
+  below.erase(below.find_last_not_of(' ') + 1);
+  text += fmt::format("  {:>9} └", "");
+  for (const std::string_view cell : axis) text += cell;
+  text += fmt::format("\n  {:>9}  {}°\n  {:>9}  {}\n  {:>9}  ", "", below, "", window, "");
+  for (const Mark* const mark : marksOf(view)) text += fmt::format("{} {}   ", mark->sign, mark->name);
+  text.erase(text.find_last_not_of(' ') + 1);
+  return text + "\n";
+}
+
+std::string drawingOf(const session::EmptyLift& empty, const calibration::Calibration& calibration,
+                      UnitSystem system) {
+  const View view = viewOf(empty, 120);
+  if (view.series.empty()) return "";
+  const auto x = [&](double angle_rad) { return 80.0 + 620.0 * view.across(angle_rad); };
+  const auto y = [&](double pressure_Pa) { return 20.0 + 260.0 * view.down(pressure_Pa); };
+  const std::string title = titleOf(calibration);
+  std::string text = fmt::format(
+      "<svg viewBox=\"0 0 720 350\" role=\"img\" aria-label=\"{}\">\n<rect x=\"{:.1f}\" y=\"20\" "
+      "width=\"{:.1f}\" "
+      "height=\"260\" fill=\"#eeeeee\"/>\n<rect x=\"80\" y=\"20\" width=\"620\" height=\"260\" fill=\"none\" "
+      "stroke=\"#767676\"/>\n",
+      title, x(calibration.window_low_rad), x(calibration.window_high_rad) - x(calibration.window_low_rad));
+  for (const Series& series : view.series) {
+    if (series.mark == &kTare) {
+      text += fmt::format("<polyline fill=\"none\" stroke-width=\"2\" stroke=\"{}\" points=\"",
+                          series.mark->colour);
+      for (const PressurePoint& point : series.points)
+        text += fmt::format("{:.1f},{:.1f} ", x(point.boom_angle_rad), y(point.pressure_Pa));
+      text += "\"/>\n";
+      continue;
+    }
+    text += fmt::format("<g fill=\"{}\" font-size=\"11\" text-anchor=\"middle\">", series.mark->colour);
+    for (const PressurePoint& point : series.points) {
+      text += fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\">{}</text>", x(point.boom_angle_rad),
+                          y(point.pressure_Pa) + 3.5, series.mark->sign);
+    }
+    text += "</g>\n";
+  }
+  text += fmt::format(
+      "<text x=\"74\" y=\"26\" text-anchor=\"end\">{}</text><text x=\"74\" y=\"280\" "
+      "text-anchor=\"end\">{}</text>"
+      "<text x=\"80\" y=\"300\">{}</text><text x=\"700\" y=\"300\" text-anchor=\"end\">{}</text>\n",
+      pressure(view.most_Pa, system), pressure(view.least_Pa, system), degrees(view.low_rad),
+      degrees(view.high_rad));
+  double at = 80.0;
+  for (const Mark* const mark : marksOf(view)) {
+    text += fmt::format("<text x=\"{:.0f}\" y=\"330\" fill=\"{}\">{} {}</text>", at, mark->colour, mark->sign,
+                        mark->name);
+    at += 150.0;
+  }
+  return text + "\n</svg>\n<p>" + title + ". Grey: the weigh window.</p>\n";
+}
+
+}  // namespace hingepin::cli
