@@ -45,7 +45,7 @@ struct LiftLog {
 /// none has.
 class LiftLogBuilder {
  public:
-  static constexpr std::size_t kMostRows = 65536;
+  static constexpr std::size_t kMostRows = 32768;
   void add(const LiftRow& row);
   [[nodiscard]] std::vector<LiftRow> take();
 
