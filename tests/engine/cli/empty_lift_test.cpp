@@ -19,9 +19,13 @@ calibration::Calibration taught() {
   calibration.state.mean = Eigen::VectorXd::Zero(calibration::kUnknowns + calibration.tare_basis.size());
   calibration.state.mean.tail(calibration.tare_basis.size()).setConstant(kRising_N);  // B-splines sum to one
   calibration.passes.resize(2);
-  calibration.passes[0] = {.name = "up.csv", .low_rad = -0.3, .high_rad = 0.6};
-  calibration.passes[1] = {
-      .name = "down.csv", .direction = calibration::Direction::Down, .low_rad = -0.4, .high_rad = 0.5};
+  calibration.passes[0].name = "up.csv";
+  calibration.passes[0].low_rad = -0.3;
+  calibration.passes[0].high_rad = 0.6;
+  calibration.passes[1].name = "down.csv";
+  calibration.passes[1].direction = calibration::Direction::Down;
+  calibration.passes[1].low_rad = -0.4;
+  calibration.passes[1].high_rad = 0.5;
   return calibration;
 }
 
@@ -30,8 +34,12 @@ calibration::Job recorded() {
   for (const char* name : {"up.csv", "down.csv"}) {
     calibration::Lift lift;
     lift.name = name;
-    lift.readings.rows = {{.boom_sensor = 0.4, .head_pressure_Pa = 50e5, .rod_pressure_Pa = 10e5},
-                          {.boom_sensor = 0.6, .head_pressure_Pa = 52e5}};
+    lift.readings.rows.resize(2);
+    lift.readings.rows[0].boom_sensor = 0.4;
+    lift.readings.rows[0].head_pressure_Pa = 50e5;
+    lift.readings.rows[0].rod_pressure_Pa = 10e5;
+    lift.readings.rows[1].boom_sensor = 0.6;
+    lift.readings.rows[1].head_pressure_Pa = 52e5;
     job.lifts.push_back(lift);
   }
   calibration::Lift loaded = job.lifts[0];
