@@ -4,7 +4,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <functional>
 #include <random>
+#include <set>
 
 #include "tests/engine/procedures/technician.h"
 
@@ -262,6 +264,52 @@ TEST(JournalTest, EventTextIsCanonical) {
   event.how = How::Monitor;
   EXPECT_EQ(writeEvent(event),
             R"({"at_ms":12,"boot":"b","how":"monitor","type":"reading","value":"88 bar","who":"k"})");
+}
+
+TEST(JournalTest, StatesThatDifferInAnyFieldDifferInTheirBytes) {
+  const std::vector<std::function<void(State&)>> changes = {
+      [](State&) {},
+      [](State& state) { state.phase = Phase::Running; },
+      [](State& state) { state.start.variant = "v"; },
+      [](State& state) { state.start.lone_work = LoneWork::Unconfirmed; },
+      [](State& state) { state.start.entries["e"] = "1 m"; },
+      [](State& state) { state.start.completed = {{"p", std::nullopt}}; },
+      [](State& state) { state.start.completed = {{"p", 0}}; },
+      [](State& state) { state.person = "k"; },
+      [](State& state) { state.role = "k"; },
+      [](State& state) { state.device = "k"; },
+      [](State& state) { state.paused = true; },
+      [](State& state) { state.position = 1; },
+      [](State& state) { state.reading_again = {"s"}; },
+      [](State& state) { state.rounds["s"] = 1; },
+      [](State& state) { state.failures["s"] = 1; },
+      [](State& state) { state.open = {Hazard::Overhead}; },
+      [](State& state) { state.unread = {"s"}; },
+      [](State& state) { state.zone_clear = true; },
+      [](State& state) { state.held_since_ms = 0; },
+      [](State& state) { state.doubt = Doubt{"1 m", {}}; },
+      [](State& state) { state.doubt = Doubt{"1 m", {"10 m"}}; },
+      [](State& state) { state.marks = {{"s", "m"}}; },
+      [](State& state) { state.failed_step = "s"; },
+      [](State& state) { state.abandoned = true; },
+      [](State& state) { state.boot = "k"; },
+      [](State& state) { state.old_boots = {"s"}; },
+      [](State& state) { state.at_ms = 1; },
+      [](State& state) { state.tries = {Try{}}; },
+      [](State& state) { state.tries = {Try{.outcome = Outcome::Doubted}}; },
+      [](State& state) { state.tries = {Try{.counts = false}}; },
+      [](State& state) { state.tries = {Try{.result = "1 m"}}; },
+      [](State& state) { state.tries = {Try{.reason = "r"}}; },
+      [](State& state) { state.tries = {Try{.rounds = {{"s", 0}}}}; },
+      [](State& state) { state.tries = {Try{.event = {.sure = true}}}; },
+      [](State& state) { state.tries = {Try{.event = {.wall_utc_ms = 0}}}; },
+  };
+  std::set<std::string> bytes;
+  for (const auto& change : changes) {
+    State state;
+    change(state);
+    EXPECT_TRUE(bytes.insert(writeState(state)).second) << writeState(state);
+  }
 }
 
 // A procedure that the linter would refuse must still give states or errors only.

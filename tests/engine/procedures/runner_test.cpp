@@ -233,6 +233,19 @@ TEST(RunnerTest, GoingBackWithinARepeatLeavesTheEarlierRoundsAlone) {
   EXPECT_EQ(technician.counting("shown"), 3U);
 }
 
+TEST(RunnerTest, InnerRepeatIsDoneInFullInEachRoundOfTheOuter) {
+  Technician technician(
+      procedureOf(patched(samples::everythingText(),
+                          R"([{"op":"add","path":"/steps/29/repeat","value":{"from":"shown","times":2}}])")),
+      "typed");
+  const Technician whole = Technician::onEverything();
+  technician.options = whole.options;
+  technician.says = whole.says;
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("shown"), 6U);
+}
+
 TEST(RunnerTest, CheckThatFailsTooOftenEndsWithMakingSafeAndTheTag) {
   Technician technician = Technician::onEverything();
   technician.says["edge"] = "3.9 m";  // the stop should be at 3.42 m
@@ -241,11 +254,11 @@ TEST(RunnerTest, CheckThatFailsTooOftenEndsWithMakingSafeAndTheTag) {
   EXPECT_EQ(technician.state().failed_step, "stop-height");
   EXPECT_EQ(technician.journal().back().about, "tag");
   std::vector<std::string> last;
-  for (std::size_t index = technician.journal().size() - 3; index < technician.journal().size(); ++index) {
+  for (std::size_t index = technician.journal().size() - 4; index < technician.journal().size(); ++index) {
     last.push_back(technician.journal()[index].about);
   }
   // The boom is down already, so nobody is asked to move it.
-  EXPECT_THAT(last, ElementsAre("safe-off", "safe-photo", "tag"));
+  EXPECT_THAT(last, ElementsAre("stop-height", "safe-off", "safe-photo", "tag"));
 }
 
 TEST(RunnerTest, AbandonedJobLowersTheBoomAndHangsTheTag) {
