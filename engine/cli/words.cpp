@@ -288,14 +288,14 @@ std::string layOut(const Table& given, Charset charset, std::size_t texts) {
 
 std::string sayError(const Error& error, UnitSystem system) {
   const Place& place = error.place;
-  const std::string sentence = words(error.message, system);
+  std::string sentence = words(error.message, system);
   std::string text = place.file.empty() ? "hingepin" : place.file;
+  // Sentences about one log among several begin with its name.
+  if (sentence.starts_with(text + ": ")) sentence.erase(0, text.size() + 2);
   if (place.line > 0) text += fmt::format(":{}", place.line);
   if (place.column > 0) text += fmt::format(":{}", place.column);
   if (!place.pointer.empty()) text += ": " + place.pointer;
-  text += ": ";
-  // Sentences about one log among several begin with its name.
-  return (sentence.starts_with(text) ? sentence : text + sentence) + "\n";
+  return text + ": " + sentence + "\n";
 }
 
 std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSystem system,

@@ -29,6 +29,8 @@ void expectRefusal(const ProcessResult& result, int status, const std::string& w
   EXPECT_THAT(result.diagnostics, HasSubstr(where));
   EXPECT_THAT(result.diagnostics, HasSubstr(what));
   EXPECT_FALSE(std::regex_search(result.diagnostics, std::regex("\\{[a-z_]+\\}"))) << result.diagnostics;
+  EXPECT_FALSE(std::regex_search(result.diagnostics, std::regex("^([^:\\n]+): (.*: )?\\1: ")))
+      << result.diagnostics;
 }
 
 // The lift log ----------------------------------------------------------------------------------
