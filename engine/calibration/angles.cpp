@@ -16,9 +16,12 @@ constexpr double kLeastSpread_rad = 20.0 * kDegree;
 
 std::string_view unitCode(SensorUnit unit) {
   switch (unit) {
-    case SensorUnit::Volt: return "V";
-    case SensorUnit::Count: return "1";
-    case SensorUnit::Radian: return "rad";
+    case SensorUnit::Volt:
+      return "V";
+    case SensorUnit::Count:
+      return "1";
+    case SensorUnit::Radian:
+      return "rad";
   }
   return "1";
 }
@@ -52,13 +55,18 @@ Expected<SensorLine> fitLine(const std::vector<double>& readings, const std::vec
                     .degrees_of_freedom = fit->degrees_of_freedom};
 }
 
-/// The boom's share of a pose's place in the travel: lowest 0, reference 1, highest 2; bucket poses have none.
+/// The boom's share of a pose's place in the travel: lowest 0, reference 1, highest 2; bucket poses have
+/// none.
 int orderOf(PoseKind kind) {
   switch (kind) {
-    case PoseKind::BoomLowest: return 0;
-    case PoseKind::BoomReference: return 1;
-    case PoseKind::BoomHighest: return 2;
-    default: return -1;
+    case PoseKind::BoomLowest:
+      return 0;
+    case PoseKind::BoomReference:
+      return 1;
+    case PoseKind::BoomHighest:
+      return 2;
+    default:
+      return -1;
   }
 }
 
@@ -104,7 +112,8 @@ void warnOfRepeats(const Job& job, const SensorLine& line, std::vector<Message>&
           std::abs(line.slope_rad_per_unit * (job.poses[i].boom_sensor - job.poses[j].boom_sensor));
       if (difference_rad > 1.0 * kDegree)
         warnings.push_back({"pose-read-twice-differently",
-                            {{"pose", nameOf(job.poses[i].kind)}, {"difference", Amount{difference_rad / kDegree, "deg", 1}}}});
+                            {{"pose", nameOf(job.poses[i].kind)},
+                             {"difference", Amount{difference_rad / kDegree, "deg", 1}}}});
     }
   }
 }
@@ -113,11 +122,16 @@ void warnOfRepeats(const Job& job, const SensorLine& line, std::vector<Message>&
 
 const char* nameOf(PoseKind kind) {
   switch (kind) {
-    case PoseKind::BoomLowest: return "boom-lowest";
-    case PoseKind::BoomHighest: return "boom-highest";
-    case PoseKind::BoomReference: return "boom-reference";
-    case PoseKind::BucketDumped: return "bucket-dumped";
-    case PoseKind::BucketRacked: return "bucket-racked";
+    case PoseKind::BoomLowest:
+      return "boom-lowest";
+    case PoseKind::BoomHighest:
+      return "boom-highest";
+    case PoseKind::BoomReference:
+      return "boom-reference";
+    case PoseKind::BucketDumped:
+      return "bucket-dumped";
+    case PoseKind::BucketRacked:
+      return "bucket-racked";
   }
   return "";
 }
@@ -133,8 +147,8 @@ Expected<SensorLine> fitBoomLine(const Job& job, std::vector<Message>& warnings)
     angle_u_rad.push_back(pose.boom_angle_u ? pose.boom_angle_u->inRadians() : kDefaultAngleU_rad);
   }
   if (readings.size() < 2)
-    return fail(ErrorKind::Insufficient, "poses-too-few", {{"count", Amount{double(readings.size()), "1", 0}}},
-                {.pointer = "/poses"});
+    return fail(ErrorKind::Insufficient, "poses-too-few",
+                {{"count", Amount{double(readings.size()), "1", 0}}}, {.pointer = "/poses"});
   const auto [lowest, highest] = std::ranges::minmax(angles_rad);
   if (highest - lowest < kLeastSpread_rad * (1.0 - 1e-9))
     return fail(ErrorKind::Insufficient, "poses-too-close",
@@ -155,17 +169,20 @@ Expected<SensorLine> fitBoomLine(const Job& job, std::vector<Message>& warnings)
       line->chi_squared > statistics::chiSquaredQuantile(0.99, line->degrees_of_freedom)) {
     double worst_rad = 0.0;
     for (std::size_t i = 0; i < readings.size(); ++i)
-      if (const double off = angles_rad[i] - line->angle(readings[i]); std::abs(off) > std::abs(worst_rad)) worst_rad = off;
+      if (const double off = angles_rad[i] - line->angle(readings[i]); std::abs(off) > std::abs(worst_rad))
+        worst_rad = off;
     warnings.push_back({"poses-off-the-line", {{"off", Amount{std::abs(worst_rad) / kDegree, "deg", 1}}}});
   }
   if (job.boom_sensor_unit == SensorUnit::Radian) {
     if (std::abs(std::abs(line->slope_rad_per_unit) - 1.0) > 0.2)
-      warnings.push_back({"boom-sensor-span-implausible",
-                          {{"slope", Amount{line->slope_rad_per_unit, "1", 3}}, {"unit", std::string("rad/rad")}}});
+      warnings.push_back(
+          {"boom-sensor-span-implausible",
+           {{"slope", Amount{line->slope_rad_per_unit, "1", 3}}, {"unit", std::string("rad/rad")}}});
   } else if (job.boom_sensor_unit == SensorUnit::Volt &&
              (std::abs(line->slope_rad_per_unit) > 120 * kDegree || most - least > 12.0 || least < -0.5)) {
-    warnings.push_back({"boom-sensor-span-implausible",
-                        {{"slope", Amount{line->slope_rad_per_unit / kDegree, "1", 1}}, {"unit", std::string("deg/V")}}});
+    warnings.push_back(
+        {"boom-sensor-span-implausible",
+         {{"slope", Amount{line->slope_rad_per_unit / kDegree, "1", 1}}, {"unit", std::string("deg/V")}}});
   }
   if (line->slope_rad_per_unit < 0.0)
     warnings.push_back({"boom-sensor-reversed", {{"unit", std::string(unitCode(job.boom_sensor_unit))}}});
@@ -174,7 +191,8 @@ Expected<SensorLine> fitBoomLine(const Job& job, std::vector<Message>& warnings)
 }
 
 Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const SensorLine& boom_line,
-                                                      const linkage::Linkage* geometry, std::vector<Message>& warnings) {
+                                                      const linkage::Linkage* geometry,
+                                                      std::vector<Message>& warnings) {
   BucketSensor sensor;
   std::vector<double> readings;
   std::vector<double> bellcrank_rad;
@@ -191,10 +209,12 @@ Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const Sens
     if (!is_dumped) racked_over_boom.emplace_back(boom_rad, *pose.bucket_sensor);
     if (geometry == nullptr) continue;
     const double tilt_m = (is_dumped ? geometry->geometry().tilt_cylinder_retracted
-                                     : geometry->geometry().tilt_cylinder_extended).inMetres();
+                                     : geometry->geometry().tilt_cylinder_extended)
+                              .inMetres();
     const auto state = geometry->tilt(boom_rad, tilt_m);
     if (!state) {
-      // A pose slightly past where the loop closes must not stop the job: the other poses still give the line.
+      // A pose slightly past where the loop closes must not stop the job: the other poses still give the
+      // line.
       Error error = state.error();
       warnings.push_back({"pose-outside-linkage", {{"pose", nameOf(pose.kind)}}});
       continue;
@@ -206,14 +226,16 @@ Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const Sens
 
   std::ranges::sort(racked_over_boom);
   for (const auto& [boom_rad, reading] : racked_over_boom) {
-    if (!sensor.racked_boom_angle_rad.empty() && boom_rad - sensor.racked_boom_angle_rad.back() < 1.0 * kDegree) {
+    if (!sensor.racked_boom_angle_rad.empty() &&
+        boom_rad - sensor.racked_boom_angle_rad.back() < 1.0 * kDegree) {
       sensor.racked_reading.back() = 0.5 * (sensor.racked_reading.back() + reading);
       continue;
     }
     sensor.racked_boom_angle_rad.push_back(boom_rad);
     sensor.racked_reading.push_back(reading);
   }
-  if (!racked && !sensor.racked_reading.empty()) racked = sensor.racked_reading[sensor.racked_reading.size() / 2];
+  if (!racked && !sensor.racked_reading.empty())
+    racked = sensor.racked_reading[sensor.racked_reading.size() / 2];
   if (dumped && racked) sensor.dumped_less_racked = *dumped - *racked;
   if (sensor.dumped_less_racked && std::abs(*sensor.dumped_less_racked) < 1e-9) {
     return fail(ErrorKind::Insufficient, "bucket-poses-share-one-reading", {}, {.pointer = "/poses"});
@@ -231,7 +253,8 @@ Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const Sens
       for (std::size_t i = 0; i < readings.size(); ++i)
         worst_rad = std::max(worst_rad, std::abs(bellcrank_rad[i] - line->angle(readings[i])));
       if (worst_rad > 4.0 * kDegree)
-        warnings.push_back({"bucket-sensor-off-the-linkage", {{"off", Amount{worst_rad / kDegree, "deg", 1}}}});
+        warnings.push_back(
+            {"bucket-sensor-off-the-linkage", {{"off", Amount{worst_rad / kDegree, "deg", 1}}}});
     }
   }
   return sensor;

@@ -24,21 +24,26 @@ constexpr double kDegree = 0.017453292519943295;
 constexpr double kDefaultWindow_rad = 15.0 * kDegree;
 constexpr int kTareIntervals = 6;
 constexpr int kOwnTerms = 3;
+constexpr double kLeastPaceTime_s = 3.0;
 constexpr double kTypicalFastSpeed_rad_per_s = 20.0 * kDegree;
 
 constexpr double kModelMisfit = 5e-4;  // of the tare: what the model leaves out of inertia and shape
 
 // Doubts that no key of a job states. Standard uncertainties.
-constexpr double kLaminarShare = 0.7;         // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
-constexpr double kLaminarShare_u = 0.25;
-constexpr double kMovingCostShare = 0.015;    // of the tare at a typical fast pace, where only one pace was taught
+constexpr double kLaminarShare =
+    0.6;  // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
+constexpr double kLaminarShare_u = 0.27;
+constexpr double kMovingCostShare =
+    0.015;  // of the tare at a typical fast pace, where only one pace was taught
 constexpr double kMovingCostShare_u = 0.015;
 constexpr double kConstantFrictionShare = 0.001;  // of the tare: seal preload, which no load adds to
 constexpr double kConstantFrictionShare_u = 0.002;
 constexpr double kAngleCurve_u_rad = 0.25 * kDegree;
-constexpr double kTyreSag_rad = 1.0 * kDegree;  // nose down at rated payload; 1 to 2 deg derived from tyre stiffness
+constexpr double kTyreSag_rad =
+    1.0 * kDegree;  // nose down at rated payload; 1 to 2 deg derived from tyre stiffness
 constexpr double kTyreSag_u_rad = 0.6 * kDegree;
-constexpr double kLinkageScale_u = 0.001;       // of the load arm, from the tolerances of the pins; a judgement, no source
+constexpr double kLinkageScale_u =
+    0.001;  // of the load arm, from the tolerances of the pins; a judgement, no source
 constexpr double kHeapCentre_u_m = 0.08;
 constexpr double kGuessedCentre_u_m = 0.15;
 constexpr double kDefaultGravity = 9.80665;
@@ -58,9 +63,11 @@ std::string directionName(Direction direction) { return direction == Direction::
 Expected<PreparedPass> prepare(const Calibration& calibration, const LiftModel& model, const Lift& lift,
                                std::vector<Message>& warnings) {
   if (lift.readings.boom_sensor_unit != calibration.boom_sensor_unit)
-    return fail(ErrorKind::InvalidInput, "sensor-unit-differs", {{"log", lift.name}}, {.pointer = lift.pointer});
-  Expected<Pass> pass = findPass(lift.readings, calibration.boom_line,
-                                 {calibration.window_low_rad, calibration.window_high_rad}, kWindowMargin_rad, std::nullopt);
+    return fail(ErrorKind::InvalidInput, "sensor-unit-differs", {{"log", lift.name}},
+                {.pointer = lift.pointer});
+  Expected<Pass> pass =
+      findPass(lift.readings, calibration.boom_line,
+               {calibration.window_low_rad, calibration.window_high_rad}, kWindowMargin_rad, std::nullopt);
   if (!pass) {
     Error error = pass.error();
     if (error.place.pointer.empty()) error.place.pointer = lift.pointer;
@@ -68,19 +75,24 @@ Expected<PreparedPass> prepare(const Calibration& calibration, const LiftModel& 
   }
   if (lift.direction && *lift.direction != pass->direction)
     return fail(ErrorKind::InvalidInput, "direction-disagrees",
-                {{"log", lift.name}, {"stated", directionName(*lift.direction)}, {"found", directionName(pass->direction)}},
+                {{"log", lift.name},
+                 {"stated", directionName(*lift.direction)},
+                 {"found", directionName(pass->direction)}},
                 {.pointer = lift.pointer + "/direction"});
   if (pass->other_travels > 0)
-    warnings.push_back({"log-has-several-travels",
-                        {{"log", lift.name}, {"others", Amount{static_cast<double>(pass->other_travels), "1", 0}}}});
+    warnings.push_back(
+        {"log-has-several-travels",
+         {{"log", lift.name}, {"others", Amount{static_cast<double>(pass->other_travels), "1", 0}}}});
   if (lift.readings.rows_dropped > 0)
     warnings.push_back({"rows-dropped",
-                        {{"log", lift.name}, {"dropped", Amount{static_cast<double>(lift.readings.rows_dropped), "1", 0}},
+                        {{"log", lift.name},
+                         {"dropped", Amount{static_cast<double>(lift.readings.rows_dropped), "1", 0}},
                          {"rows", Amount{static_cast<double>(lift.readings.rows_read), "1", 0}}}});
   const RackCheck rack = checkRacked(calibration, model, *pass);
   if (rack.known && std::abs(rack.bucket_offset_rad) > 3.0 * kDegree)
-    warnings.push_back({"pass-not-racked",
-                        {{"log", lift.name}, {"offset", Amount{std::abs(rack.bucket_offset_rad) / kDegree, "deg", 1}}}});
+    warnings.push_back(
+        {"pass-not-racked",
+         {{"log", lift.name}, {"offset", Amount{std::abs(rack.bucket_offset_rad) / kDegree, "deg", 1}}}});
   Expected<ModelRows> rows = model.rows(*pass, 0.0);
   if (!rows) {
     Error error = rows.error();
@@ -101,8 +113,8 @@ Expected<void> chooseWindow(const Job& job, Calibration& calibration) {
   double high_rad = kDefaultWindow_rad;
   for (const Lift& lift : job.lifts) {
     if (lift.kind != LiftKind::Empty) continue;
-    const Expected<Pass> pass =
-        findPass(lift.readings, calibration.boom_line, {-kDefaultWindow_rad, kDefaultWindow_rad}, 0.0, std::nullopt);
+    const Expected<Pass> pass = findPass(lift.readings, calibration.boom_line,
+                                         {-kDefaultWindow_rad, kDefaultWindow_rad}, 0.0, std::nullopt);
     if (!pass) {
       Error error = pass.error();
       if (error.place.pointer.empty()) error.place.pointer = lift.pointer;
@@ -115,8 +127,9 @@ Expected<void> chooseWindow(const Job& job, Calibration& calibration) {
     return fail(ErrorKind::Insufficient, "passes-share-no-angles", {}, {.pointer = "/lifts"});
   calibration.window_low_rad = low_rad;
   calibration.window_high_rad = high_rad;
-  calibration.taken.push_back({"taken-weigh-window",
-                               {{"low", Amount{low_rad / kDegree, "deg", 1}}, {"high", Amount{high_rad / kDegree, "deg", 1}}}});
+  calibration.taken.push_back(
+      {"taken-weigh-window",
+       {{"low", Amount{low_rad / kDegree, "deg", 1}}, {"high", Amount{high_rad / kDegree, "deg", 1}}}});
   return {};
 }
 
@@ -139,9 +152,10 @@ Expected<void> takeJob(const Job& job, Calibration& calibration, double& gravity
   if (unit.pressure_sensor) {
     calibration.pressure_sensor = *unit.pressure_sensor;
   } else {
-    taken("taken-pressure-sensor", {{"range", Amount{calibration.pressure_sensor.range.inBar(), "bar", 0}},
-                                    {"span_u", Amount{calibration.pressure_sensor.span_u.inPercent(), "%", 2}},
-                                    {"linearity_u", Amount{calibration.pressure_sensor.linearity_u.inPercent(), "%", 2}}});
+    taken("taken-pressure-sensor",
+          {{"range", Amount{calibration.pressure_sensor.range.inBar(), "bar", 0}},
+           {"span_u", Amount{calibration.pressure_sensor.span_u.inPercent(), "%", 2}},
+           {"linearity_u", Amount{calibration.pressure_sensor.linearity_u.inPercent(), "%", 2}}});
   }
   if (unit.oil_grade)
     calibration.oil_grade = *unit.oil_grade;
@@ -178,7 +192,8 @@ Expected<void> takeJob(const Job& job, Calibration& calibration, double& gravity
     gravity_relative_u = local->standard_uncertainty / local->value;
   } else {
     gravity_relative_u = kDefaultGravity_u / kDefaultGravity;
-    taken("taken-gravity", {{"gravity", Amount{kDefaultGravity, "m/s2", 5}}, {"u", Amount{kDefaultGravity_u, "m/s2", 3}}});
+    taken("taken-gravity",
+          {{"gravity", Amount{kDefaultGravity, "m/s2", 5}}, {"u", Amount{kDefaultGravity_u, "m/s2", 3}}});
   }
   return {};
 }
@@ -223,8 +238,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   }
   const int size = calibration.tare_basis.size();
   const int known_names = kEmptyFrictionSlope + 1 + size;  // the first few, then the spline
-  // No two passes are alike: each has a small offset, slope and bend of its own, which is not kept. They also keep what
-  // the model lacks in shape from being taken for knowledge of speed or friction.
+  // No two passes are alike: each has a small offset, slope and bend of its own, which is not kept. They also
+  // keep what the model lacks in shape from being taken for knowledge of speed or friction.
   const auto passes = static_cast<int>(empties.size());
   const int shared_terms = known_names + kOwnTerms * passes;
   const double middle_rad = 0.5 * (calibration.window_low_rad + calibration.window_high_rad);
@@ -244,13 +259,16 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   // How rough the curve may be: cross-validation on the longest pass; typed points are too few to ask.
   const double typical = longest->rows.balance.mean();
   const double fit_span_rad = high_rad - low_rad;
-  double roughness_weight = 1.0 / std::pow(0.05 * typical / (fit_span_rad * fit_span_rad) * std::sqrt(fit_span_rad), 2);
+  double roughness_weight =
+      1.0 / std::pow(0.05 * typical / (fit_span_rad * fit_span_rad) * std::sqrt(fit_span_rad), 2);
   if (!longest->pass.typed_points) {
-    const auto smooth = statistics::fitSmooth(longest->pass.boom_angle_rad, longest->rows.balance,
-                                              Eigen::VectorXd::Ones(longest->pass.size()), calibration.tare_basis);
+    const auto smooth =
+        statistics::fitSmooth(longest->pass.boom_angle_rad, longest->rows.balance,
+                              Eigen::VectorXd::Ones(longest->pass.size()), calibration.tare_basis);
     if (!smooth) return std::unexpected(smooth.error());
     if (smooth->residual_scale > 0.0)
-      roughness_weight = std::min(1e12, smooth->smoothing) / (smooth->residual_scale * smooth->residual_scale);
+      roughness_weight =
+          std::min(1e12, smooth->smoothing) / (smooth->residual_scale * smooth->residual_scale);
   }
   const Eigen::MatrixXd roughness = calibration.tare_basis.roughnessRoot();
 
@@ -258,10 +276,11 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   const double arm = longest->rows.arm.mean();
   const double cylinder_speed = arm * kTypicalFastSpeed_rad_per_s;
   const double ratio = longest->rows.viscosity_ratio;
-  const double viscous_effect = arm * cylinder_speed;                   // balance per unit of kViscousSpeed, warm
+  const double viscous_effect = arm * cylinder_speed;  // balance per unit of kViscousSpeed, warm
   const double orifice_effect = arm * cylinder_speed * cylinder_speed;  // and of kOrificeSpeed
   Eigen::VectorXd prior_mean = Eigen::VectorXd::Zero(kEmptyFrictionSlope + 1 + kOwnTerms * passes);
-  Eigen::VectorXd prior_u = Eigen::VectorXd::Constant(prior_mean.size(), kPassRepeatability_u * std::abs(typical));
+  Eigen::VectorXd prior_u =
+      Eigen::VectorXd::Constant(prior_mean.size(), kPassRepeatability_u * std::abs(typical));
   prior_u(kViscousSpeed) = 0.05 * typical / viscous_effect;
   prior_u(kOrificeSpeed) = 0.05 * typical / orifice_effect;
   prior_u(kSpeedOverAngle) = 0.01 * typical / viscous_effect / 0.35;
@@ -275,7 +294,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   auto stackPriors = [&]() {
     design.bottomRows(extra).setZero();
     observed.tail(extra).setZero();
-    design.block(rows, kEmptyFrictionSlope + 1, roughness.rows(), size) = std::sqrt(roughness_weight) * roughness;
+    design.block(rows, kEmptyFrictionSlope + 1, roughness.rows(), size) =
+        std::sqrt(roughness_weight) * roughness;
     for (Eigen::Index k = 0; k < prior_u.size(); ++k) {
       design(rows + roughness.rows() + k, k <= kEmptyFrictionSlope ? k : k + size) = 1.0 / prior_u(k);
       observed(rows + roughness.rows() + k) = prior_mean(k) / prior_u(k);
@@ -296,7 +316,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   if (!fit) return std::unexpected(fit.error());
   const Eigen::VectorXd first = fit->coefficients;
 
-  // What is left of each pass says how its noise hangs together; a bounce that stands out gets its two columns.
+  // What is left of each pass says how its noise hangs together; a bounce that stands out gets its two
+  // columns.
   std::vector<PassNoise> noises;
   std::vector<Eigen::MatrixXd> bounces;
   Eigen::Index unknowns = shared_terms;
@@ -305,13 +326,15 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     const Eigen::VectorXd left = (pass.rows.balance - part * first).cwiseQuotient(pass.rows.arm);
     PassNoise noise;
     // So quiet that what is left is the model's own shape: no noise to be modelled.
-    const bool quiet = left.squaredNorm() < std::pow(kModelMisfit * typical / arm, 2) * static_cast<double>(left.size());
+    const bool quiet =
+        left.squaredNorm() < std::pow(kModelMisfit * typical / arm, 2) * static_cast<double>(left.size());
     if (!pass.pass.typed_points && !quiet) {
       // The tare is known from all passes, so only a level and a slope of this one stand beside the noise.
       const auto own = known_names + kOwnTerms * static_cast<int>(&pass - empties.data());
       noise = plausibleNoise(part.middleCols(own, 2), left, pass.pass.step_s).front();
     }
-    bounces.push_back(pass.rows.arm.asDiagonal() * bounceColumns(noise.bounces, pass.pass.size(), pass.pass.step_s));
+    bounces.push_back(pass.rows.arm.asDiagonal() *
+                      bounceColumns(noise.bounces, pass.pass.size(), pass.pass.step_s));
     noises.push_back(std::move(noise));
     unknowns += bounces.back().cols();
   }
@@ -338,7 +361,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     const double mean_arm = pass.rows.arm.mean();
     Eigen::MatrixXd columns(n, unknowns + 1);
     columns << part, pass.rows.balance;
-    double noise = std::sqrt(residuals.squaredNorm() / static_cast<double>(std::max<Eigen::Index>(1, n - size)));
+    double noise =
+        std::sqrt(residuals.squaredNorm() / static_cast<double>(std::max<Eigen::Index>(1, n - size)));
     double effective = static_cast<double>(n);
     if (pass.pass.typed_points) {
       constexpr double kTypedReadingU_Pa = 0.5e5;
@@ -367,7 +391,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     summary.oil_temperature_K = pass.pass.oil_temperature_K;
     summary.rows = static_cast<int>(n);
     summary.effective_rows = effective;
-    summary.residual_Pa = std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / (head_force * mean_arm);
+    summary.residual_Pa =
+        std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / (head_force * mean_arm);
     calibration.passes.push_back(summary);
   }
   fit = statistics::fitWeighted(design, observed, ones, statistics::NoiseScale::Known);
@@ -393,7 +418,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     const double cost = viscous * state.mean(kViscousSpeed) + orifice * state.mean(kOrificeSpeed);
     row(kViscousSpeed) = (1.0 - kLaminarShare) * viscous;
     row(kOrificeSpeed) = -kLaminarShare * orifice;
-    observe(state, row, 0.0, std::max(kLaminarShare_u * std::abs(cost), 1e-4 * typical), "budget-speed-and-oil");
+    observe(state, row, 0.0, std::max(kLaminarShare_u * std::abs(cost), 1e-4 * typical),
+            "budget-speed-and-oil");
   } else {
     row(kOrificeSpeed) = orifice_effect;
     observe(state, row, 0.0, 0.3 * kMovingCostShare_u * typical, "budget-speed-and-oil");
@@ -404,9 +430,10 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   return {};
 }
 
-/// Without a linkage: the shape of balance per kg over the angle, from the loaded passes; masses known only in sum are
-/// unknowns of their own, scaled to their sum afterwards.
-Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model, const std::vector<PreparedPass>& masses,
+/// Without a linkage: the shape of balance per kg over the angle, from the loaded passes; masses known only
+/// in sum are unknowns of their own, scaled to their sum afterwards.
+Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model,
+                            const std::vector<PreparedPass>& masses,
                             const std::vector<std::vector<PreparedPass>>& loads, const Job& job) {
   struct Member {
     const PreparedPass* pass;
@@ -445,7 +472,8 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model, co
   const bool flat = spread_high - spread_low < 3.0 * kDegree || used < kDegreeOfShape + count + 2;
   const int degree = flat ? 0 : kDegreeOfShape;
   const Eigen::MatrixXd part = design.topRows(used).rightCols(count + degree);
-  const auto fit = statistics::fitRobust(part, observed.head(used), Eigen::VectorXd::Ones(used), statistics::RobustLoss::Huber);
+  const auto fit = statistics::fitRobust(part, observed.head(used), Eigen::VectorXd::Ones(used),
+                                         statistics::RobustLoss::Huber);
   if (!fit) return fail(ErrorKind::Insufficient, "known-masses-do-not-show", {}, {.pointer = "/lifts"});
   calibration.log_span.assign(1, 0.0);
   for (int d = 0; d < degree; ++d) calibration.log_span.push_back(fit->coefficients(d));
@@ -472,6 +500,32 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model, co
   return {};
 }
 
+/// Without a linkage: how a constant oil flow moves the boom over the angle, from the slowest empty log,
+/// where bounce disturbs least: a cubic of angle over time, its speed as a quadratic of angle in the
+/// logarithm.
+std::vector<double> paceOverAngle(const std::vector<PreparedPass>& empties, double middle_rad) {
+  const PreparedPass* slowest = nullptr;
+  for (const PreparedPass& pass : empties) {
+    const double duration_s = pass.pass.step_s * static_cast<double>(pass.pass.size());
+    if (pass.pass.typed_points || duration_s < kLeastPaceTime_s) continue;
+    if (slowest == nullptr || duration_s > slowest->pass.step_s * static_cast<double>(slowest->pass.size()))
+      slowest = &pass;
+  }
+  if (slowest == nullptr) return {};
+  const Eigen::Index n = slowest->pass.size();
+  const Eigen::ArrayXd time = Eigen::ArrayXd::LinSpaced(n, -1.0, 1.0);
+  Eigen::MatrixXd powers(n, 4);
+  powers << Eigen::ArrayXd::Ones(n), time, time.square(), time.cube();
+  const Eigen::VectorXd cubic = powers.householderQr().solve(slowest->pass.boom_angle_rad);
+  const Eigen::ArrayXd angle = (powers * cubic).array() - middle_rad;
+  const Eigen::ArrayXd speed = (cubic(1) + 2.0 * cubic(2) * time + 3.0 * cubic(3) * time.square()).abs();
+  if (speed.minCoeff() < 0.3 * speed.maxCoeff()) return {};
+  Eigen::MatrixXd design(n, 3);
+  design << Eigen::ArrayXd::Ones(n), angle, angle.square();
+  const Eigen::VectorXd log_pace = design.householderQr().solve(speed.log().matrix());
+  return {0.0, log_pace(1), log_pace(2)};
+}
+
 void setPriors(Calibration& calibration, const Job& job, double gravity_relative_u) {
   State& state = calibration.state;
   const bool has_linkage = calibration.linkage.has_value();
@@ -484,8 +538,9 @@ void setPriors(Calibration& calibration, const Job& job, double gravity_relative
   if (job.unit.load_friction) {
     friction = *job.unit.load_friction;
   } else if (has_linkage) {
-    calibration.taken.push_back({"taken-load-friction", {{"mean", Amount{friction.mean.inPercent(), "%", 1}},
-                                                        {"u", Amount{friction.u.inPercent(), "%", 1}}}});
+    calibration.taken.push_back({"taken-load-friction",
+                                 {{"mean", Amount{friction.mean.inPercent(), "%", 1}},
+                                  {"u", Amount{friction.u.inPercent(), "%", 1}}}});
   }
   setPrior(state, kLoadFriction, friction.mean.inOnes(), friction.u.inOnes(), "budget-load-friction");
   double along_u_m = kHeapCentre_u_m;
@@ -523,11 +578,13 @@ void learnFriction(Calibration& calibration, const LiftModel& model) {
   Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(state.mean.size());
   row(kEmptyFriction) = 1.0;
   row(kLoadFriction) = -rising;
-  observe(state, row, kConstantFrictionShare * rising, kConstantFrictionShare_u * rising, "budget-load-friction");
+  observe(state, row, kConstantFrictionShare * rising, kConstantFrictionShare_u * rising,
+          "budget-load-friction");
 }
 
 /// What one degree more at the boom-reference pose does to a rated payload in the middle of the window.
-std::optional<double> referencePoseEffect(const Job& job, const Calibration& calibration, const LiftModel& model) {
+std::optional<double> referencePoseEffect(const Job& job, const Calibration& calibration,
+                                          const LiftModel& model) {
   const auto reference = std::ranges::find_if(job.poses, [](const PoseReading& pose) {
     return pose.kind == PoseKind::BoomReference && pose.boom_angle.has_value();
   });
@@ -555,7 +612,8 @@ std::optional<double> referencePoseEffect(const Job& job, const Calibration& cal
 void learnMass(Calibration& calibration, const std::string& name, double reference_kg, double reference_u_kg,
                const MassEstimate& estimate, bool judged) {
   State& state = calibration.state;
-  const double noise_u_kg = std::hypot(reference_u_kg, estimate.noise_u_kg, estimate.repeatability_u_kg);
+  const double noise_u_kg = std::hypot(std::hypot(reference_u_kg, estimate.noise_u_kg),
+                                       estimate.repeatability_u_kg, estimate.unsteady_u_kg);
   const double doubt_kg = std::hypot(standardUncertainty(state, estimate.jacobian), noise_u_kg);
   const double difference_kg = reference_kg - estimate.mass_kg;
   if (judged) {
@@ -567,7 +625,8 @@ void learnMass(Calibration& calibration, const std::string& name, double referen
                                        {"predicted", Amount{estimate.mass_kg, "kg", 0}},
                                        {"doubt", Amount{2.0 * doubt_kg, "kg", 0}}}});
   }
-  observe(state, estimate.jacobian, difference_kg + estimate.jacobian.dot(state.mean), noise_u_kg, "budget-test-mass");
+  observe(state, estimate.jacobian, difference_kg + estimate.jacobian.dot(state.mean), noise_u_kg,
+          "budget-test-mass");
 }
 
 void summarise(Calibration& calibration, const PreparedPass& pass, LiftKind kind, double residual_Pa) {
@@ -591,21 +650,25 @@ Expected<Calibration> calibrate(const Job& job) {
   Calibration calibration;
   if (job.lifts.empty() && job.loads.empty())
     return fail(ErrorKind::Insufficient, "job-has-no-lifts", {}, {.pointer = "/lifts"});
-  const bool has_empty = std::ranges::any_of(job.lifts, [](const Lift& lift) { return lift.kind == LiftKind::Empty; });
-  const bool has_mass = std::ranges::any_of(job.lifts, [](const Lift& lift) { return lift.kind == LiftKind::TestMass; });
+  const bool has_empty =
+      std::ranges::any_of(job.lifts, [](const Lift& lift) { return lift.kind == LiftKind::Empty; });
+  const bool has_mass =
+      std::ranges::any_of(job.lifts, [](const Lift& lift) { return lift.kind == LiftKind::TestMass; });
   if (!job.unit.linkage && !has_mass && job.loads.empty())
     return fail(ErrorKind::Insufficient, "no-way-to-weigh", {}, {.pointer = "/unit"});
   if (!has_empty) return fail(ErrorKind::Insufficient, "no-empty-pass", {}, {.pointer = "/lifts"});
 
   double gravity_relative_u = 0.0;
-  if (auto taken = takeJob(job, calibration, gravity_relative_u); !taken) return std::unexpected(taken.error());
+  if (auto taken = takeJob(job, calibration, gravity_relative_u); !taken)
+    return std::unexpected(taken.error());
   const Expected<SensorLine> line = fitBoomLine(job, calibration.warnings);
   if (!line) return std::unexpected(line.error());
   calibration.boom_line = *line;
   Expected<LiftModel> model = LiftModel::make(calibration);
   if (!model) {
     Error error = model.error();
-    if (!error.place.pointer.starts_with("/unit")) error.place.pointer = "/unit/linkage" + error.place.pointer;
+    if (!error.place.pointer.starts_with("/unit"))
+      error.place.pointer = "/unit/linkage" + error.place.pointer;
     return std::unexpected(error);
   }
   if (auto checked = checkLinkage(job, *model, *line); !checked) return std::unexpected(checked.error());
@@ -628,7 +691,8 @@ Expected<Calibration> calibrate(const Job& job) {
   }
   for (std::size_t g = 0; g < job.loads.size(); ++g) {
     if (job.loads[g].lifts.empty())
-      return fail(ErrorKind::Insufficient, "job-has-no-lifts", {}, {.pointer = job.loads[g].pointer + "/lifts"});
+      return fail(ErrorKind::Insufficient, "job-has-no-lifts", {},
+                  {.pointer = job.loads[g].pointer + "/lifts"});
     for (const Lift& lift : job.loads[g].lifts) {
       auto pass = prepare(calibration, *model, lift, calibration.warnings);
       if (!pass) return std::unexpected(pass.error());
@@ -636,7 +700,8 @@ Expected<Calibration> calibrate(const Job& job) {
     }
   }
 
-  // What the empty passes have taught: paces, directions, temperatures, and the angles in which the tare is known.
+  // What the empty passes have taught: paces, directions, temperatures, and the angles in which the tare is
+  // known.
   bool rising_taught = false;
   double temperature_sum_K = 0.0;
   int temperatures = 0;
@@ -661,7 +726,8 @@ Expected<Calibration> calibrate(const Job& job) {
     calibration.uses_rod_pressure = calibration.uses_rod_pressure || pass.lift->readings.has_rod_pressure;
     calibration.uses_pitch = calibration.uses_pitch && pass.pass.has_pitch;
     if (const auto& temperature_K = pass.pass.oil_temperature_K) {
-      if (temperatures == 0) calibration.lowest_temperature_K = calibration.highest_temperature_K = *temperature_K;
+      if (temperatures == 0)
+        calibration.lowest_temperature_K = calibration.highest_temperature_K = *temperature_K;
       calibration.lowest_temperature_K = std::min(calibration.lowest_temperature_K, *temperature_K);
       calibration.highest_temperature_K = std::max(calibration.highest_temperature_K, *temperature_K);
       temperature_sum_K += *temperature_K;
@@ -669,7 +735,8 @@ Expected<Calibration> calibrate(const Job& job) {
     }
   }
   if (!rising_taught) return fail(ErrorKind::Insufficient, "no-rising-empty-pass", {}, {.pointer = "/lifts"});
-  if (taught_low_rad > calibration.window_low_rad + 1.0 * kDegree || taught_high_rad < calibration.window_high_rad - 1.0 * kDegree) {
+  if (taught_low_rad > calibration.window_low_rad + 1.0 * kDegree ||
+      taught_high_rad < calibration.window_high_rad - 1.0 * kDegree) {
     calibration.window_low_rad = std::max(calibration.window_low_rad, taught_low_rad);
     calibration.window_high_rad = std::min(calibration.window_high_rad, taught_high_rad);
     calibration.warnings.push_back({"window-not-covered",
@@ -678,12 +745,13 @@ Expected<Calibration> calibrate(const Job& job) {
   }
   calibration.slow_speed_rad_per_s = slowest;
   calibration.fast_speed_rad_per_s = fastest;
-  calibration.speed_taught = fastest > 1.5 * slowest && fastest - slowest > 2.0 * kDegree;
+  calibration.speed_taught = fastest > 1.2 * slowest && fastest - slowest > 1.0 * kDegree;
   if (temperatures > 0) calibration.taught_temperature_K = temperature_sum_K / temperatures;
   if (!calibration.speed_taught) calibration.warnings.push_back({"one-pace-taught", {}});
   if (temperatures == 0) calibration.warnings.push_back({"oil-temperature-unknown", {}});
   if (!calibration.uses_rod_pressure) calibration.taken.push_back({"taken-rod-pressure", {}});
 
+  if (!calibration.linkage) calibration.log_pace = paceOverAngle(empties, model->windowMiddle_rad());
   const int intervals = log_rows > 0 ? std::clamp(static_cast<int>(log_rows / 25), 2, kTareIntervals) : 1;
   calibration.tare_basis = {low_rad, high_rad, intervals};
   auto again = [&](PreparedPass& pass) -> Expected<void> {
@@ -702,7 +770,8 @@ Expected<Calibration> calibrate(const Job& job) {
 
   if (auto fitted = fitTare(calibration, empties); !fitted) return std::unexpected(fitted.error());
   if (!calibration.linkage) {
-    if (auto shaped = fitSpanShape(calibration, *model, masses, loads, job); !shaped) return std::unexpected(shaped.error());
+    if (auto shaped = fitSpanShape(calibration, *model, masses, loads, job); !shaped)
+      return std::unexpected(shaped.error());
     for (PreparedPass& pass : masses)
       if (auto done = again(pass); !done) return std::unexpected(done.error());
     for (auto& group : loads)
@@ -718,7 +787,8 @@ Expected<Calibration> calibrate(const Job& job) {
   for (const PreparedPass& pass : masses) {
     const MassEstimate estimate = estimateMass(calibration, *model, pass.pass, pass.rows, true);
     const double reference_kg = pass.lift->mass->inKilograms();
-    const double reference_u_kg = pass.lift->mass_u ? pass.lift->mass_u->inKilograms() : kDefaultMassU * reference_kg;
+    const double reference_u_kg =
+        pass.lift->mass_u ? pass.lift->mass_u->inKilograms() : kDefaultMassU * reference_kg;
     summarise(calibration, pass, LiftKind::TestMass, estimate.residual_Pa);
     learnMass(calibration, pass.lift->name, reference_kg, reference_u_kg, estimate, judged);
     judged = true;
@@ -730,7 +800,8 @@ Expected<Calibration> calibrate(const Job& job) {
       const MassEstimate estimate = estimateMass(calibration, *model, pass.pass, pass.rows, false);
       sum.mass_kg += estimate.mass_kg;
       sum.jacobian += estimate.jacobian;
-      sum.noise_u_kg = std::hypot(sum.noise_u_kg, estimate.noise_u_kg, estimate.repeatability_u_kg);
+      sum.noise_u_kg = std::hypot(std::hypot(sum.noise_u_kg, estimate.noise_u_kg),
+                                  estimate.repeatability_u_kg, estimate.unsteady_u_kg);
       summarise(calibration, pass, LiftKind::Load, estimate.residual_Pa);
     }
     const double net_kg = job.loads[g].net.inKilograms();

@@ -8,7 +8,8 @@
 namespace hingepin::calibration {
 
 /// Fits a calibration to a job whose logs have been read.
-/// Errors: InvalidInput (exit status 2) or Insufficient (exit status 1); `place.pointer` and `place.file` say where.
+/// Errors: InvalidInput (exit status 2) or Insufficient (exit status 1); `place.pointer` and `place.file` say
+/// where.
 [[nodiscard]] Expected<Calibration> calibrate(const Job& job);
 
 /// Weighs one lift with a calibration.

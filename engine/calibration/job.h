@@ -78,8 +78,8 @@ struct Lift {
   std::optional<Direction> direction;  ///< as the job states it; must agree with the readings
   std::optional<Mass> mass;            ///< test-mass lifts
   std::optional<Mass> mass_u;
-  std::string name;                    ///< the log's file name, or "lifts/2 points"
-  std::string pointer;                 ///< JSON Pointer of this lift in the job file
+  std::string name;     ///< the log's file name, or "lifts/2 points"
+  std::string pointer;  ///< JSON Pointer of this lift in the job file
   LiftLog readings;
 };
 

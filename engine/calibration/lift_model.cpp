@@ -12,14 +12,22 @@ namespace hingepin::calibration {
 namespace {
 
 constexpr double kDegree = 0.017453292519943295;
-// Where no linkage tells them, as shares of the boom length: radius of the loaded and the empty linkage's inertia about
-// the boom pivot. They only scale a correction of some tenths of a percent.
+// Where no linkage tells them, as shares of the boom length: radius of the loaded and the empty linkage's
+// inertia about the boom pivot. They only scale a correction of some tenths of a percent.
 constexpr double kPayloadRadiusShare = 1.15;
 constexpr double kEmptyRadiusShare = 0.85;
-constexpr double kUnknownCentreShare_per_m = 0.035;  // relative change of the load arm per metre of centre, no linkage
+// A boom that speeds up against the frame accelerates its load less, or more, as the frame gives way on its
+// tyres.
+constexpr double kFeltAcceleration = 0.5;
+constexpr double kFeltAcceleration_u = 0.4;
+constexpr double kUnknownCentreShare_per_m =
+    0.035;  // relative change of the load arm per metre of centre, no linkage
 constexpr double kDefaultTemperature_K = 323.15;
+constexpr double kOutsideWindow_u =
+    0.005;  // of the payload: how well the model holds beyond the window; a judgement
 
-/// Terminal-based non-linearity: zero at both ends of the range, peak 1; symmetric, then antisymmetric about mid-range.
+/// Terminal-based non-linearity: zero at both ends of the range, peak 1; symmetric, then antisymmetric about
+/// mid-range.
 double bow(double share_of_range) { return 4.0 * share_of_range * (1.0 - share_of_range); }
 double skew(double share_of_range) {
   constexpr double kPeak = 0.09622504486493764;  // of t (1 - t) (1 - 2 t)
@@ -44,6 +52,41 @@ Expected<LiftModel> LiftModel::make(const Calibration& calibration) {
   return LiftModel(calibration, std::move(geometry), *oil);
 }
 
+LiftModel::Motion LiftModel::motionOf(const Pass& pass) const {
+  const Eigen::Index n = pass.size();
+  Motion motion{pass.boom_speed_rad_per_s, Eigen::VectorXd::Zero(n)};
+  if (pass.typed_points || n < 2) return motion;
+  // The oil flow is taken as constant: what the sensor shows beyond that is bounce, whose inertia is its own.
+  const double middle_rad = windowMiddle_rad();
+  const auto polynomial = [&](double off_rad, int derivative) {
+    double sum = 0.0;
+    for (std::size_t k = 1; k < calibration_->log_pace.size(); ++k) {
+      const auto power = static_cast<double>(k);
+      sum += derivative == 0 ? calibration_->log_pace[k] * std::pow(off_rad, power)
+                             : calibration_->log_pace[k] * power * std::pow(off_rad, power - 1.0);
+    }
+    return sum;
+  };
+  // Speed per unit of flow, and its logarithmic slope over the angle.
+  Eigen::VectorXd per_flow(n);
+  Eigen::VectorXd slope(n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    if (geometry_) {
+      const linkage::Derivatives lift = geometry_->liftCylinder(pass.boom_angle_rad(i));
+      per_flow(i) = 1.0 / lift.first;
+      slope(i) = -lift.second / lift.first;
+    } else {
+      per_flow(i) = std::exp(polynomial(pass.boom_angle_rad(i) - middle_rad, 0));
+      slope(i) = polynomial(pass.boom_angle_rad(i) - middle_rad, 1);
+    }
+  }
+  // Time is the integral of angle over speed, so the mean speed is that of the harmonic mean.
+  const double flow = pass.boom_speed_rad_per_s(0) * per_flow.cwiseInverse().mean();
+  motion.speed_rad_per_s = flow * per_flow;
+  motion.acceleration_rad_per_s2 = motion.speed_rad_per_s.cwiseAbs2().cwiseProduct(slope);
+  return motion;
+}
+
 Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) const {
   const Calibration& calibration = *calibration_;
   const Eigen::Index n = pass.size();
@@ -54,31 +97,41 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
   const double taught_K =
       calibration.taught_temperature_K > 0.0 ? calibration.taught_temperature_K : kDefaultTemperature_K;
   const auto oil_temperature = Temperature::fromKelvin(pass.oil_temperature_K.value_or(taught_K));
-  const Expected<RelativeEstimate> ratio = viscosityRatio(oil_, oil_temperature, Temperature::fromCelsius(40.0));
+  const Expected<RelativeEstimate> ratio =
+      viscosityRatio(oil_, oil_temperature, Temperature::fromCelsius(40.0));
   if (!ratio) return std::unexpected(ratio.error());
-  const Expected<RelativeEstimate> change = viscosityRatio(oil_, oil_temperature, Temperature::fromKelvin(taught_K));
+  const Expected<RelativeEstimate> change =
+      viscosityRatio(oil_, oil_temperature, Temperature::fromKelvin(taught_K));
   if (!change) return std::unexpected(change.error());
   rows.viscosity_ratio = ratio->value;
   rows.viscosity_change_u = change->relative_u;
   rows.tare.setZero(n, unknowns());
-  for (Eigen::VectorXd* column : {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across,
-                                  &rows.log_span_slope, &rows.gravity_tan, &rows.unracked_tare})
+  for (Eigen::VectorXd* column :
+       {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across, &rows.log_span_slope,
+        &rows.gravity_tan, &rows.unracked_tare, &rows.unsteady_span, &rows.unsteady_tare})
     column->setZero(n);
 
+  const Motion motion = motionOf(pass);
+  rows.speed_rad_per_s = motion.speed_rad_per_s;
   for (Eigen::Index i = 0; i < n; ++i) {
     const double angle_rad = pass.boom_angle_rad(i);
-    const double speed = pass.boom_speed_rad_per_s(i);
-    const double acceleration = pass.boom_acceleration_rad_per_s2(i);
+    const double speed = motion.speed_rad_per_s(i);
+    const double unsteady =
+        pass.typed_points ? 0.0 : pass.boom_acceleration_rad_per_s2(i) - motion.acceleration_rad_per_s2(i);
+    const double acceleration = motion.acceleration_rad_per_s2(i) + kFeltAcceleration * unsteady;
     const double pitch_rad = pass.pitch_rad(i);
-    const double force_N =
-        calibration.cylinder_count *
-        (pass.head_pressure_Pa(i) * calibration.head_area_m2 - pass.rod_pressure_Pa(i) * calibration.rod_area_m2);
+    const double force_N = calibration.cylinder_count * (pass.head_pressure_Pa(i) * calibration.head_area_m2 -
+                                                         pass.rod_pressure_Pa(i) * calibration.rod_area_m2);
+    rows.unsteady_tare(i) =
+        kEmptyRadiusShare * calibration.boom_length_m * unsteady / (gravity * std::cos(angle_rad));
     double arm = 1.0;
     const double tilted_rad = angle_rad + pitch_rad;
     rows.gravity_tan(i) = std::tan(tilted_rad);
-    // The empty linkage taken as one body turning about the pivot: good enough for corrections of a few tenths of a percent.
-    const double gravity_share = (std::cos(tilted_rad) + kEmptyRadiusShare * calibration.boom_length_m * acceleration / gravity) /
-                                 std::cos(angle_rad);
+    // The empty linkage taken as one body turning about the pivot: good enough for corrections of a few
+    // tenths of a percent.
+    const double gravity_share =
+        (std::cos(tilted_rad) + kEmptyRadiusShare * calibration.boom_length_m * acceleration / gravity) /
+        std::cos(angle_rad);
     if (geometry_) {
       const linkage::Derivatives lift = geometry_->liftCylinder(angle_rad);
       arm = lift.first;
@@ -106,6 +159,8 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
       const double still = span_of(*centre, false);
       rows.span_along(i) = span_of(*along, false) - still;
       rows.span_across(i) = span_of(*across, false) - still;
+      rows.unsteady_span(i) =
+          (centre->x.first * centre->x.first + centre->y.first * centre->y.first) * unsteady;
       rows.log_span_slope(i) = centre->y.second / centre->y.first - lift.second / lift.first;
       if (tilt_offset_m != 0.0 && calibration.attachment_mass_kg > 0.0) {
         const auto racked = point_at(0.0, 0.0, racked_m);
@@ -119,9 +174,12 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
         log_span += coefficient * power;
         power *= angle_rad - middle_rad;
       }
-      const double share = (std::cos(tilted_rad) + kPayloadRadiusShare * calibration.boom_length_m * acceleration / gravity) /
-                           std::cos(angle_rad);
+      const double share =
+          (std::cos(tilted_rad) + kPayloadRadiusShare * calibration.boom_length_m * acceleration / gravity) /
+          std::cos(angle_rad);
       rows.span(i) = std::exp(log_span) * share;
+      rows.unsteady_span(i) = std::exp(log_span) * kPayloadRadiusShare * calibration.boom_length_m *
+                              unsteady / (gravity * std::cos(angle_rad));
       rows.span_along(i) = kUnknownCentreShare_per_m * rows.span(i);
       rows.span_across(i) = rows.span_along(i);
     }
@@ -136,23 +194,25 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
       tare(kEmptyFriction) = -2.0;
       tare(kEmptyFrictionSlope) = -2.0 * (angle_rad - middle_rad);
     }
-    tare.segment(kUnknowns, calibration.tare_basis.size()) = gravity_share * calibration.tare_basis.row(angle_rad);
+    tare.segment(kUnknowns, calibration.tare_basis.size()) =
+        gravity_share * calibration.tare_basis.row(angle_rad);
   }
   return rows;
 }
 
-MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model, const Pass& pass, const ModelRows& rows,
-                          bool is_test_mass) {
+MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model, const Pass& pass,
+                          const ModelRows& rows, bool is_test_mass) {
   const Eigen::Index n = pass.size();
   const Eigen::VectorXd& mean = calibration.state.mean;
   const Eigen::VectorXd tare = rows.tare * mean + rows.unracked_tare;
   const Eigen::VectorXd load = rows.balance - tare;
 
-  // Everything below is in newtons of cylinder force, so that the arm does not weight the rows. Rows beyond the window have
-  // a mass of their own: they help to see a bounce and say nothing about the mass.
+  // Everything below is in newtons of cylinder force, so that the arm does not weight the rows. To find the
+  // noise, rows beyond the window have a mass of their own.
   Eigen::VectorXd inside(n);
   for (Eigen::Index i = 0; i < n; ++i)
-    inside(i) = rows.angle_rad(i) >= calibration.window_low_rad && rows.angle_rad(i) <= calibration.window_high_rad;
+    inside(i) =
+        rows.angle_rad(i) >= calibration.window_low_rad && rows.angle_rad(i) <= calibration.window_high_rad;
   const auto within = static_cast<Eigen::Index>(inside.sum());
   const Eigen::VectorXd per_arm = rows.arm.cwiseInverse();
   const Eigen::VectorXd span_force = rows.span.cwiseProduct(per_arm);
@@ -160,7 +220,8 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   regressors.col(0) = regressors.cols() == 2 ? Eigen::VectorXd(span_force.cwiseProduct(inside)) : span_force;
   if (regressors.cols() == 2) regressors.col(1) = span_force - regressors.col(0);
   const Eigen::VectorXd load_force = load.cwiseProduct(per_arm);
-  // Typed points are far apart; what a log's samples have in common is taken from what a level and bounces leave.
+  // Typed points are far apart; what a log's samples have in common is taken from what a level and bounces
+  // leave.
   const std::vector<PassNoise> noises =
       pass.typed_points ? std::vector<PassNoise>(1) : plausibleNoise(regressors, load_force, pass.step_s);
   const double first_mass_kg = regressors.colPivHouseholderQr().solve(load_force)(0);
@@ -185,8 +246,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     for (Eigen::Index i = 0; i < n; ++i) {
       const double arm = rows.arm(i);
       const double loaded = pass.head_pressure_Pa(i) / range_Pa;
-      const double empty =
-          (tare(i) / (arm * head_force) + pass.rod_pressure_Pa(i) * rod_share) / range_Pa;
+      const double empty = (tare(i) / (arm * head_force) + pass.rod_pressure_Pa(i) * rod_share) / range_Pa;
       by(kPressureBow)(i) = arm * head_force * range_Pa * (bow(loaded) - bow(empty));
       by(kPressureSkew)(i) = arm * head_force * range_Pa * (skew(loaded) - skew(empty));
       const double angle = payload(i) * rows.log_span_slope(i);
@@ -195,7 +255,8 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
       by(kAngleSlope)(i) =
           angle * line.slope_u_rad_per_unit / line.slope_rad_per_unit * (rows.angle_rad(i) - line.angle_rad);
       by(kTyreSag)(i) = pass.has_pitch ? 0.0
-                                       : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg / calibration.rated_payload_kg;
+                                       : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg /
+                                             calibration.rated_payload_kg;
       by(kViscosityLaw)(i) = rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * rows.viscosity_change_u;
       by(kSpanTilt)(i) = payload(i) * (rows.angle_rad(i) - middle_rad) / half_rad;
     }
@@ -210,33 +271,43 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     // No two passes are alike: an offset, a slope and a bend of this one, as in the empty passes.
     const Eigen::VectorXd whole = kPassRepeatability_u * (tare + payload).cwiseProduct(per_arm);
     const Eigen::VectorXd along = (rows.angle_rad.array() - middle_rad) / half_rad;
-    Eigen::MatrixXd own(n, 3);
-    own << whole, whole.cwiseProduct(along), whole.cwiseProduct((along.array().square() - 1.0 / 3.0).matrix());
+    // Rows outside the window count with a doubt of their own, so that they help to tell a bounce from a mass
+    // without deciding the mass.
+    Eigen::MatrixXd own(n, 5);
+    own << whole, whole.cwiseProduct(along),
+        whole.cwiseProduct((along.array().square() - 1.0 / 3.0).matrix()),
+        kOutsideWindow_u * payload.cwiseProduct(per_arm).cwiseProduct(Eigen::VectorXd::Ones(n) - inside),
+        kFeltAcceleration_u *
+            (mass_kg * rows.unsteady_span + tare.cwiseProduct(rows.unsteady_tare)).cwiseProduct(per_arm);
 
-    // Rows are weighed by their noise and by all that is in doubt (best linear unbiased estimate, Aitken 1936), so that an
-    // angle at which the load's centre or the viscosity matters less counts for more. Then the average over the models of
-    // the noise, and their spread.
+    // Rows are weighed by their noise and by all that is in doubt (best linear unbiased estimate, Aitken
+    // 1936), so that an angle at which the load's centre or the viscosity matters less counts for more. Then
+    // the average over the models of the noise, and their spread.
     const Eigen::MatrixXd forces = per_arm.asDiagonal() * columns;
     Eigen::RowVectorXd average = Eigen::RowVectorXd::Zero(columns.cols() + own.cols());
     double freedom = 0.0;
     double variance = 0.0;
     double squared_mass = 0.0;
     for (const PassNoise& noise : noises) {
-      const Eigen::Index count = regressors.cols() + 2 * std::ssize(noise.bounces);
+      const Eigen::MatrixXd bounces = bounceColumns(noise.bounces, n, pass.step_s);
+      const Eigen::Index count = 1 + bounces.cols();
       Eigen::MatrixXd all(n, count + columns.cols() + own.cols());
-      all << regressors, bounceColumns(noise.bounces, n, pass.step_s), forces, own;
+      all << span_force, bounces, forces, own;
       all = whitened(noise, all, pass.step_s);
       const auto design = all.leftCols(count);
       const Eigen::VectorXd left = all.col(count) - design * design.householderQr().solve(all.col(count));
       const auto own_freedom = static_cast<double>(std::max<Eigen::Index>(1, n - count));
-      const double noise_variance = std::max(left.squaredNorm() / own_freedom, 1e-12 * load_force.squaredNorm() / static_cast<double>(n));
+      const double noise_variance = std::max(left.squaredNorm() / own_freedom,
+                                             1e-12 * load_force.squaredNorm() / static_cast<double>(n));
       const Eigen::MatrixXd doubts = all.middleCols(count + 2, mean.size()) * calibration.state.factor;
-      Eigen::MatrixXd covariance = doubts * doubts.transpose() + all.rightCols(3) * all.rightCols(3).transpose();
+      Eigen::MatrixXd covariance =
+          doubts * doubts.transpose() + all.rightCols(own.cols()) * all.rightCols(own.cols()).transpose();
       covariance.diagonal().array() += noise_variance;
       const Eigen::LLT<Eigen::MatrixXd> root(covariance);
       const Eigen::MatrixXd weighted = root.solve(design);
       const Eigen::MatrixXd normal = design.transpose() * weighted;
-      const Eigen::VectorXd weights = weighted * normal.ldlt().solve(Eigen::VectorXd(Eigen::VectorXd::Unit(count, 0)));
+      const Eigen::VectorXd weights =
+          weighted * normal.ldlt().solve(Eigen::VectorXd(Eigen::VectorXd::Unit(count, 0)));
       const Eigen::RowVectorXd solution = weights.transpose() * all.rightCols(columns.cols() + own.cols());
       average += noise.weight * solution;
       variance += noise.weight * noise_variance * weights.squaredNorm();
@@ -249,7 +320,8 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     estimate.noise_u_kg = std::sqrt(variance + std::max(0.0, squared_mass - average(0) * average(0)));
     estimate.degrees_of_freedom = freedom;
     estimate.jacobian = -average.segment(2, mean.size());
-    estimate.repeatability_u_kg = average.tail(3).norm();
+    estimate.repeatability_u_kg = average.segment(2 + mean.size(), own.cols() - 1).norm();
+    estimate.unsteady_u_kg = std::abs(average(average.size() - 1));
     estimate.kg_per_pascal = average(1);
     estimate.mass_kg = average(0);
     // What the state already knows of the unknowns that are not in the tare (their base value is 0).
@@ -260,15 +332,17 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   estimate.rows = static_cast<int>(within);
   estimate.bounces = static_cast<int>(noises.front().bounces.size());
   {
-    Eigen::MatrixXd seen(n, regressors.cols() + 2 * estimate.bounces);
-    seen << regressors, bounceColumns(noises.front().bounces, n, pass.step_s);
+    const Eigen::MatrixXd bounces = bounceColumns(noises.front().bounces, n, pass.step_s);
+    Eigen::MatrixXd seen(n, regressors.cols() + bounces.cols());
+    seen << regressors, bounces;
     const Eigen::VectorXd left = load_force - seen * seen.colPivHouseholderQr().solve(load_force);
     estimate.residual_Pa = std::sqrt(left.squaredNorm() / static_cast<double>(n)) / head_force;
   }
   if (pass.typed_points && n < 3) {
     // One or two typed points show no scatter of their own: a reading is good to about half a bar.
     constexpr double kTypedReadingU_Pa = 0.5e5;
-    estimate.noise_u_kg = std::max(estimate.noise_u_kg, std::abs(estimate.kg_per_pascal) * kTypedReadingU_Pa / std::sqrt(n));
+    estimate.noise_u_kg =
+        std::max(estimate.noise_u_kg, std::abs(estimate.kg_per_pascal) * kTypedReadingU_Pa / std::sqrt(n));
     estimate.degrees_of_freedom = 50.0;
   }
   return estimate;
@@ -311,7 +385,8 @@ RackCheck checkRacked(const Calibration& calibration, const LiftModel& model, co
     for (std::size_t k = 1; k < at.size(); ++k) {
       const double between = std::clamp((boom_rad - at[k - 1]) / (at[k] - at[k - 1]), 0.0, 1.0);
       if (boom_rad >= at[k - 1] || k == 1)
-        racked = sensor.racked_reading[k - 1] + between * (sensor.racked_reading[k] - sensor.racked_reading[k - 1]);
+        racked = sensor.racked_reading[k - 1] +
+                 between * (sensor.racked_reading[k] - sensor.racked_reading[k - 1]);
     }
     share += (pass.bucket_reading(i) - racked) / *sensor.dumped_less_racked;
   }

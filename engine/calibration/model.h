@@ -29,8 +29,8 @@ struct SensorLine {
   }
 };
 
-/// How the bucket sensor says "racked back". With a linkage its line gives the bellcrank's angle against the boom;
-/// without one, the racked readings are interpolated over the boom angle.
+/// How the bucket sensor says "racked back". With a linkage its line gives the bellcrank's angle against the
+/// boom; without one, the racked readings are interpolated over the boom angle.
 struct BucketSensor {
   std::optional<SensorLine> bellcrank_line;
   std::vector<double> racked_boom_angle_rad;  ///< rising
@@ -38,36 +38,37 @@ struct BucketSensor {
   std::optional<double> dumped_less_racked;  ///< reading dumped minus racked, at one boom angle
 };
 
-/// Where each unknown of the lift model stands in the state vector. The tare is a spline over the boom angle, in the unit
-/// of the balance: N m of lift-cylinder moment where a linkage is known, N of lift-cylinder force where none is.
+/// Where each unknown of the lift model stands in the state vector. The tare is a spline over the boom angle,
+/// in the unit of the balance: N m of lift-cylinder moment where a linkage is known, N of lift-cylinder force
+/// where none is.
 enum Unknown : int {
-  kViscousSpeed,       // balance per m/s (rad/s without linkage) of boom speed and relative viscosity
-  kOrificeSpeed,       // balance per speed squared
-  kSpeedOverAngle,     // change of the viscous term over the boom angle, per rad
-  kEmptyFriction,      // half the gap between rising and lowering empty, at the window's middle
-  kEmptyFrictionSlope, // and its change per rad
-  kPressureSpan,       // relative gain error of the pressure sensors
-  kPressureBow,        // terminal-based non-linearity, symmetric about mid-range, share of range at its peak
-  kPressureSkew,       // and its antisymmetric part
-  kLoadFriction,       // share of the lift force that friction takes while rising
-  kHeapAlong,          // payload centre less its stated place, m, along the bucket floor
-  kHeapAcross,         // and square to it
-  kTestMassAlong,      // the same for a test mass
+  kViscousSpeed,        // balance per m/s (rad/s without linkage) of boom speed and relative viscosity
+  kOrificeSpeed,        // balance per speed squared
+  kSpeedOverAngle,      // change of the viscous term over the boom angle, per rad
+  kEmptyFriction,       // half the gap between rising and lowering empty, at the window's middle
+  kEmptyFrictionSlope,  // and its change per rad
+  kPressureSpan,        // relative gain error of the pressure sensors
+  kPressureBow,         // terminal-based non-linearity, symmetric about mid-range, share of range at its peak
+  kPressureSkew,        // and its antisymmetric part
+  kLoadFriction,        // share of the lift force that friction takes while rising
+  kHeapAlong,           // payload centre less its stated place, m, along the bucket floor
+  kHeapAcross,          // and square to it
+  kTestMassAlong,       // the same for a test mass
   kTestMassAcross,
-  kAngleOffset,        // errors of the boom line, rad
-  kAngleSlope,         // in units of its standard uncertainty
-  kAngleCurve,         // non-linearity of the boom sensor, rad
-  kTyreSag,            // nose-down pitch at rated payload, rad
-  kLinkageScale,       // relative error of the load arm from pin tolerances
-  kGravity,            // relative
-  kViscosityLaw,       // error of the viscosity law, in its standard uncertainties
-  kSpan,               // free factor where only known masses give the span
-  kSpanTilt,           // and its change over the window, from noise of the passes that gave it
-  kUnknowns            // their number; the spline's coefficients follow
+  kAngleOffset,   // errors of the boom line, rad
+  kAngleSlope,    // in units of its standard uncertainty
+  kAngleCurve,    // non-linearity of the boom sensor, rad
+  kTyreSag,       // nose-down pitch at rated payload, rad
+  kLinkageScale,  // relative error of the load arm from pin tolerances
+  kGravity,       // relative
+  kViscosityLaw,  // error of the viscosity law, in its standard uncertainties
+  kSpan,          // free factor where only known masses give the span
+  kSpanTilt,      // and its change over the window, from noise of the passes that gave it
+  kUnknowns       // their number; the spline's coefficients follow
 };
 
-/// What is known of all unknowns: means, and a factor whose columns are independent sources (covariance = factor *
-/// factor^T), so that an uncertainty can be split by source exactly.
+/// What is known of all unknowns: means, and a factor whose columns are independent sources (covariance =
+/// factor * factor^T), so that an uncertainty can be split by source exactly.
 struct State {
   Eigen::VectorXd mean;
   Eigen::MatrixXd factor;
@@ -121,7 +122,10 @@ struct Calibration {
   double boom_length_m = 0.0;  ///< of the linkage, or guessed from the rated payload
 
   statistics::SplineBasis tare_basis{0, 1, 1};
-  std::vector<double> log_span;  ///< without a linkage: log of balance per kg, a polynomial in angle less window middle
+  std::vector<double>
+      log_span;  ///< without a linkage: log of balance per kg, a polynomial in angle less window middle
+  std::vector<double>
+      log_pace;  ///< and log of boom speed over that at the window's middle, while the oil flow is constant
   bool lowering_taught = false;
   bool speed_taught = false;  ///< passes at two paces told what moving costs
   double slow_speed_rad_per_s = 0.0;
@@ -129,7 +133,8 @@ struct Calibration {
   double taught_temperature_K = 0.0;  ///< mean of the empty passes; 0 if no temperature was given
   double lowest_temperature_K = 0.0;
   double highest_temperature_K = 0.0;
-  /// What one degree of error at the boom-reference pose does to a rated payload; nothing if no such pose was given.
+  /// What one degree of error at the boom-reference pose does to a rated payload; nothing if no such pose was
+  /// given.
   std::optional<double> reference_pose_kg_per_deg;
   State state;
 

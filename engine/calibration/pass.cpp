@@ -13,16 +13,19 @@ namespace {
 constexpr double kDegree = 0.017453292519943295;
 constexpr double kMovingSpeed_rad_per_s = 0.6 * kDegree;  // slower is creep or noise, not a travel
 constexpr double kSpeedWindow_s = 0.4;
-constexpr double kPauseInTravel_s = 0.6;   // stick-slip pauses shorter than this do not end a travel
-constexpr double kSteadyShare = 0.6;       // of the travel's middle speed; a constant flow varies less over the angles
-constexpr double kTrim_s = 0.25;           // the speed window blurs the ends by this much
+constexpr double kAccelerationKnots_s = 0.5;
+constexpr double kPauseInTravel_s = 0.6;  // stick-slip pauses shorter than this do not end a travel
+constexpr double kSteadyShare =
+    0.8;  // of the pace within the window; a constant flow varies less over these angles
+constexpr double kTrim_s = 0.25;  // the speed window blurs the ends by this much
 constexpr double kLeastTravel_rad = 2.0 * kDegree;
 constexpr double kLeastTime_s = 0.4;
 constexpr Eigen::Index kLeastRows = 8;
 constexpr double kFinestStep_s = 0.02;
-constexpr Eigen::Index kMostPassRows = 120;  // means of neighbours; enough to see a bounce of 5 Hz in a slow pass
-constexpr int kSpikeReach = 5;        // neighbours on each side
-constexpr double kSpikeLimit = 6.0;   // robust standard deviations
+constexpr Eigen::Index kMostPassRows =
+    120;                             // means of neighbours; enough to see a bounce of 5 Hz in a slow pass
+constexpr int kSpikeReach = 5;       // neighbours on each side
+constexpr double kSpikeLimit = 6.0;  // robust standard deviations
 
 using Column = std::vector<double>;
 
@@ -52,7 +55,8 @@ void removeSpikes(Column& values) {
     const int first = std::clamp(i - kSpikeReach, 0, n - 2 * kSpikeReach - 1);
     Column near;
     near.reserve(2 * kSpikeReach + 1);
-    for (int j = first; j < first + 2 * kSpikeReach + 1; ++j) near.push_back(std::abs(original[j] - medians[i]));
+    for (int j = first; j < first + 2 * kSpikeReach + 1; ++j)
+      near.push_back(std::abs(original[j] - medians[i]));
     const double local = medianOf(near) / 0.67449;
     if (deviations[i] > kSpikeLimit * std::max(local, scale)) values[i] = medians[i];
   }
@@ -109,7 +113,8 @@ Column boxMean(const Column& values, int reach) {
   return means;
 }
 
-Eigen::VectorXd blockMeans(const Column& values, Eigen::Index first, Eigen::Index blocks, Eigen::Index per_block) {
+Eigen::VectorXd blockMeans(const Column& values, Eigen::Index first, Eigen::Index blocks,
+                           Eigen::Index per_block) {
   Eigen::VectorXd means(blocks);
   for (Eigen::Index b = 0; b < blocks; ++b) {
     double sum = 0.0;
@@ -138,8 +143,8 @@ std::optional<double> meanTemperature(const LiftLog& log) {
   return sum_K / static_cast<double>(count);
 }
 
-std::unexpected<Error> nothingInWindow(const LiftLog& log, double seen_low_rad, double seen_high_rad, double low_rad,
-                                       double high_rad) {
+std::unexpected<Error> nothingInWindow(const LiftLog& log, double seen_low_rad, double seen_high_rad,
+                                       double low_rad, double high_rad) {
   return fail(ErrorKind::Insufficient, "nothing-in-window",
               {{"log", log.name},
                {"seen_low", Amount{seen_low_rad / kDegree, "deg", 1}},
@@ -171,10 +176,12 @@ Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double
   pass.typed_points = true;
   pass.direction = speed_sum < 0.0 ? Direction::Down : Direction::Up;
   pass.step_s = 1.0;
-  for (Eigen::VectorXd* column : {&pass.boom_angle_rad, &pass.boom_speed_rad_per_s, &pass.boom_acceleration_rad_per_s2,
-                                  &pass.head_pressure_Pa, &pass.rod_pressure_Pa, &pass.pitch_rad})
+  for (Eigen::VectorXd* column :
+       {&pass.boom_angle_rad, &pass.boom_speed_rad_per_s, &pass.boom_acceleration_rad_per_s2,
+        &pass.head_pressure_Pa, &pass.rod_pressure_Pa, &pass.pitch_rad})
     column->setZero(n);
-  const bool has_bucket = std::ranges::all_of(rows, [](const LiftRow* row) { return row->bucket_sensor.has_value(); });
+  const bool has_bucket =
+      std::ranges::all_of(rows, [](const LiftRow* row) { return row->bucket_sensor.has_value(); });
   pass.has_pitch = std::ranges::all_of(rows, [](const LiftRow* row) { return row->pitch_rad.has_value(); });
   if (has_bucket) pass.bucket_reading.setZero(n);
   for (Eigen::Index i = 0; i < n; ++i) {
@@ -192,12 +199,13 @@ Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double
 
 }  // namespace
 
-Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage::Range window_rad, double margin_rad,
-                        std::optional<Direction> wanted) {
+Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage::Range window_rad,
+                        double margin_rad, std::optional<Direction> wanted) {
   const auto [low_rad, high_rad] = window_rad;
   if (log.rows.empty())
     return fail(ErrorKind::Insufficient, log.rows_read > 0 ? "readings-all-missing" : "log-has-no-rows",
-                {{"log", log.name}, {"dropped", Amount{static_cast<double>(log.rows_dropped), "1", 0}}}, {.file = log.name});
+                {{"log", log.name}, {"dropped", Amount{static_cast<double>(log.rows_dropped), "1", 0}}},
+                {.file = log.name});
   if (log.typed_points) return typedPass(log, boom_line, low_rad, high_rad, margin_rad);
   if (std::ssize(log.rows) < kLeastRows)
     return fail(ErrorKind::Insufficient, "log-too-short",
@@ -217,7 +225,8 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
   const double step_s = std::max(medianOf(gaps), span_s / (2.0 * LiftLogBuilder::kMostRows));
   Column grid(static_cast<std::size_t>(span_s / step_s) + 1);
   for (std::size_t i = 0; i < grid.size(); ++i) grid[i] = times.front() + static_cast<double>(i) * step_s;
-  const auto column = [&](const std::function<std::optional<double>(const LiftRow&)>& read, bool with_spikes) -> Column {
+  const auto column = [&](const std::function<std::optional<double>(const LiftRow&)>& read,
+                          bool with_spikes) -> Column {
     Column at;
     Column values;
     for (const LiftRow& row : log.rows)
@@ -247,7 +256,8 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
   for (Eigen::Index i = 0; i < n; ++i) {
     const Eigen::Index before = std::max<Eigen::Index>(0, i - reach);
     const Eigen::Index after = std::min<Eigen::Index>(n - 1, i + reach);
-    if (after > before) speeds[i] = (means[after] - means[before]) / (static_cast<double>(after - before) * step_s);
+    if (after > before)
+      speeds[i] = (means[after] - means[before]) / (static_cast<double>(after - before) * step_s);
   }
   const std::vector<Travel> travels = findTravels(speeds, step_s);
   const Travel* best = nullptr;
@@ -271,9 +281,11 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
     }
   }
   if (best == nullptr) {
-    if (seen_high_rad > seen_low_rad) return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
+    if (seen_high_rad > seen_low_rad)
+      return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
     return fail(ErrorKind::Insufficient, "boom-did-not-move",
-                {{"log", log.name}, {"needed", Amount{kLeastTravel_rad / kDegree, "deg", 0}}}, {.file = log.name});
+                {{"log", log.name}, {"needed", Amount{kLeastTravel_rad / kDegree, "deg", 0}}},
+                {.file = log.name});
   }
 
   // Its steady part.
@@ -292,33 +304,30 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
     last -= trim;
   }
 
-  const Eigen::Index per_block = std::max<Eigen::Index>(
-      {1, static_cast<Eigen::Index>(kFinestStep_s / step_s + 1e-6), (last - first + kMostPassRows) / kMostPassRows});
+  const Eigen::Index per_block =
+      std::max<Eigen::Index>({1, static_cast<Eigen::Index>(kFinestStep_s / step_s + 1e-6),
+                              (last - first + kMostPassRows) / kMostPassRows});
   const Eigen::Index blocks = (last - first + 1) / per_block;
   const double block_s = step_s * static_cast<double>(per_block);
   if (blocks < kLeastRows || block_s * static_cast<double>(blocks) < kLeastTime_s)
     return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
-
-  const Eigen::VectorXd angle_means = blockMeans(angles, first, blocks, per_block);
-  const double duration_s = block_s * static_cast<double>(blocks - 1);
-  const statistics::SplineBasis basis{0.0, duration_s, std::clamp(static_cast<int>(duration_s / 0.6), 1, 40)};
-  const Eigen::VectorXd block_times = Eigen::VectorXd::LinSpaced(blocks, 0.0, duration_s);
-  const auto smooth = statistics::fitSmooth(block_times, angle_means, Eigen::VectorXd::Ones(blocks), basis);
-  if (!smooth) return std::unexpected(smooth.error());
 
   Pass pass;
   pass.direction = best->sign > 0.0 ? Direction::Up : Direction::Down;
   pass.step_s = block_s;
   pass.has_pitch = has_pitch;
   pass.other_travels = covering - 1;
-  pass.boom_angle_rad.resize(blocks);
-  pass.boom_speed_rad_per_s.resize(blocks);
+  pass.boom_angle_rad = blockMeans(angles, first, blocks, per_block);
+  const double duration_s = block_s * static_cast<double>(blocks - 1);
+  const Eigen::VectorXd block_times = Eigen::VectorXd::LinSpaced(blocks, 0.0, duration_s);
+  const statistics::SplineBasis basis{0.0, duration_s,
+                                      std::clamp(static_cast<int>(duration_s / kAccelerationKnots_s), 1, 30)};
+  const auto smooth =
+      statistics::fitSmooth(block_times, pass.boom_angle_rad, Eigen::VectorXd::Ones(blocks), basis);
+  if (!smooth) return std::unexpected(smooth.error());
   pass.boom_acceleration_rad_per_s2.resize(blocks);
-  for (Eigen::Index b = 0; b < blocks; ++b) {
-    pass.boom_angle_rad(b) = basis.row(block_times(b)).dot(smooth->coefficients);
-    pass.boom_speed_rad_per_s(b) = basis.row(block_times(b), 1).dot(smooth->coefficients);
+  for (Eigen::Index b = 0; b < blocks; ++b)
     pass.boom_acceleration_rad_per_s2(b) = basis.row(block_times(b), 2).dot(smooth->coefficients);
-  }
   pass.head_pressure_Pa = blockMeans(heads, first, blocks, per_block);
   pass.rod_pressure_Pa = blockMeans(rods, first, blocks, per_block);
   pass.pitch_rad = blockMeans(pitches, first, blocks, per_block);
@@ -335,9 +344,14 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
   if (within < kLeastRows || block_s * static_cast<double>(within) < kLeastTime_s)
     return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
   for (Eigen::VectorXd* values :
-       {&pass.boom_angle_rad, &pass.boom_speed_rad_per_s, &pass.boom_acceleration_rad_per_s2, &pass.head_pressure_Pa,
+       {&pass.boom_angle_rad, &pass.boom_acceleration_rad_per_s2, &pass.head_pressure_Pa,
         &pass.rod_pressure_Pa, &pass.pitch_rad, &pass.bucket_reading})
     *values = pick(*values, kept);
+  // The slope of angle over time.
+  const Eigen::VectorXd from_middle =
+      Eigen::VectorXd::LinSpaced(pass.size(), -0.5, 0.5) * block_s * static_cast<double>(pass.size() - 1);
+  pass.boom_speed_rad_per_s.setConstant(pass.size(),
+                                        from_middle.dot(pass.boom_angle_rad) / from_middle.squaredNorm());
   return pass;
 }
 

@@ -17,16 +17,18 @@ constexpr double kFrequencyStep = 1.12;
 constexpr double kDecays_per_s[] = {0.1, 0.6, 1.5, 3.0};
 constexpr double kMostDecay_per_s = 4.0;
 constexpr int kMostBounces = 2;  // on the tyres, and on the oil
-constexpr double kWanders[] = {0.3, 1.0, 3.0, 10.0};
+constexpr double kWanders[] = {0.3, 1.5, 8.0, 40.0};
 constexpr double kMemories_s[] = {0.08, 0.3, 1.0};
 constexpr double kLeastWeight = 0.01;
-constexpr double kSearchPenalty = 8.0;  // 2 ln of the number of bounces tried, for having taken the best of them
+constexpr double kSearchPenalty =
+    8.0;  // 2 ln of the number of bounces tried, for having taken the best of them
 
 Eigen::MatrixXd correlationRoot(double wander, double memory_s, Eigen::Index n, double step_s) {
   Eigen::MatrixXd covariance(n, n);
   for (Eigen::Index i = 0; i < n; ++i)
     for (Eigen::Index k = 0; k <= i; ++k)
-      covariance(i, k) = (i == k ? 1.0 : 0.0) + wander * std::exp(-static_cast<double>(i - k) * step_s / memory_s);
+      covariance(i, k) =
+          (i == k ? 1.0 : 0.0) + wander * std::exp(-static_cast<double>(i - k) * step_s / memory_s);
   return covariance.llt().matrixL();
 }
 
@@ -58,22 +60,31 @@ struct Candidate {
 }  // namespace
 
 Eigen::MatrixXd bounceColumns(const std::vector<Bounce>& bounces, Eigen::Index n, double step_s) {
-  Eigen::MatrixXd columns(n, 2 * std::ssize(bounces));
-  for (Eigen::Index k = 0; k < std::ssize(bounces); ++k) {
-    const double turn = 2.0 * std::numbers::pi * bounces[k].frequency_Hz * step_s;
-    const double fade = std::exp(-bounces[k].decay_per_s * step_s);
+  Eigen::Index count = 0;
+  for (const Bounce& bounce : bounces) count += bounce.drifts ? 4 : 2;
+  Eigen::MatrixXd columns(n, count);
+  Eigen::Index at = 0;
+  for (const Bounce& bounce : bounces) {
+    const double turn = 2.0 * std::numbers::pi * bounce.frequency_Hz * step_s;
+    const double fade = std::exp(-bounce.decay_per_s * step_s);
     // One rotation a step instead of two transcendental functions: this is the inner loop of a search.
     const double cosine = fade * std::cos(turn);
     const double sine = fade * std::sin(turn);
     double x = 1.0;
     double y = 0.0;
     for (Eigen::Index i = 0; i < n; ++i) {
-      columns(i, 2 * k) = x;
-      columns(i, 2 * k + 1) = y;
+      columns(i, at) = x;
+      columns(i, at + 1) = y;
+      if (bounce.drifts) {
+        const double time_s = step_s * static_cast<double>(i);
+        columns(i, at + 2) = x * time_s;
+        columns(i, at + 3) = y * time_s;
+      }
       const double next = cosine * x - sine * y;
       y = sine * x + cosine * y;
       x = next;
     }
+    at += bounce.drifts ? 4 : 2;
   }
   return columns;
 }
@@ -85,7 +96,8 @@ Eigen::MatrixXd whitened(const PassNoise& noise, const Eigen::MatrixXd& columns,
       .solve(columns);
 }
 
-std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const Eigen::VectorXd& series, double step_s) {
+std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const Eigen::VectorXd& series,
+                                      double step_s) {
   const Eigen::Index n = series.size();
   const auto rows = static_cast<double>(n);
   const double duration_s = step_s * rows;
@@ -104,8 +116,10 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
     const double log_determinant = wanders ? 2.0 * root.diagonal().array().log().sum() : 0.0;
     Eigen::MatrixXd known = whiten(regressors);
     Eigen::MatrixXd q = basisOf(known);
-    Eigen::MatrixXd left = whiten(series);
+    const Eigen::MatrixXd white_series = whiten(series);
+    Eigen::MatrixXd left = white_series;
     project(q, left);
+    Eigen::Index bounces_columns = 0;
     PassNoise noise{wander, memory_s, {}, 1.0};
     double parameters = static_cast<double>(regressors.cols()) + 1.0 + (wanders ? 2.0 : 0.0);
     const auto criterionOf = [&](double squares, double count) {
@@ -118,7 +132,8 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
       Bounce best;
       double best_gain = 0.0;
       const auto tryOne = [&](double frequency_Hz, double decay_per_s) {
-        if (frequency_Hz < lowest_Hz || frequency_Hz > highest_Hz || decay_per_s < 0.0 || decay_per_s > kMostDecay_per_s)
+        if (frequency_Hz < lowest_Hz || frequency_Hz > highest_Hz || decay_per_s < 0.0 ||
+            decay_per_s > kMostDecay_per_s)
           return;
         const Bounce candidate{frequency_Hz, decay_per_s};
         Eigen::MatrixXd columns = whiten(bounceColumns({candidate}, n, step_s));
@@ -143,12 +158,28 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
       parameters += 4.0;
       noise.bounces.push_back(best);
       if (criterionOf(reduced, parameters) >= candidates.back().criterion) break;
-      squares = reduced;
-      candidates.push_back({noise, criterionOf(squares, parameters)});
-      known.conservativeResize(n, known.cols() + 2);
-      known.rightCols(2) = whiten(bounceColumns({best}, n, step_s));
-      q = basisOf(known);
-      project(q, left);
+      const auto take = [&](const Bounce& bounce) {
+        const Eigen::MatrixXd columns = whiten(bounceColumns({bounce}, n, step_s));
+        known.conservativeResize(n, regressors.cols() + bounces_columns + columns.cols());
+        known.rightCols(columns.cols()) = columns;
+        q = basisOf(known);
+        left = white_series;
+        project(q, left);
+        squares = left.squaredNorm();
+        candidates.push_back({noise, criterionOf(squares, parameters)});
+      };
+      take(best);
+      noise.bounces.back().drifts = true;
+      parameters += 2.0;
+      take(noise.bounces.back());
+      if (candidates.back().criterion >= candidates[candidates.size() - 2].criterion) {
+        candidates.pop_back();
+        noise.bounces.back().drifts = false;
+        parameters -= 2.0;
+        candidates.pop_back();
+        take(noise.bounces.back());
+      }
+      bounces_columns = known.cols() - regressors.cols();
     }
   };
   consider(0.0, 1.0);

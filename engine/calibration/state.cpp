@@ -6,7 +6,8 @@
 
 namespace hingepin::calibration {
 
-void setPrior(State& state, int unknown, double mean, double standard_uncertainty, const std::string& source) {
+void setPrior(State& state, int unknown, double mean, double standard_uncertainty,
+              const std::string& source) {
   state.mean(unknown) = mean;
   const Eigen::Index columns = state.factor.cols();
   state.factor.conservativeResize(state.mean.size(), columns + 1);
@@ -15,9 +16,12 @@ void setPrior(State& state, int unknown, double mean, double standard_uncertaint
   state.sources.push_back(source);
 }
 
-double standardUncertainty(const State& state, const Eigen::RowVectorXd& row) { return (row * state.factor).norm(); }
+double standardUncertainty(const State& state, const Eigen::RowVectorXd& row) {
+  return (row * state.factor).norm();
+}
 
-void observe(State& state, const Eigen::RowVectorXd& row, double value, double noise_u, const std::string& source) {
+void observe(State& state, const Eigen::RowVectorXd& row, double value, double noise_u,
+             const std::string& source) {
   const Eigen::RowVectorXd effect = row * state.factor;
   const double variance = effect.squaredNorm() + noise_u * noise_u;
   if (!(variance > 0.0)) return;

@@ -16,11 +16,13 @@ void setPrior(State& state, int unknown, double mean, double standard_uncertaint
 /// What a row of unknowns is known to, before and apart from its own noise.
 [[nodiscard]] double standardUncertainty(const State& state, const Eigen::RowVectorXd& row);
 
-/// Takes in an observation `row . unknowns = value` with independent noise from `source` (Kalman's update; the factor's
-/// columns stay independent sources, so budgets by source remain exact).
-void observe(State& state, const Eigen::RowVectorXd& row, double value, double noise_u, const std::string& source);
+/// Takes in an observation `row . unknowns = value` with independent noise from `source` (Kalman's update;
+/// the factor's columns stay independent sources, so budgets by source remain exact).
+void observe(State& state, const Eigen::RowVectorXd& row, double value, double noise_u,
+             const std::string& source);
 
 /// The uncertainty of row . unknowns, split by source (columns of one name summed in squares).
-[[nodiscard]] std::vector<statistics::Contribution> splitBySource(const State& state, const Eigen::RowVectorXd& row);
+[[nodiscard]] std::vector<statistics::Contribution> splitBySource(const State& state,
+                                                                  const Eigen::RowVectorXd& row);
 
 }  // namespace hingepin::calibration

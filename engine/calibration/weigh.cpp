@@ -13,9 +13,11 @@ namespace hingepin::calibration {
 namespace {
 
 constexpr double kDegree = 0.017453292519943295;
-constexpr double kZeroDrift_u = 0.0002;            // of the pressure range, between teaching and weighing; a judgement
-constexpr double kZeroPerKelvin_u = 2e-5;          // and for each kelvin between them: a band of 0.25 % over 50 K and more
-constexpr double kUnknownTemperature_u = 0.4;      // of the viscous term: 40 to 75 Cel spans a factor of about three
+constexpr double kZeroDrift_u = 0.0002;  // of the pressure range, between teaching and weighing; a judgement
+constexpr double kZeroPerKelvin_u =
+    2e-5;  // and for each kelvin between them: a band of 0.25 % over 50 K and more
+constexpr double kUnknownTemperature_u =
+    0.4;  // of the viscous term: 40 to 75 Cel spans a factor of about three
 constexpr double kMostUnracked_rad = 15.0 * kDegree;
 constexpr double kWarnUnracked_rad = 2.0 * kDegree;
 constexpr double kRackReading_u_rad = 0.5 * kDegree;  // a bucket within this of its stop counts as racked
@@ -64,34 +66,42 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
   std::vector<statistics::Contribution> budget = splitBySource(calibration.state, estimate.jacobian);
   budget.push_back({"budget-lift-noise", estimate.noise_u_kg, estimate.degrees_of_freedom});
   budget.push_back({"budget-repeatability", estimate.repeatability_u_kg});
+  budget.push_back({"budget-unsteady", estimate.unsteady_u_kg});
   const double apart_K = pass->oil_temperature_K && calibration.taught_temperature_K > 0.0
                              ? *pass->oil_temperature_K - calibration.taught_temperature_K
                              : 15.0;
-  budget.push_back({"budget-zero-drift", std::abs(estimate.kg_per_pascal) * std::hypot(kZeroDrift_u, kZeroPerKelvin_u * apart_K) *
+  budget.push_back({"budget-zero-drift", std::abs(estimate.kg_per_pascal) *
+                                             std::hypot(kZeroDrift_u, kZeroPerKelvin_u * apart_K) *
                                              calibration.pressure_sensor.range.inPascals()});
-  const double viscous_kg = std::abs(estimate.jacobian(kViscousSpeed) * calibration.state.mean(kViscousSpeed));
+  const double viscous_kg =
+      std::abs(estimate.jacobian(kViscousSpeed) * calibration.state.mean(kViscousSpeed));
   const double speed = pass->boom_speed_rad_per_s.cwiseAbs().mean();
   if (!pass->oil_temperature_K && speed > 0.0) {
     budget.push_back({"budget-oil-temperature", kUnknownTemperature_u * viscous_kg});
     weighing.warnings.push_back({"oil-temperature-unknown", {}});
   }
   if (rack.known && std::abs(rack.bucket_offset_rad) > kWarnUnracked_rad) {
-    // Half of what the offset costs stays in doubt; without a linkage all of a rough guess (0.3 % of payload a degree).
+    // Half of what the offset costs stays in doubt; without a linkage all of a rough guess (0.3 % of payload
+    // a degree).
     double cost_kg = 0.003 * estimate.mass_kg * std::abs(rack.bucket_offset_rad) / kDegree;
     if (tilt_offset_m != 0.0) {
       if (const auto racked_rows = model->rows(*pass, 0.0))
-        cost_kg = 0.5 * std::abs(estimate.mass_kg - estimateMass(calibration, *model, *pass, *racked_rows, false).mass_kg) +
+        cost_kg = 0.5 * std::abs(estimate.mass_kg -
+                                 estimateMass(calibration, *model, *pass, *racked_rows, false).mass_kg) +
                   0.1 * cost_kg;
     }
     budget.push_back({"budget-bucket", cost_kg});
   } else if (rack.known && calibration.linkage) {
     if (const auto tilted = model->rows(*pass, -1e-3)) {
       // A millimetre of tilt cylinder tells what half a degree of bucket is worth.
-      const double per_metre = (estimateMass(calibration, *model, *pass, *tilted, false).mass_kg - estimate.mass_kg) / 1e-3;
-      const auto state = model->geometry()->tilt(pass->boom_angle_rad.mean(),
-                                                 model->geometry()->geometry().tilt_cylinder_extended.inMetres() - 1e-3);
+      const double per_metre =
+          (estimateMass(calibration, *model, *pass, *tilted, false).mass_kg - estimate.mass_kg) / 1e-3;
+      const auto state =
+          model->geometry()->tilt(pass->boom_angle_rad.mean(),
+                                  model->geometry()->geometry().tilt_cylinder_extended.inMetres() - 1e-3);
       if (state)
-        budget.push_back({"budget-bucket", std::abs(per_metre / state->bucket_by_tilt.first) * kRackReading_u_rad * 0.5});
+        budget.push_back(
+            {"budget-bucket", std::abs(per_metre / state->bucket_by_tilt.first) * kRackReading_u_rad * 0.5});
     }
   }
 
@@ -122,7 +132,8 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
   if (speed > 0.0 && calibration.speed_taught && speed < kSlowMargin * calibration.slow_speed_rad_per_s)
     warn("slower-than-taught", {{"speed", Amount{speed / kDegree, "deg/s", 0}},
                                 {"taught", Amount{calibration.slow_speed_rad_per_s / kDegree, "deg/s", 0}}});
-  if (!calibration.speed_taught && speed > kFastMargin * calibration.fast_speed_rad_per_s) warn("moving-cost-unknown", {});
+  if (!calibration.speed_taught && speed > kFastMargin * calibration.fast_speed_rad_per_s)
+    warn("moving-cost-unknown", {});
   double speed_and_oil_kg = 0.0;
   for (const statistics::Contribution& line : weighing.budget)
     if (line.name == "budget-speed-and-oil") speed_and_oil_kg = line.standard_uncertainty;
@@ -130,7 +141,8 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
       pass->oil_temperature_K)
     warn("oil-far-from-taught", {{"oil", Amount{*pass->oil_temperature_K - 273.15, "Cel", 0}},
                                  {"taught", Amount{calibration.taught_temperature_K - 273.15, "Cel", 0}}});
-  if (weighing.high_rad - weighing.low_rad < 0.4 * (calibration.window_high_rad - calibration.window_low_rad) &&
+  if (weighing.high_rad - weighing.low_rad <
+          0.4 * (calibration.window_high_rad - calibration.window_low_rad) &&
       !pass->typed_points)
     warn("partial-lift", {{"low", Amount{weighing.low_rad / kDegree, "deg", 0}},
                           {"high", Amount{weighing.high_rad / kDegree, "deg", 0}}});

@@ -158,6 +158,7 @@ void describe(Archive& archive, Calibration& calibration) {
   archive("boom_length_m", calibration.boom_length_m);
   archive("tare_basis", calibration.tare_basis);
   archive("log_span", calibration.log_span);
+  archive("log_pace", calibration.log_pace);
   archive("lowering_taught", calibration.lowering_taught);
   archive("speed_taught", calibration.speed_taught);
   archive("slow_speed_rad_per_s", calibration.slow_speed_rad_per_s);

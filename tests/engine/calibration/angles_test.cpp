@@ -34,7 +34,8 @@ TEST(BoomLineTest, TwoPosesGiveTheLineThroughThemAndItsUncertaintyFollowsFromThe
   std::vector<Message> warnings;
   const auto line = fitBoomLine(job, warnings);
   ASSERT_TRUE(line.has_value());
-  // Two points of equal uncertainty u: the middle is known to u/sqrt(2), the slope to u sqrt(2) over the distance.
+  // Two points of equal uncertainty u: the middle is known to u/sqrt(2), the slope to u sqrt(2) over the
+  // distance.
   const double u_rad = 0.3 * kDegree;
   EXPECT_NEAR(line->angle_u_rad, u_rad / std::sqrt(2.0), 1e-9);
   const double distance = IdealLoader::sensorOf(48 * kDegree) - IdealLoader::sensorOf(-40 * kDegree);

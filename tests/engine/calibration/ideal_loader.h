@@ -33,17 +33,17 @@ inline linkage::ZBarGeometry demoGeometry() {
           .tilt_cylinder_extended = m(1.709)};
 }
 
-/// A loader without surprises: quasi-static virtual work written down once more for the tests, with the friction, speed
-/// and sensor terms that a test switches on. Its lift cylinder moves at one speed.
+/// A loader without surprises: quasi-static virtual work written down once more for the tests, with the
+/// friction, speed and sensor terms that a test switches on. Its lift cylinder moves at one speed.
 struct IdealLoader {
   linkage::Linkage geometry = *linkage::Linkage::make(demoGeometry());
   double gravity = 9.80665;
-  double boom_mass_kg = 1400.0;      // at the middle of the boom
+  double boom_mass_kg = 1400.0;  // at the middle of the boom
   double attachment_mass_kg = 1570.0;
   linkage::Pin payload_center{Length::fromMetres(0.60), Length::fromMetres(0.45)};
-  double load_friction = 0.0;        // share of the lift force
+  double load_friction = 0.0;  // share of the lift force
   double constant_friction_N = 0.0;
-  double viscous_N_per_m_s = 0.0;    // at 40 Cel, scaled by `viscosity_ratio`
+  double viscous_N_per_m_s = 0.0;  // at 40 Cel, scaled by `viscosity_ratio`
   double orifice_N_per_m2_s2 = 0.0;
   double pressure_noise_Pa = 0.0;
   double pressure_correlation = 0.0;  // of neighbouring samples

