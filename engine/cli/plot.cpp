@@ -165,9 +165,9 @@ std::string plotOf(const session::EmptyLift& empty, const calibration::Calibrati
   const int to = columnOf(view, calibration.window_high_rad);
   for (int column = from; column <= to; ++column) window[static_cast<std::size_t>(column)] = '=';
   const std::string_view name = " weigh window ";
-  if (to - from > static_cast<int>(name.size()) + 4)
-    window.replace(static_cast<std::size_t>((from + to - static_cast<int>(name.size())) / 2 + 1), name.size(),
-                   name);
+  const int name_width = static_cast<int>(name.size());
+  const int name_from = (from + to - name_width) / 2 + 1;
+  if (to - from > name_width + 4) window.replace(static_cast<std::size_t>(name_from), name.size(), name);
   window.erase(window.find_last_not_of(' ') + 1);
   below.erase(below.find_last_not_of(' ') + 1);
   text += fmt::format("  {:>9} └", "");

@@ -31,9 +31,9 @@ Expected<EmptyLift> emptyLift(const calibration::Job& job, const calibration::Ca
 
   std::optional<linkage::Linkage> linkage;
   if (calibration.linkage) {
-    Expected<linkage::Linkage> made = linkage::Linkage::make(*calibration.linkage);
+    const Expected<linkage::Linkage> made = linkage::Linkage::make(*calibration.linkage);
     if (!made) return std::unexpected(made.error());
-    linkage = std::move(*made);
+    linkage = *made;
   }
   const statistics::SplineBasis& basis = calibration.tare_basis;
   double low_rad = basis.high;
