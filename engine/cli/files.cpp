@@ -11,7 +11,7 @@
 #include <system_error>
 #include <utility>
 
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 namespace hingepin::cli {
 namespace {
@@ -82,7 +82,7 @@ Expected<formats::ByteSource> openFile(const std::string& path) {
 Expected<std::string> readFile(const std::string& path) {
   const Expected<formats::ByteSource> source = openFile(path);
   if (!source) return std::unexpected(source.error());
-  return formats::readAll(*source, path, formats::kMostJsonBytes);
+  return formats::readAll(*source, path, kMostJsonBytes);
 }
 
 Expected<void> writeFile(const std::string& path, std::string_view content) {

@@ -6,7 +6,7 @@
 
 #include "engine/base/error.h"
 #include "engine/calibration/model.h"
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 #include "engine/session/empty_lift.h"
 #include "engine/session/linkage_table.h"
 #include "engine/units/ucum.h"

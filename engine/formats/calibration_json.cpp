@@ -9,8 +9,8 @@
 #include <string_view>
 #include <utility>
 
-#include "engine/formats/strict_json.h"
-#include "engine/formats/text.h"
+#include "engine/base/strict_json.h"
+#include "engine/base/text.h"
 #include "engine/linkage/linkage.h"
 
 namespace hingepin::formats {

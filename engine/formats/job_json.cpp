@@ -11,13 +11,27 @@
 #include <utility>
 #include <vector>
 
+#include "engine/base/text.h"
 #include "engine/formats/lift_log_csv.h"
-#include "engine/formats/text.h"
 #include "engine/linkage/linkage.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::formats {
 namespace {
+
+/// A string that is a quantity. Errors: "json-wrong-kind" and those of readSi.
+Expected<double> quantityOf(const JsonNode& node, Dimension dimension) {
+  if (node.value().kind != JsonKind::String) {
+    return node.wrongKind("a string with a number, one space and a UCUM code");
+  }
+  Expected<double> read = readSi(node.value().text, dimension);
+  if (!read) {
+    Error error = std::move(read.error());
+    error.place = node.place();
+    return std::unexpected(std::move(error));
+  }
+  return read;
+}
 
 using calibration::Attachment;
 using calibration::Job;
@@ -124,7 +138,7 @@ class JobReader {
   }
 
   double quantityIn(const JsonNode& node, const Limits& limits) {
-    const Expected<double> value_si = node.quantity(limits.dimension);
+    const Expected<double> value_si = quantityOf(node, limits.dimension);
     if (!value_si) {
       keep(value_si.error());
       return 0.0;

@@ -6,7 +6,7 @@
 #include "engine/base/error.h"
 #include "engine/calibration/job.h"
 #include "engine/formats/byte_source.h"
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 namespace hingepin::formats {
 

@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-#include "engine/formats/text.h"
+#include "engine/base/text.h"
 #include "engine/units/number.h"
 #include "engine/units/ucum.h"
 

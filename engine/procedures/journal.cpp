@@ -7,14 +7,11 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 namespace hingepin::procedures {
 namespace {
 
-using formats::JsonDocument;
-using formats::JsonKind;
-using formats::JsonNode;
 using Json = nlohmann::json;  // keeps its keys sorted
 
 template <class T>
@@ -97,7 +94,7 @@ std::string canonical(const Json& value) {
 class EventReader {
  public:
   Event read(const JsonDocument& document);
-  const std::optional<Error>& error() const { return error_; }
+  [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
  private:
   void keep(Error error) {
@@ -216,7 +213,7 @@ Json toJson(const Try& made) {
 std::string writeEvent(const Event& event) { return canonical(toJson(event)); }
 
 Expected<Event> readEvent(std::string text, std::string file) {
-  const Expected<JsonDocument> document = formats::readJson(std::move(text), std::move(file));
+  const Expected<JsonDocument> document = readJson(std::move(text), std::move(file));
   if (!document) return std::unexpected(document.error());
   EventReader reader;
   Event event = reader.read(*document);

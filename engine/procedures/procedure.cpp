@@ -7,14 +7,10 @@
 #include <initializer_list>
 #include <utility>
 
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 namespace hingepin::procedures {
 namespace {
-
-using formats::JsonDocument;
-using formats::JsonKind;
-using formats::JsonNode;
 
 template <class T>
 struct Named {
@@ -137,7 +133,7 @@ using Keys = std::vector<std::string_view>;
 class Reader {
  public:
   Procedure read(const JsonDocument& document);
-  const std::optional<Error>& error() const { return error_; }
+  [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
  private:
   void keep(Error error) {
@@ -636,7 +632,7 @@ Procedure Reader::read(const JsonDocument& document) {
 }  // namespace
 
 Expected<Procedure> readProcedure(std::string text, std::string file) {
-  const Expected<JsonDocument> document = formats::readJson(std::move(text), std::move(file));
+  const Expected<JsonDocument> document = readJson(std::move(text), std::move(file));
   if (!document) return std::unexpected(document.error());
   Reader reader;
   Procedure procedure = reader.read(*document);

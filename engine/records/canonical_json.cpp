@@ -7,13 +7,11 @@
 #include <cstdlib>
 #include <numeric>
 
-#include "engine/formats/text.h"
+#include "engine/base/text.h"
 
 namespace hingepin::records {
 namespace {
 
-using formats::excerpt;
-using formats::firstBadUtf8;
 
 // The order of UTF-16 code units, told from UTF-8: a character beyond the basic plane begins with a surrogate
 // (D800..DBFF), so its lead byte (F0..F4) comes before those of E000..FFFF (EE, EF).
@@ -238,7 +236,7 @@ Expected<JsonDocument> readCanonicalJson(std::string_view text, std::size_t most
     return fail(ErrorKind::InvalidInput, "json-too-large",
                 {{"most", Amount{static_cast<double>(most_bytes), "1", 0}}});
   }
-  Expected<JsonDocument> document = formats::readJson(std::string(text), "");
+  Expected<JsonDocument> document = readJson(std::string(text), "");
   if (!document) return document;
   const Expected<std::string> canonical = canonicalJson(document->root);
   if (!canonical) return std::unexpected(canonical.error());

@@ -9,14 +9,10 @@
 #include <vector>
 
 #include "engine/base/error.h"
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 namespace hingepin::records {
 
-using formats::JsonDocument;
-using formats::JsonKind;
-using formats::JsonNode;
-using formats::JsonValue;
 
 [[nodiscard]] JsonValue jsonNull();
 [[nodiscard]] JsonValue jsonBoolean(bool value);

@@ -82,5 +82,13 @@ TEST(DamageTest, ALogWithAnyByteReplacedGivesValueOrError) {
   flipBytes(kSampleLog, 2, 10000, readDamagedLog);
 }
 
+TEST(ByteSourceTest, ReadingStopsBeyondTheSizeLimit) {
+  const std::string text(5000, ' ');
+  EXPECT_TRUE(readAll(sourceOf(text, 100), "f.json", 5000));
+  const Expected<std::string> read = readAll(sourceOf(text, 100), "f.json", 4999);
+  ASSERT_FALSE(read);
+  EXPECT_EQ(read.error().message.code, "file-too-large");
+}
+
 }  // namespace
 }  // namespace hingepin::formats

@@ -30,7 +30,7 @@ std::string readFile(const fs::path& file) {
 }
 
 std::string canonicalOf(std::string text) {
-  const Expected<JsonDocument> document = formats::readJson(std::move(text), "");
+  const Expected<JsonDocument> document = readJson(std::move(text), "");
   if (!document) return "not JSON: " + document.error().message.code;
   return canonicalJson(document->root).value_or("not canonical");
 }
@@ -156,7 +156,7 @@ TEST(CanonicalJsonTest, WhatCannotBeWrittenIsRefusedWithItsPlace) {
 
 TEST(CanonicalJsonTest, OnlyExactIntegersAndShallowValuesCanBeSealed) {
   const auto fault = [](std::string text) {
-    const Expected<JsonDocument> document = formats::readJson(std::move(text), "");
+    const Expected<JsonDocument> document = readJson(std::move(text), "");
     const Expected<void> done = checkSealable(document->root);
     return done ? "" : done.error().message.code + " " + done.error().place.pointer;
   };

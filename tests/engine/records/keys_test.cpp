@@ -55,7 +55,7 @@ TEST(KeysTest, SignaturesAgreeWithAllVectorsOfRfc8032) {
       std::filesystem::path(HINGEPIN_SOURCE_DIR) / "../shared/reference/crypto/ed25519_rfc8032.json";
   if (!std::filesystem::exists(file)) GTEST_SKIP() << "missing: " << file;
   std::ifstream stream(file, std::ios::binary);
-  const auto document = formats::readJson({std::istreambuf_iterator<char>(stream), {}}, "");
+  const auto document = readJson({std::istreambuf_iterator<char>(stream), {}}, "");
   ASSERT_TRUE(document);
   const auto vectors = JsonNode(*document).at("vectors")->elements();
   ASSERT_EQ(vectors->size(), 5U);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 #include <algorithm>
 #include <charconv>
@@ -8,9 +8,9 @@
 #include <nlohmann/json.hpp>
 #include <unordered_set>
 
-#include "engine/formats/text.h"
+#include "engine/base/text.h"
 
-namespace hingepin::formats {
+namespace hingepin {
 namespace {
 
 Place placeOfOffset(const JsonDocument& document, std::size_t offset) {
@@ -301,19 +301,6 @@ Expected<std::string> JsonNode::name() const {
   return text;
 }
 
-Expected<double> JsonNode::quantity(Dimension dimension) const {
-  if (value_->kind != JsonKind::String) {
-    return wrongKind("a string with a number, one space and a UCUM code");
-  }
-  Expected<double> read = readSi(value_->text, dimension);
-  if (!read) {
-    Error error = std::move(read.error());
-    error.place = place();
-    return std::unexpected(std::move(error));
-  }
-  return read;
-}
-
 Expected<JsonDocument> readJson(std::string text, std::string file) {
   JsonDocument document{.file = std::move(file), .text = std::move(text), .root = {}};
   const std::size_t bad = firstBadUtf8(document.text);
@@ -336,4 +323,4 @@ Expected<JsonDocument> readJson(std::string text, std::string file) {
   return document;
 }
 
-}  // namespace hingepin::formats
+}  // namespace hingepin

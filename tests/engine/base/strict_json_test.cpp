@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "engine/formats/strict_json.h"
+#include "engine/base/strict_json.h"
 
 #include <gtest/gtest.h>
 
 #include <string>
 #include <vector>
 
-#include "engine/formats/byte_source.h"
-#include "engine/formats/text.h"
+#include "engine/base/text.h"
 
-namespace hingepin::formats {
+namespace hingepin {
 namespace {
 
 std::string codeOf(const std::string& text) {
@@ -101,13 +100,5 @@ TEST(StrictJsonTest, ManyKeysAreReadQuickly) {
   EXPECT_EQ(codeOf(text + "\"7\":0}"), "json-duplicate-key");
 }
 
-TEST(StrictJsonTest, ReadingStopsBeyondTheSizeLimit) {
-  const std::string text(5000, ' ');
-  EXPECT_TRUE(readAll(sourceOf(text, 100), "f.json", 5000));
-  const Expected<std::string> read = readAll(sourceOf(text, 100), "f.json", 4999);
-  ASSERT_FALSE(read);
-  EXPECT_EQ(read.error().message.code, "file-too-large");
-}
-
 }  // namespace
-}  // namespace hingepin::formats
+}  // namespace hingepin

@@ -10,10 +10,8 @@
 #include <vector>
 
 #include "engine/base/error.h"
-#include "engine/units/quantity.h"
-#include "engine/units/ucum.h"
 
-namespace hingepin::formats {
+namespace hingepin {
 
 enum class JsonKind { Null, Boolean, Number, String, Array, Object };
 
@@ -69,12 +67,11 @@ class JsonNode {
   [[nodiscard]] Expected<double> number() const;
   /// A string that is not empty. Errors: "json-wrong-kind", "text-empty".
   [[nodiscard]] Expected<std::string> name() const;
-  /// A string that is a quantity. Errors: "json-wrong-kind" and those of readSi.
-  [[nodiscard]] Expected<double> quantity(Dimension dimension) const;
+  /// The error of a value that is not of the kind `expected`, in words. Code "json-wrong-kind".
+  [[nodiscard]] std::unexpected<Error> wrongKind(std::string_view expected) const;
 
  private:
   [[nodiscard]] JsonNode child(std::string_view token, const JsonValue& value) const;
-  [[nodiscard]] std::unexpected<Error> wrongKind(std::string_view expected) const;
 
   const JsonDocument* document_;
   const JsonValue* value_;
@@ -87,4 +84,4 @@ class JsonNode {
 /// column.
 [[nodiscard]] Expected<JsonDocument> readJson(std::string text, std::string file);
 
-}  // namespace hingepin::formats
+}  // namespace hingepin

@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-namespace hingepin::formats {
+namespace hingepin {
 
 inline constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
@@ -20,4 +20,4 @@ inline constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 /// replaced by '?'.
 [[nodiscard]] std::string excerpt(std::string_view text);
 
-}  // namespace hingepin::formats
+}  // namespace hingepin
