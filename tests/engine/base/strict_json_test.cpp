@@ -95,7 +95,7 @@ TEST(StrictJsonTest, DeepNestingIsAnErrorNotACrash) {
 
 TEST(StrictJsonTest, ManyKeysAreReadQuickly) {
   std::string text = "{";
-  for (int key = 0; key < 100000; ++key) text += "\"" + std::to_string(key) + "\":0,";
+  for (int key = 0; key < 100000; ++key) text.append(1, '"').append(std::to_string(key)).append("\":0,");
   EXPECT_EQ(codeOf(text + "\"x\":0}"), "");
   EXPECT_EQ(codeOf(text + "\"7\":0}"), "json-duplicate-key");
 }
