@@ -48,19 +48,19 @@ class Evaluation {
   Expected<Verdict> verdict(const Measure& measure);
 
  private:
-  Expected<ReadQuantity> limit(const std::optional<Limit>& limit) const {
+  [[nodiscard]] Expected<ReadQuantity> limit(const std::optional<Limit>& limit) const {
     if (!limit) return fail(ErrorKind::InvalidInput, "limit-missing", {}, {.pointer = step_.pointer});
     return valueOf(procedure_, state_, *limit);
   }
-  Expected<Verdict> withinLimits() const;
-  Expected<Verdict> atLeast() const;
-  Expected<Verdict> steadyFor() const;
-  Expected<Verdict> poseReached() const;
-  Expected<Verdict> fitResidual(const Measure& measure) const;
-  Expected<Verdict> repeatability() const;
-  Expected<Verdict> agreement() const;
-  Verdict secondPerson() const;
-  Verdict notOlderThan() const;
+  [[nodiscard]] Expected<Verdict> withinLimits() const;
+  [[nodiscard]] Expected<Verdict> atLeast() const;
+  [[nodiscard]] Expected<Verdict> steadyFor() const;
+  [[nodiscard]] Expected<Verdict> poseReached() const;
+  [[nodiscard]] Expected<Verdict> fitResidual(const Measure& measure) const;
+  [[nodiscard]] Expected<Verdict> repeatability() const;
+  [[nodiscard]] Expected<Verdict> agreement() const;
+  [[nodiscard]] Verdict secondPerson() const;
+  [[nodiscard]] Verdict notOlderThan() const;
 
   const Procedure& procedure_;
   const State& state_;

@@ -120,12 +120,12 @@ class Linter {
   void unknownUnit(std::string_view ucum, const std::string& pointer);
   void wrongDimension(const std::string& text, const Unit& unit, Dimension expected,
                       const std::string& pointer);
-  std::optional<double> valueOf(const std::optional<Limit>& limit) const;
+  [[nodiscard]] std::optional<double> valueOf(const std::optional<Limit>& limit) const;
   void needDimension(const std::optional<Limit>& limit, std::span<const Dimension> allowed, bool difference,
                      const std::string& pointer);
   void needDuration(const std::string& text, const std::string& pointer);
   void needOrder(const Limits& limits, const std::string& pointer);
-  std::optional<Dimension> dimensionOf(const Step& step) const;
+  [[nodiscard]] std::optional<Dimension> dimensionOf(const Step& step) const;
 
   void header();
   void step(const Step& step);
@@ -145,11 +145,12 @@ class Linter {
   void valuesSuffice(const Step& step, int most_values);
   void readAgainOnTheSpot(const Step& reading, std::size_t index, const Way& way, const std::string& pointer);
   void usesOnWay(const Way& way);
-  bool agesTooMuch(const Way& way, std::size_t reading, std::size_t check, const std::string& limit) const;
+  [[nodiscard]] bool agesTooMuch(const Way& way, std::size_t reading, std::size_t check,
+                                 const std::string& limit) const;
 
-  std::vector<Range> rangesOn(const Way& way) const;
-  int mostValues(const Way& way, std::size_t reading) const;
-  std::optional<std::size_t> indexOf(std::string_view id) const;
+  [[nodiscard]] std::vector<Range> rangesOn(const Way& way) const;
+  [[nodiscard]] int mostValues(const Way& way, std::size_t reading) const;
+  [[nodiscard]] std::optional<std::size_t> indexOf(std::string_view id) const;
 
   const Procedure& procedure_;
   const TextCodes* text_codes_;

@@ -93,8 +93,8 @@ class Runner {
  private:
   using Done = Expected<void>;
 
-  std::unexpected<Error> refuse(std::string code,
-                                std::vector<std::pair<std::string, MessageValue>> values = {}) const {
+  [[nodiscard]] std::unexpected<Error> refuse(
+      std::string code, std::vector<std::pair<std::string, MessageValue>> values = {}) const {
     return fail(ErrorKind::InvalidInput, std::move(code), std::move(values));
   }
   Done start();
@@ -103,16 +103,16 @@ class Runner {
   Done acknowledgeAgain();
   Done tag();
   Done step(const Step& step);
-  Done mayAnswer(const Step& step) const;
-  Done needPerson() const;
-  Done needInCharge() const;
-  Done needHashes(std::size_t least) const;
-  Done await(EventType type) const;
+  [[nodiscard]] Done mayAnswer(const Step& step) const;
+  [[nodiscard]] Done needPerson() const;
+  [[nodiscard]] Done needInCharge() const;
+  [[nodiscard]] Done needHashes(std::size_t least) const;
+  [[nodiscard]] Done await(EventType type) const;
   Done answered(const Step& step);
   Done secondPerson(const Step& step);
   Done reading(const Step& step);
   Done check(const Step& step);
-  Done answerFits(const Step& step) const;
+  [[nodiscard]] Done answerFits(const Step& step) const;
 
   void interrupted();
   void keep(Outcome outcome, bool counts, std::string result = {}, std::string reason = {});
