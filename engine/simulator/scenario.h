@@ -34,8 +34,9 @@ struct JobParts {
   bool linkage = true;
   bool attachment = true;
   bool gravity = true;
-  bool oil = true;    ///< the grade, where it is not the default
-  bool edge = false;  ///< heel and cutting edge
+  bool oil = true;               ///< the grade, where it is not the default
+  bool edge = false;             ///< heel and cutting edge
+  bool pressure_sensor = false;  ///< its doubts as they are drawn, where the defaults would say otherwise
   std::string attachment_id = "GP";
   std::array<double, 3> pose_u_deg = {0.3, 0.3,
                                       0.6};  ///< of the lowest, highest and reference pose; 0: no angle
