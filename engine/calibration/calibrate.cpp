@@ -31,13 +31,13 @@ constexpr double kModelMisfit = 5e-4;  // of the tare: what the model leaves out
 
 // Doubts that no key of a job states. Standard uncertainties.
 constexpr double kLaminarShare =
-    0.6;  // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
-constexpr double kLaminarShare_u = 0.27;
+    0.85;  // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
+constexpr double kLaminarShare_u = 0.25;
 constexpr double kMovingCostShare =
     0.015;  // of the tare at a typical fast pace, where only one pace was taught
 constexpr double kMovingCostShare_u = 0.015;
-constexpr double kConstantFrictionShare = 0.001;  // of the tare: seal preload, which no load adds to
-constexpr double kConstantFrictionShare_u = 0.002;
+constexpr double kConstantFrictionShare = 0.002;  // of the tare: seal preload, which no load adds to
+constexpr double kConstantFrictionShare_u = 0.004;
 constexpr double kAngleCurve_u_rad = 0.25 * kDegree;
 constexpr double kTyreSag_rad =
     1.0 * kDegree;  // nose down at rated payload; 1 to 2 deg derived from tyre stiffness
@@ -455,7 +455,17 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model,
   double spread_high = -1e9;
   for (Eigen::Index k = 0; k < count; ++k) {
     const PreparedPass& pass = *members[k].pass;
-    const Eigen::VectorXd load = pass.rows.balance - pass.rows.tare * calibration.state.mean;
+    const Eigen::VectorXd tare = pass.rows.tare * calibration.state.mean;
+    Eigen::VectorXd load = pass.rows.balance - tare;
+    // The shape is that of an ideal lift: what a weighing will take off for tyres and friction is taken off
+    // here too.
+    const double about_kg = members[k].group < 0 ? pass.lift->mass->inKilograms()
+                                                 : job.loads[members[k].group].net.inKilograms() /
+                                                       static_cast<double>(loads[members[k].group].size());
+    const double sag_rad = pass.pass.has_pitch ? 0.0 : kTyreSag_rad * about_kg / calibration.rated_payload_kg;
+    const double direction = pass.pass.direction == Direction::Up ? 1.0 : -1.0;
+    const double friction = job.unit.load_friction.value_or(LoadFriction{}).mean.inOnes();
+    load -= (sag_rad * pass.rows.gravity_tan.cwiseProduct(tare + load) + direction * friction * load).eval();
     for (Eigen::Index i = 0; i < load.size(); ++i) {
       // rows.span holds only the inertia and pitch factor as long as log_span is empty.
       if (!(load(i) > 0.0)) continue;

@@ -231,6 +231,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const double head_force = calibration.cylinder_count * calibration.head_area_m2;
   const double rod_share = calibration.rod_area_m2 / calibration.head_area_m2;
   const double range_Pa = calibration.pressure_sensor.range.inPascals();
+  const double rod_part_Pa = rod_share * pass.rod_pressure_Pa.mean();
   const double direction = pass.direction == Direction::Up ? 1.0 : -1.0;
   const double middle_rad = model.windowMiddle_rad();
   const double half_rad = model.windowHalf_rad();
@@ -245,8 +246,10 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     const Eigen::VectorXd payload = mass_kg * rows.span;
     for (Eigen::Index i = 0; i < n; ++i) {
       const double arm = rows.arm(i);
-      const double loaded = pass.head_pressure_Pa(i) / range_Pa;
-      const double empty = (tare(i) / (arm * head_force) + pass.rod_pressure_Pa(i) * rod_share) / range_Pa;
+      // The model's pressures, not the readings: a doubt that carried the readings' noise would weigh rows by
+      // it.
+      const double empty = (tare(i) / (arm * head_force) + rod_part_Pa) / range_Pa;
+      const double loaded = empty + payload(i) / (arm * head_force * range_Pa);
       by(kPressureBow)(i) = arm * head_force * range_Pa * (bow(loaded) - bow(empty));
       by(kPressureSkew)(i) = arm * head_force * range_Pa * (skew(loaded) - skew(empty));
       const double angle = payload(i) * rows.log_span_slope(i);

@@ -18,7 +18,7 @@ constexpr double kDecays_per_s[] = {0.1, 0.6, 1.5, 3.0};
 constexpr double kMostDecay_per_s = 4.0;
 constexpr int kMostBounces = 2;  // on the tyres, and on the oil
 constexpr double kWanders[] = {0.3, 1.5, 8.0, 40.0};
-constexpr double kMemories_s[] = {0.08, 0.3, 1.0};
+constexpr double kMemories_s[] = {0.08, 0.2, 0.5};
 constexpr double kLeastWeight = 0.01;
 constexpr double kSearchPenalty =
     8.0;  // 2 ln of the number of bounces tried, for having taken the best of them

@@ -13,7 +13,7 @@ namespace hingepin::calibration {
 namespace {
 
 constexpr double kDegree = 0.017453292519943295;
-constexpr double kZeroDrift_u = 0.0002;  // of the pressure range, between teaching and weighing; a judgement
+constexpr double kZeroDrift_u = 0.0001;  // of the pressure range, between teaching and weighing; a judgement
 constexpr double kZeroPerKelvin_u =
     2e-5;  // and for each kelvin between them: a band of 0.25 % over 50 K and more
 constexpr double kUnknownTemperature_u =
