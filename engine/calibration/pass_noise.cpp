@@ -16,7 +16,9 @@ constexpr double kLeastCycles = 1.2;
 constexpr double kFrequencyStep = 1.12;
 constexpr double kDecays_per_s[] = {0.1, 0.6, 1.5, 3.0};
 constexpr double kMostDecay_per_s = 4.0;
-constexpr int kMostBounces = 2;  // on the tyres, and on the oil
+constexpr double kLeastInterval = 0.3;  // of the logarithm of two bounces' frequencies
+constexpr double kLeastLevel = 0.2;     // share of the level's square that bounces must leave
+constexpr int kMostBounces = 2;         // on the tyres, and on the oil
 constexpr double kWanders[] = {0.3, 1.5, 8.0, 40.0};
 constexpr double kMemories_s[] = {0.08, 0.2, 0.5};
 constexpr double kLeastWeight = 0.01;
@@ -50,6 +52,12 @@ double gainOf(const Eigen::MatrixXd& columns, const Eigen::VectorXd& series) {
   const double u = columns.col(0).dot(series);
   const double v = columns.col(1).dot(series);
   return (c * u * u - 2.0 * b * u * v + a * v * v) / determinant;
+}
+
+/// Whether enough of the level is left beside the bounces to be told from them.
+bool leavesLevel(const Eigen::MatrixXd& bounces, const Eigen::VectorXd& level) {
+  const Eigen::MatrixXd q = basisOf(bounces);
+  return (level - q * (q.transpose() * level)).squaredNorm() > kLeastLevel * level.squaredNorm();
 }
 
 struct Candidate {
@@ -117,6 +125,7 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
     Eigen::MatrixXd known = whiten(regressors);
     Eigen::MatrixXd q = basisOf(known);
     const Eigen::MatrixXd white_series = whiten(series);
+    const Eigen::VectorXd white_level = known.col(0);
     Eigen::MatrixXd left = white_series;
     project(q, left);
     Eigen::Index bounces_columns = 0;
@@ -135,6 +144,10 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
         if (frequency_Hz < lowest_Hz || frequency_Hz > highest_Hz || decay_per_s < 0.0 ||
             decay_per_s > kMostDecay_per_s)
           return;
+        const bool taken = std::ranges::any_of(noise.bounces, [&](const Bounce& other) {
+          return std::abs(std::log(frequency_Hz / other.frequency_Hz)) < kLeastInterval;
+        });
+        if (taken) return;
         const Bounce candidate{frequency_Hz, decay_per_s};
         Eigen::MatrixXd columns = whiten(bounceColumns({candidate}, n, step_s));
         project(q, columns);
@@ -156,7 +169,10 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
       }
       const double reduced = squares - best_gain;
       parameters += 4.0;
+      if (best_gain == 0.0) break;
       noise.bounces.push_back(best);
+      // A bounce that looks like the level itself would take the mass with it.
+      if (!leavesLevel(whiten(bounceColumns(noise.bounces, n, step_s)), white_level)) break;
       if (criterionOf(reduced, parameters) >= candidates.back().criterion) break;
       const auto take = [&](const Bounce& bounce) {
         const Eigen::MatrixXd columns = whiten(bounceColumns({bounce}, n, step_s));
@@ -170,9 +186,10 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
       };
       take(best);
       noise.bounces.back().drifts = true;
+      const bool clear = leavesLevel(whiten(bounceColumns(noise.bounces, n, step_s)), white_level);
       parameters += 2.0;
       take(noise.bounces.back());
-      if (candidates.back().criterion >= candidates[candidates.size() - 2].criterion) {
+      if (!clear || candidates.back().criterion >= candidates[candidates.size() - 2].criterion) {
         candidates.pop_back();
         noise.bounces.back().drifts = false;
         parameters -= 2.0;
