@@ -204,8 +204,8 @@ Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const Sens
     if (!pose.bucket_sensor) continue;
     const double boom_rad = boom_line.angle(pose.boom_sensor);
     const bool is_dumped = pose.kind == PoseKind::BucketDumped;
-    if (is_dumped) dumped = *pose.bucket_sensor;
-    if (pose.kind == PoseKind::BucketRacked) racked = *pose.bucket_sensor;
+    if (is_dumped) dumped = pose.bucket_sensor;
+    if (pose.kind == PoseKind::BucketRacked) racked = pose.bucket_sensor;
     if (!is_dumped) racked_over_boom.emplace_back(boom_rad, *pose.bucket_sensor);
     if (geometry == nullptr) continue;
     const double tilt_m = (is_dumped ? geometry->geometry().tilt_cylinder_retracted

@@ -41,7 +41,7 @@ Expected<LiftModel> LiftModel::make(const Calibration& calibration) {
   if (calibration.linkage) {
     Expected<linkage::Linkage> made = linkage::Linkage::make(*calibration.linkage);
     if (!made) return std::unexpected(made.error());
-    geometry = std::move(*made);
+    geometry = *made;
   }
   const Expected<Oil> oil = oilOfGrade(calibration.oil_grade);
   if (!oil) {
@@ -49,7 +49,7 @@ Expected<LiftModel> LiftModel::make(const Calibration& calibration) {
     error.place.pointer = "/unit/oil/grade";
     return std::unexpected(error);
   }
-  return LiftModel(calibration, std::move(geometry), *oil);
+  return LiftModel(calibration, geometry, *oil);
 }
 
 LiftModel::Motion LiftModel::motionOf(const Pass& pass) const {

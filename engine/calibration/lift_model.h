@@ -68,8 +68,8 @@ class LiftModel {
   };
   [[nodiscard]] Motion motionOf(const Pass& pass) const;
 
-  LiftModel(const Calibration& calibration, std::optional<linkage::Linkage> geometry, const Oil& oil)
-      : calibration_(&calibration), geometry_(std::move(geometry)), oil_(oil) {}
+  LiftModel(const Calibration& calibration, const std::optional<linkage::Linkage>& geometry, const Oil& oil)
+      : calibration_(&calibration), geometry_(geometry), oil_(oil) {}
   const Calibration* calibration_;
   std::optional<linkage::Linkage> geometry_;
   Oil oil_;
