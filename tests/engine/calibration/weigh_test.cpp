@@ -415,6 +415,39 @@ TEST(WeighTest, OverManyLiftsTheNoiseLineIsTheScatter) {
   EXPECT_LT(std::sqrt(stated / kLifts), 1.3 * scatter_kg);
 }
 
+TEST(WeighTest, DrawingTheDoubtsAgreesWithPropagatingThem) {
+  // JCGM 101 by hand: machines drawn from the stated doubts, each calibrated and weighed, beside the
+  // propagated uncertainty (JCGM 100). 80 draws know their SD to 8 %; a quarter is three of those.
+  Random random(20);
+  double sum = 0.0;
+  double squares = 0.0;
+  double stated = 0.0;
+  constexpr int kDraws = 80;
+  for (int draw = 0; draw < kDraws; ++draw) {
+    IdealLoader loader;
+    Job job = loader.job(true);
+    loader.pressure_gain = 1.0 + 0.0025 * random.normal();
+    loader.load_friction = 0.010 + 0.005 * random.normal();
+    loader.payload_center.along = loader.payload_center.along + Length::fromMetres(0.08 * random.normal());
+    loader.payload_center.across = loader.payload_center.across + Length::fromMetres(0.08 * random.normal());
+    for (PoseReading& pose : job.poses)
+      pose.boom_angle = *pose.boom_angle + random.normal() * *pose.boom_angle_u;
+    job.lifts = {loader.empty(Pace::Slow), loader.empty(Pace::Fast)};
+    const auto calibration = calibrate(job);
+    ASSERT_TRUE(calibration.has_value());
+    const auto weighing = weigh(*calibration, loader.lift({.mass_kg = 4000}));
+    ASSERT_TRUE(weighing.has_value());
+    sum += weighing->mass_kg;
+    squares += weighing->mass_kg * weighing->mass_kg;
+    for (const char* drawn :
+         {"budget-pressure-span", "budget-load-friction", "budget-payload-center", "budget-poses"})
+      stated += budgetOf(*weighing, drawn) * budgetOf(*weighing, drawn);
+  }
+  const double mean = sum / kDraws;
+  const double scatter_kg = std::sqrt(squares / kDraws - mean * mean);
+  EXPECT_NEAR(std::sqrt(stated / kDraws), scatter_kg, 0.25 * scatter_kg);
+}
+
 TEST(CalibrateTest, WithNoWayToWeighItSaysSo) {
   const IdealLoader loader;
   Job job = exactJob(loader, false);
