@@ -217,6 +217,23 @@ Expected<void> checkLinkage(const Job& job, const LiftModel& model, const Sensor
   return {};
 }
 
+void summarise(Calibration& calibration, const PreparedPass& pass, LiftKind kind, double residual_Pa,
+               double effective_rows) {
+  PassSummary summary;
+  summary.name = pass.lift->name;
+  summary.kind = kind;
+  summary.direction = pass.pass.direction;
+  summary.typed_points = pass.pass.typed_points;
+  summary.low_rad = pass.pass.boom_angle_rad.minCoeff();
+  summary.high_rad = pass.pass.boom_angle_rad.maxCoeff();
+  summary.mean_speed_rad_per_s = pass.pass.boom_speed_rad_per_s.cwiseAbs().mean();
+  summary.oil_temperature_K = pass.pass.oil_temperature_K;
+  summary.rows = static_cast<int>(pass.pass.size());
+  summary.effective_rows = effective_rows;
+  summary.residual_Pa = residual_Pa;
+  calibration.passes.push_back(summary);
+}
+
 /// Tare, speed and empty friction from all empty passes together: penalised generalised least squares.
 Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>& empties) {
   // The basis spans what the passes cover.
@@ -380,20 +397,9 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     observed.segment(at, n) = columns.col(unknowns) / noise;
     at += n;
 
-    PassSummary summary;
-    summary.name = pass.lift->name;
-    summary.kind = LiftKind::Empty;
-    summary.direction = pass.pass.direction;
-    summary.typed_points = pass.pass.typed_points;
-    summary.low_rad = pass.pass.boom_angle_rad.minCoeff();
-    summary.high_rad = pass.pass.boom_angle_rad.maxCoeff();
-    summary.mean_speed_rad_per_s = pass.pass.boom_speed_rad_per_s.cwiseAbs().mean();
-    summary.oil_temperature_K = pass.pass.oil_temperature_K;
-    summary.rows = static_cast<int>(n);
-    summary.effective_rows = effective;
-    summary.residual_Pa =
-        std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / (head_force * mean_arm);
-    calibration.passes.push_back(summary);
+    summarise(calibration, pass, LiftKind::Empty,
+              std::sqrt(residuals.squaredNorm() / static_cast<double>(n)) / (head_force * mean_arm),
+              effective);
   }
   fit = statistics::fitWeighted(design, observed, ones, statistics::NoiseScale::Known);
   if (!fit) return std::unexpected(fit.error());
@@ -639,21 +645,6 @@ void learnMass(Calibration& calibration, const std::string& name, double referen
           "budget-test-mass");
 }
 
-void summarise(Calibration& calibration, const PreparedPass& pass, LiftKind kind, double residual_Pa) {
-  PassSummary summary;
-  summary.name = pass.lift->name;
-  summary.kind = kind;
-  summary.direction = pass.pass.direction;
-  summary.typed_points = pass.pass.typed_points;
-  summary.low_rad = pass.pass.boom_angle_rad.minCoeff();
-  summary.high_rad = pass.pass.boom_angle_rad.maxCoeff();
-  summary.mean_speed_rad_per_s = pass.pass.boom_speed_rad_per_s.cwiseAbs().mean();
-  summary.oil_temperature_K = pass.pass.oil_temperature_K;
-  summary.rows = static_cast<int>(pass.pass.size());
-  summary.residual_Pa = residual_Pa;
-  calibration.passes.push_back(summary);
-}
-
 }  // namespace
 
 Expected<Calibration> calibrate(const Job& job) {
@@ -799,7 +790,7 @@ Expected<Calibration> calibrate(const Job& job) {
     const double reference_kg = pass.lift->mass->inKilograms();
     const double reference_u_kg =
         pass.lift->mass_u ? pass.lift->mass_u->inKilograms() : kDefaultMassU * reference_kg;
-    summarise(calibration, pass, LiftKind::TestMass, estimate.residual_Pa);
+    summarise(calibration, pass, LiftKind::TestMass, estimate.residual_Pa, estimate.degrees_of_freedom + 1.0);
     learnMass(calibration, pass.lift->name, reference_kg, reference_u_kg, estimate, judged);
     judged = true;
   }
@@ -812,7 +803,7 @@ Expected<Calibration> calibrate(const Job& job) {
       sum.jacobian += estimate.jacobian;
       sum.noise_u_kg = std::hypot(std::hypot(sum.noise_u_kg, estimate.noise_u_kg),
                                   estimate.repeatability_u_kg, estimate.unsteady_u_kg);
-      summarise(calibration, pass, LiftKind::Load, estimate.residual_Pa);
+      summarise(calibration, pass, LiftKind::Load, estimate.residual_Pa, estimate.degrees_of_freedom + 1.0);
     }
     const double net_kg = job.loads[g].net.inKilograms();
     const double net_u_kg = job.loads[g].net_u ? job.loads[g].net_u->inKilograms() : kDefaultMassU * net_kg;

@@ -12,7 +12,7 @@ inline constexpr std::array<double, 48> kHormone{2.4, 2.4, 2.4, 2.2, 2.1, 1.5, 2
                                                  2.3, 2.0, 2.0, 2.9, 2.9, 2.7, 2.7, 2.3, 2.6, 2.4, 1.8, 1.7,
                                                  1.5, 1.4, 2.1, 3.3, 3.5, 3.5, 3.1, 2.6, 2.1, 3.4, 3.0, 2.9};
 // Partial autocorrelations at lags 1 and 2 (Yule-Walker). Source: output of R's ar(lh), read in a public
-// transcript.
+// listing.
 inline constexpr std::array<double, 2> kHormonePartial{0.5755244755244756, -0.22340997286429742};
 // Burg's coefficients of order 3 and innovation variance about the mean. Source: output of R's ar(lh, method
 // = "burg"), from memory.
