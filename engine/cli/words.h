@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "engine/base/error.h"
-#include "engine/calibration/model.h"
 #include "engine/base/strict_json.h"
+#include "engine/calibration/model.h"
 #include "engine/session/empty_lift.h"
 #include "engine/session/linkage_table.h"
 #include "engine/units/ucum.h"

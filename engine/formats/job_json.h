@@ -4,9 +4,9 @@
 #include <string>
 
 #include "engine/base/error.h"
+#include "engine/base/strict_json.h"
 #include "engine/calibration/job.h"
 #include "engine/formats/byte_source.h"
-#include "engine/base/strict_json.h"
 
 namespace hingepin::formats {
 

@@ -12,7 +12,6 @@
 namespace hingepin::records {
 namespace {
 
-
 // The order of UTF-16 code units, told from UTF-8: a character beyond the basic plane begins with a surrogate
 // (D800..DBFF), so its lead byte (F0..F4) comes before those of E000..FFFF (EE, EF).
 bool comesBefore(std::string_view left, std::string_view right) {

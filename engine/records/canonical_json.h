@@ -13,7 +13,6 @@
 
 namespace hingepin::records {
 
-
 [[nodiscard]] JsonValue jsonNull();
 [[nodiscard]] JsonValue jsonBoolean(bool value);
 [[nodiscard]] JsonValue jsonInteger(std::int64_t value);
