@@ -215,7 +215,6 @@ Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const Sens
     if (!state) {
       // A pose slightly past where the loop closes must not stop the job: the other poses still give the
       // line.
-      Error error = state.error();
       warnings.push_back({"pose-outside-linkage", {{"pose", nameOf(pose.kind)}}});
       continue;
     }
