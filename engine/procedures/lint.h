@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <set>
 #include <string>
 #include <vector>
 
@@ -15,8 +14,6 @@ struct Finding {
   Message problem;
   Message mend;
 };
-
-using TextCodes = std::set<std::string, std::less<>>;
 
 /// Looks for all that README.md says the linter refuses. A procedure without findings can be run: every step
 /// of every variant can be reached and, whatever is answered, the job ends.

@@ -685,6 +685,25 @@ bool canFail(const Step& step) {
   return true;
 }
 
+TextCodes textCodesOf(const Procedure& procedure) {
+  TextCodes codes = {procedure.title, procedure.comes_first, procedure.tag};
+  codes.insert(procedure.tools.begin(), procedure.tools.end());
+  for (const Variant& variant : procedure.variants) codes.insert(variant.text);
+  for (const Caution& caution : procedure.cautions) {
+    codes.insert({caution.hazard, caution.consequence, caution.avoidance});
+  }
+  if (procedure.on_failure) codes.insert(procedure.on_failure->mark);
+  for (const auto* const steps : {&procedure.steps, &procedure.make_safe}) {
+    for (const Step& step : *steps) {
+      codes.insert({step.text, step.detail, step.zone_clear});
+      if (step.on_failure) codes.insert(step.on_failure->mark);
+      for (const Answer& answer : step.answers) codes.insert(answer.text);
+    }
+  }
+  codes.erase("");  // what a step doesn't have
+  return codes;
+}
+
 const Caution* findCaution(const Procedure& procedure, std::string_view id) {
   const auto found = std::ranges::find(procedure.cautions, id, &Caution::id);
   return found == procedure.cautions.end() ? nullptr : &*found;

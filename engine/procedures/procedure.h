@@ -3,7 +3,9 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -222,6 +224,11 @@ struct Procedure {
 
 /// Whether a step can be answered in a way that fails it.
 [[nodiscard]] bool canFail(const Step& step);
+
+using TextCodes = std::set<std::string, std::less<>>;
+
+/// Every text code that stands in a procedure.
+[[nodiscard]] TextCodes textCodesOf(const Procedure& procedure);
 
 /// The caution or step of an id, or nullptr.
 [[nodiscard]] const Caution* findCaution(const Procedure& procedure, std::string_view id);

@@ -22,39 +22,21 @@ std::vector<std::string> told(const std::vector<Finding>& findings) {
   return lines;
 }
 
-/// Every text code that a file uses.
-TextCodes codesOf(const Procedure& procedure) {
-  TextCodes codes = {procedure.title, procedure.comes_first, procedure.tag};
-  codes.insert(procedure.tools.begin(), procedure.tools.end());
-  for (const Variant& variant : procedure.variants) codes.insert(variant.text);
-  for (const Caution& caution : procedure.cautions) {
-    codes.insert({caution.hazard, caution.consequence, caution.avoidance});
-  }
-  for (const auto* steps : {&procedure.steps, &procedure.make_safe}) {
-    for (const Step& step : *steps) {
-      codes.insert({step.text, step.detail, step.zone_clear});
-      if (step.on_failure) codes.insert(step.on_failure->mark);
-      for (const Answer& answer : step.answers) codes.insert(answer.text);
-    }
-  }
-  return codes;
-}
-
 TEST(LintTest, ExampleOfTheDescriptionHasNoFinding) {
   const Procedure procedure = procedureOf(exampleText());
-  const TextCodes codes = codesOf(procedure);
+  const TextCodes codes = textCodesOf(procedure);
   EXPECT_THAT(told(lint(procedure, &codes)), testing::IsEmpty());
 }
 
 TEST(LintTest, ProcedureWithEveryKindOfStepAndCheckHasNoFinding) {
   const Procedure procedure = procedureOf(everythingText());
-  const TextCodes codes = codesOf(procedure);
+  const TextCodes codes = textCodesOf(procedure);
   EXPECT_THAT(told(lint(procedure, &codes)), testing::IsEmpty());
 }
 
 TEST(LintTest, TextThatNoCatalogueHasIsNamed) {
   const Procedure procedure = procedureOf(exampleText());
-  TextCodes codes = codesOf(procedure);
+  TextCodes codes = textCodesOf(procedure);
   codes.erase("hold-still");
   codes.erase("oil-too-cold");
   codes.erase("boom-moves-avoidance");
