@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/store/rows.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "engine/base/strict_json.h"
+#include "engine/base/text.h"
+#include "engine/records/canonical_json.h"
+#include "engine/records/encoding.h"
+#include "engine/records/seal.h"
+
+namespace hingepin::store {
+namespace {
+
+constexpr std::array<std::pair<WaitingKind, std::string_view>, 4> kWaitingKinds{{
+    {WaitingKind::Statement, "statement"},
+    {WaitingKind::Signers, "signers"},
+    {WaitingKind::Blob, "blob"},
+    {WaitingKind::Personal, "personal"},
+}};
+
+}  // namespace
+
+std::string_view textOf(WaitingKind kind) {
+  return std::ranges::find(kWaitingKinds, kind, &std::pair<WaitingKind, std::string_view>::first)->second;
+}
+
+std::optional<WaitingKind> waitingKindOf(std::string_view text) {
+  const auto* found =
+      std::ranges::find(kWaitingKinds, text, &std::pair<WaitingKind, std::string_view>::second);
+  if (found == kWaitingKinds.end()) return std::nullopt;
+  return found->first;
+}
+
+Expected<std::string> textOfRestrictions(const std::vector<std::string>& restrictions) {
+  std::vector<JsonValue> items;
+  for (const std::string& restriction : restrictions) items.push_back(records::jsonString(restriction));
+  return records::canonicalJson(records::jsonArray(std::move(items)));
+}
+
+Expected<std::vector<std::string>> restrictionsOf(std::string text) {
+  std::vector<std::string> restrictions;
+  if (text == "[]") return restrictions;  // nearly always
+  const Expected<JsonDocument> read = readJson(std::move(text), "");
+  if (!read) return std::unexpected(read.error());
+  const auto elements = JsonNode(*read).elements();
+  if (!elements) return std::unexpected(elements.error());
+  for (const JsonNode& element : *elements) {
+    auto restriction = element.string();
+    if (!restriction) return std::unexpected(restriction.error());
+    restrictions.push_back(*std::move(restriction));
+  }
+  return restrictions;
+}
+
+Expected<ReadStatement> readStatement(const StoredStatement& statement) {
+  const auto sealed = records::readSealed(statement.text);
+  if (!sealed) return std::unexpected(sealed.error());
+  if (records::hashName(sealed->payload) != statement.name) {
+    return fail(ErrorKind::InvalidInput, "statement-name-differs", {{"name", excerpt(statement.name)}});
+  }
+  auto read = records::readPayload(sealed->payload, sealed->type);
+  if (!read) return std::unexpected(read.error());
+  const records::Envelope& envelope = records::envelopeOf(*read);
+  ReadStatement result{.kind = "signature", .place = envelope.place, .sealed_utc_ms = envelope.sealed_utc_ms};
+  if (auto* record = std::get_if<records::Record>(&*read)) {
+    result.kind = "record";
+    result.content = std::move(record->content);
+  }
+  return result;
+}
+
+records::Head headOf(const Query& row) {
+  return {.key = row.text(0), .epoch = row.text(1), .sequence = row.integer(2), .name = row.text(3)};
+}
+
+Personal personalOf(const Query& row) {
+  Personal personal{.name = row.text(0), .erased = row.isNull(1)};
+  if (personal.erased) return personal;
+  std::ranges::copy(records::bytesOf(row.text(1)).first(personal.salt.size()), personal.salt.begin());
+  personal.bytes = row.text(2);
+  return personal;
+}
+
+}  // namespace hingepin::store

@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/base/error.h"
+#include "engine/records/chain.h"
+#include "engine/records/personal.h"
+#include "engine/records/record.h"
+#include "engine/records/signers.h"
+#include "engine/records/verify.h"
+
+/// One SQLite file that holds what an installation knows. What is returned as done is on the disk.
+namespace hingepin::store {
+
+class Database;
+
+inline constexpr std::size_t kMostTextBytes = 2U << 20U;  ///< of a profile or an event
+inline constexpr std::size_t kMostBlobBytes = 256U << 20U;
+
+/// A machine. `profile` is JSON that the store keeps as it is: what its monitor shows, linkage, entries.
+struct Unit {
+  std::string id;
+  std::string profile;
+  bool operator==(const Unit&) const = default;
+};
+
+struct Attachment {
+  std::string id;
+  std::string profile;
+  bool operator==(const Attachment&) const = default;
+};
+
+/// What holds for a unit with one attachment fitted.
+struct Pair {
+  std::string unit;
+  std::string attachment;
+  std::string calibration{};                 ///< hash of the blob, "" for none
+  std::string record{};                      ///< name of the record that says so, "" for none
+  std::optional<std::int64_t> due_utc_ms{};  ///< when it has to be proved again
+  std::vector<std::string> restrictions{};   ///< codes of marks that restrict its use
+  bool operator==(const Pair&) const = default;
+};
+
+/// A job that was begun. Procedure and words are blobs, by hash.
+struct Job {
+  std::string id;
+  std::string unit;
+  std::string attachment{};  ///< "" where the procedure is about the unit alone
+  std::string procedure_id;
+  std::string procedure;  ///< hash of the exact bytes of its file
+  std::string words;      ///< hash of the words that are shown
+  std::string language;
+  std::int64_t begun_utc_ms = 0;  ///< by the phone's clock: for information
+  std::string phase = "running";  ///< "running", "done", "failed", "abandoned"
+  std::string record{};           ///< name, once it is sealed
+  bool operator==(const Job&) const = default;
+};
+
+/// A record or a further signature, as sealed.
+struct StoredStatement {
+  std::string name;
+  std::string text;
+  std::string job{};   ///< of this store; "" for one that came from elsewhere
+  std::string unit{};  ///< that it is about; "" for none
+};
+
+/// A person's name, face or photo. Without bytes it was erased.
+struct Personal {
+  std::string name;
+  records::Salt salt{};
+  std::string bytes{};
+  bool erased = false;
+};
+
+enum class WaitingKind { Statement, Signers, Blob, Personal };
+
+/// Something that the far side may not have yet.
+struct Waiting {
+  WaitingKind kind = WaitingKind::Statement;
+  std::string name;
+  std::int64_t since_utc_ms = 0;
+  bool operator==(const Waiting&) const = default;
+};
+
+/// Something wrong in a store, in words for a person (code and values).
+struct StoreFinding {
+  Message message;
+};
+
+/// What is written in one commit when a job ends with its record. All of it or nothing.
+struct Ending {
+  std::string job;
+  std::string phase;
+  StoredStatement record;
+  std::optional<Pair> pair{};
+  std::int64_t now_utc_ms = 0;
+};
+
+class Store {
+ public:
+  /// Opens the file, makes it where it is not there, brings an older version up to date (in one commit), and
+  /// checks what can be checked at once.
+  /// @param vfs name of the SQLite VFS to use, "" for the usual one (tests hand in one that fails)
+  /// Errors: IoFailed "store-not-opened"; InvalidInput "store-not-ours" (another application's file),
+  /// "store-newer" (left untouched), "store-damaged".
+  [[nodiscard]] static Expected<Store> open(const std::string& path, const std::string& vfs = "");
+  ~Store();
+  Store(Store&&) noexcept;
+  Store& operator=(Store&&) noexcept;
+
+  // All functions below: IoFailed "store-write-failed", "store-read-failed", "store-full", "store-busy"
+  // (another process is writing; nothing was done); InvalidInput "store-damaged", and "store-value-refused"
+  // for what the tables don't take: an empty id, text that is not UTF-8 or too long, a time beyond 0 to 2^53
+  // - 1 ms.
+
+  [[nodiscard]] Expected<void> putUnit(const Unit& unit);
+  [[nodiscard]] Expected<std::optional<Unit>> unit(std::string_view id) const;
+  [[nodiscard]] Expected<std::vector<Unit>> units() const;
+  [[nodiscard]] Expected<void> putAttachment(const Attachment& attachment);
+  [[nodiscard]] Expected<std::optional<Attachment>> attachment(std::string_view id) const;
+  [[nodiscard]] Expected<std::vector<Attachment>> attachments() const;
+  /// Errors: NotFound "unit-not-in-store", "attachment-not-in-store", "blob-not-in-store" (its calibration).
+  [[nodiscard]] Expected<void> putPair(const Pair& pair);
+  [[nodiscard]] Expected<std::optional<Pair>> pair(std::string_view unit, std::string_view attachment) const;
+  [[nodiscard]] Expected<std::vector<Pair>> pairsOf(std::string_view unit) const;
+  /// Pairs that are due at or before a time, the longest overdue first.
+  [[nodiscard]] Expected<std::vector<Pair>> due(std::int64_t until_utc_ms) const;
+
+  /// Bytes by their SHA-256: photos, files, logs, calibrations, procedures, words. Putting what is there
+  /// already changes nothing. @return the hash name.
+  [[nodiscard]] Expected<std::string> putBlob(std::string_view bytes, std::string_view media_type);
+  [[nodiscard]] Expected<std::optional<std::string>> blob(std::string_view hash) const;
+  [[nodiscard]] Expected<bool> hasBlob(std::string_view hash) const;
+
+  /// Begins a job with its first event, in one commit. Errors: InvalidInput "job-already-in-store"; NotFound
+  /// "unit-not-in-store", "attachment-not-in-store", "blob-not-in-store".
+  [[nodiscard]] Expected<void> beginJob(const Job& job, std::string_view first_event);
+  /// Appends one event to a job's journal; durable when it returns. After an error other than InvalidInput
+  /// and NotFound the event may or may not be there: read the journal again before the next.
+  /// @param sequence of the event: as many as are there already
+  /// Errors: InvalidInput "journal-not-continued" (somebody else has written), "job-ended"; NotFound
+  /// "job-not-in-store".
+  [[nodiscard]] Expected<void> appendEvent(std::string_view job, std::int64_t sequence,
+                                           std::string_view event);
+  [[nodiscard]] Expected<std::vector<std::string>> journal(std::string_view job) const;
+  [[nodiscard]] Expected<std::optional<Job>> job(std::string_view id) const;
+  /// The newest first; with a unit only those of it.
+  [[nodiscard]] Expected<std::vector<Job>> jobs(std::string_view unit = "") const;
+  [[nodiscard]] Expected<std::vector<Job>> jobsRunning() const;
+  /// Errors: as appendEvent, putPair and putStatement; InvalidInput "job-ended".
+  [[nodiscard]] Expected<void> endJob(const Ending& ending);
+
+  /// Keeps a statement and queues it, and with it each blob here that its content names by hash. Same name
+  /// twice changes nothing. The caller has verified its seal. Errors: InvalidInput, those of readSealed and
+  /// readPayload; "statement-name-differs"; "chain-not-continued" when it belongs to a job of this store and
+  /// its place in the chain is taken; NotFound "job-not-in-store".
+  [[nodiscard]] Expected<void> putStatement(const StoredStatement& statement, std::int64_t now_utc_ms,
+                                            bool queue = true);
+  [[nodiscard]] Expected<std::optional<StoredStatement>> statement(std::string_view name) const;
+  /// Names, the newest first by the time they claim; with a unit only those about it.
+  [[nodiscard]] Expected<std::vector<std::string>> statementNames(std::string_view unit = "") const;
+  /// The head of the chain of a key in an epoch, from what is stored.
+  [[nodiscard]] Expected<std::optional<records::Head>> head(std::string_view key,
+                                                            std::string_view epoch) const;
+
+  /// Errors: those of readSigners; InvalidInput "statement-name-differs".
+  [[nodiscard]] Expected<void> putSigners(const records::SealedSigners& list, std::int64_t now_utc_ms,
+                                          bool queue = true);
+  [[nodiscard]] Expected<std::vector<records::SealedSigners>> signersLists() const;
+  /// Root lists that a person has accepted, in that order. One that is accepted again becomes the last.
+  [[nodiscard]] Expected<void> acceptRoot(std::string_view name);
+  [[nodiscard]] Expected<std::vector<std::string>> acceptedRoots() const;
+  /// Heads that other devices have told of.
+  [[nodiscard]] Expected<void> putKnownHead(const records::Head& head);
+
+  /// Keeps a personal object and queues it. What was erased stays so; what comes as erased is erased here
+  /// too. Errors: InvalidInput "personal-name-differs".
+  [[nodiscard]] Expected<void> putPersonal(const Personal& personal, std::int64_t now_utc_ms);
+  /// Removes bytes and salt, so that they can't be found in the file either, and queues that; what refers to
+  /// it keeps the name. After "store-busy" they are gone from the tables, but another process still reads an
+  /// older state of the file: call it again.
+  [[nodiscard]] Expected<void> erasePersonal(std::string_view name, std::int64_t now_utc_ms);
+  [[nodiscard]] Expected<std::vector<Personal>> personal() const;
+
+  /// All that verification needs.
+  [[nodiscard]] Expected<records::Evidence> evidence() const;
+
+  [[nodiscard]] Expected<std::vector<Waiting>> waiting() const;
+  /// Takes it off the list, unless it was queued anew since.
+  [[nodiscard]] Expected<void> sent(const Waiting& waiting);
+
+  /// Looks at everything: SQLite's integrity check, foreign keys, every blob and statement against its hash,
+  /// journals without gaps, jobs with their records. Empty: nothing wrong.
+  [[nodiscard]] Expected<std::vector<StoreFinding>> check() const;
+  /// Writes a consistent copy to a file that must not be there yet; opening it is all that restoring takes.
+  /// It is whole and on the disk, or else opens as empty. Errors: IoFailed "backup-not-written".
+  [[nodiscard]] Expected<void> backup(const std::string& path) const;
+
+ private:
+  explicit Store(std::unique_ptr<Database> database);
+  std::unique_ptr<Database> database_;
+};
+
+}  // namespace hingepin::store

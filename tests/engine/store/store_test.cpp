@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/store/store.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "tests/engine/store/samples.h"
+
+namespace hingepin::store {
+namespace {
+
+using namespace samples;
+using testing::ElementsAre;
+using testing::IsEmpty;
+using testing::SizeIs;
+using testing::UnorderedElementsAre;
+
+std::vector<std::string> codesOf(const std::vector<StoreFinding>& findings) {
+  std::vector<std::string> codes;
+  for (const StoreFinding& finding : findings) codes.push_back(finding.message.code);
+  return codes;
+}
+
+TEST(StoreTest, NewFileIsAnEmptySoundStore) {
+  const Folder folder;
+  const Store store = opened(folder.file());
+  EXPECT_THAT(the(store.units()), IsEmpty());
+  EXPECT_THAT(the(store.jobs()), IsEmpty());
+  EXPECT_THAT(the(store.waiting()), IsEmpty());
+  EXPECT_THAT(the(store.check()), IsEmpty());
+}
+
+TEST(StoreTest, WhatWasPutIsThereAfterReopening) {
+  const Folder folder;
+  {
+    Yard yard(folder.file());
+    const Pair pair{.unit = kUnit.id,
+                    .attachment = kBucket.id,
+                    .calibration = the(yard.store.putBlob("calibration", "application/json")),
+                    .due_utc_ms = kNow,
+                    .restrictions = {"cold-oil", "no-full-lift"}};
+    the(yard.store.putPair(pair));
+    the(yard.store.beginJob(yard.job(), "first"));
+    the(yard.store.appendEvent("job-1", 1, "second"));
+  }
+  const Store store = opened(folder.file());
+  EXPECT_EQ(the(store.unit(kUnit.id)), kUnit);
+  EXPECT_EQ(the(store.attachment(kBucket.id)), kBucket);
+  EXPECT_THAT(the(store.pair(kUnit.id, kBucket.id))->restrictions, ElementsAre("cold-oil", "no-full-lift"));
+  EXPECT_EQ(the(store.blob(the(store.pair(kUnit.id, kBucket.id))->calibration)), "calibration");
+  EXPECT_THAT(the(store.journal("job-1")), ElementsAre("first", "second"));
+  EXPECT_THAT(the(store.jobsRunning()), SizeIs(1));
+  EXPECT_THAT(the(store.check()), IsEmpty());
+}
+
+TEST(StoreTest, EventIsTakenOnlyAtTheEndOfTheJournal) {
+  const Folder folder;
+  Yard yard(folder.file());
+  the(yard.store.beginJob(yard.job(), "first"));
+  EXPECT_EQ(codeOf(yard.store.appendEvent("job-1", 0, "again")), "journal-not-continued");
+  EXPECT_EQ(codeOf(yard.store.appendEvent("job-1", 2, "too far")), "journal-not-continued");
+  EXPECT_EQ(codeOf(yard.store.appendEvent("job-2", 1, "whose?")), "job-not-in-store");
+  the(yard.store.appendEvent("job-1", 1, "second"));
+  EXPECT_THAT(the(yard.store.journal("job-1")), ElementsAre("first", "second"));
+}
+
+TEST(StoreTest, JobEndsWithRecordPairAndQueueTogether) {
+  const Folder folder;
+  Yard yard(folder.file());
+  records::Phone phone{.key = records::keyOf(1)};
+  the(yard.store.beginJob(yard.job(), "first"));
+  const Ending ending{.job = "job-1",
+                      .phase = "done",
+                      .record = stored(phone.record(yard.procedure), "", kUnit.id),
+                      .pair = Pair{.unit = kUnit.id, .attachment = kBucket.id, .due_utc_ms = kNow},
+                      .now_utc_ms = kNow};
+  Ending without_bucket = ending;
+  without_bucket.pair->attachment = "bucket-9";
+  EXPECT_EQ(codeOf(yard.store.endJob(without_bucket)), "attachment-not-in-store");
+  EXPECT_THAT(the(yard.store.statementNames()), IsEmpty());
+  EXPECT_THAT(the(yard.store.waiting()), IsEmpty());
+
+  the(yard.store.endJob(ending));
+  EXPECT_EQ(the(yard.store.job("job-1"))->phase, "done");
+  EXPECT_EQ(the(yard.store.job("job-1"))->record, ending.record.name);
+  EXPECT_EQ(the(yard.store.statement(ending.record.name))->job, "job-1");
+  EXPECT_THAT(the(yard.store.statementNames(kUnit.id)), ElementsAre(ending.record.name));
+  EXPECT_THAT(the(yard.store.waiting()),
+              ElementsAre(Waiting{WaitingKind::Blob, yard.procedure, kNow},
+                          Waiting{WaitingKind::Statement, ending.record.name, kNow}));
+  EXPECT_THAT(the(yard.store.due(kNow)), SizeIs(1));
+  EXPECT_THAT(the(yard.store.due(kNow - 1)), IsEmpty());
+  EXPECT_EQ(codeOf(yard.store.appendEvent("job-1", 1, "late")), "job-ended");
+  EXPECT_EQ(codeOf(yard.store.endJob(ending)), "job-ended");
+  EXPECT_THAT(codesOf(the(yard.store.check())), IsEmpty());
+}
+
+}  // namespace
+}  // namespace hingepin::store
