@@ -252,7 +252,7 @@ JsonNode JsonNode::child(std::string_view token, const JsonValue& value) const {
   return node;
 }
 
-Expected<void> JsonNode::expectObject(std::initializer_list<std::string_view> known) const {
+Expected<void> JsonNode::expectObject(std::span<const std::string_view> known) const {
   if (value_->kind != JsonKind::Object) return wrongKind(nameOf(JsonKind::Object));
   for (std::size_t index = 0; index < value_->keys.size(); ++index) {
     const std::string& key = value_->keys[index];
@@ -283,6 +283,16 @@ Expected<std::vector<JsonNode>> JsonNode::elements() const {
     nodes.push_back(child(std::to_string(index), value_->items[index]));
   }
   return nodes;
+}
+
+Expected<std::vector<std::pair<std::string, JsonNode>>> JsonNode::members() const {
+  if (value_->kind != JsonKind::Object) return wrongKind(nameOf(JsonKind::Object));
+  std::vector<std::pair<std::string, JsonNode>> members;
+  for (std::size_t index = 0; index < value_->items.size(); ++index) {
+    const std::string& key = value_->keys[index];
+    members.emplace_back(key, child(escapedToken(key), value_->items[index]));
+  }
+  return members;
 }
 
 Expected<std::string> JsonNode::string() const {

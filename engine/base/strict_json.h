@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <initializer_list>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -55,13 +56,18 @@ class JsonNode {
 
   /// Checks that this is an object all of whose keys are among `known`.
   /// Errors: "json-wrong-kind", "json-unknown-key" (names the key and what is known).
-  [[nodiscard]] Expected<void> expectObject(std::initializer_list<std::string_view> known) const;
+  [[nodiscard]] Expected<void> expectObject(std::span<const std::string_view> known) const;
+  [[nodiscard]] Expected<void> expectObject(std::initializer_list<std::string_view> known) const {
+    return expectObject(std::span(known.begin(), known.size()));
+  }
   /// The member of an object, if it has one. REQUIRES: an object.
   [[nodiscard]] std::optional<JsonNode> find(std::string_view key) const;
   /// Errors: "json-missing-key".
   [[nodiscard]] Expected<JsonNode> at(std::string_view key) const;
   /// The elements of an array. Errors: "json-wrong-kind".
   [[nodiscard]] Expected<std::vector<JsonNode>> elements() const;
+  /// The members of an object by their keys. Errors: "json-wrong-kind".
+  [[nodiscard]] Expected<std::vector<std::pair<std::string, JsonNode>>> members() const;
   /// Errors: "json-wrong-kind".
   [[nodiscard]] Expected<std::string> string() const;
   [[nodiscard]] Expected<double> number() const;

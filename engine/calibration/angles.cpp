@@ -14,17 +14,7 @@ constexpr double kDegree = 0.017453292519943295;
 constexpr double kDefaultAngleU_rad = 0.5 * kDegree;
 constexpr double kLeastSpread_rad = 20.0 * kDegree;
 
-std::string_view unitCode(SensorUnit unit) {
-  switch (unit) {
-    case SensorUnit::Volt:
-      return "V";
-    case SensorUnit::Count:
-      return "1";
-    case SensorUnit::Radian:
-      return "rad";
-  }
-  return "1";
-}
+std::string poseName(const PoseReading& pose) { return std::string(nameIn(kPoseNames, pose.kind)); }
 
 std::string pointerOf(std::size_t pose) { return "/poses/" + std::to_string(pose); }
 
@@ -78,9 +68,9 @@ Expected<void> checkOrder(const Job& job) {
       if (orderOf(lower.kind) < 0 || orderOf(higher.kind) <= orderOf(lower.kind)) continue;
       if (lower.boom_angle && higher.boom_angle && *lower.boom_angle >= *higher.boom_angle)
         return fail(ErrorKind::InvalidInput, "poses-out-of-order",
-                    {{"lower", nameOf(lower.kind)},
+                    {{"lower", poseName(lower)},
                      {"lower_angle", Amount{lower.boom_angle->inDegrees(), "deg", 1}},
-                     {"higher", nameOf(higher.kind)},
+                     {"higher", poseName(higher)},
                      {"higher_angle", Amount{higher.boom_angle->inDegrees(), "deg", 1}}},
                     {.pointer = pointerOf(j) + "/boom_angle"});
     }
@@ -97,7 +87,7 @@ Expected<void> checkSense(const Job& job, const SensorLine& line) {
       if (orderOf(lower.kind) < 0 || orderOf(higher.kind) <= orderOf(lower.kind)) continue;
       if ((higher.boom_sensor - lower.boom_sensor) * line.slope_rad_per_unit < 0.0)
         return fail(ErrorKind::InvalidInput, "pose-readings-contradict",
-                    {{"lower", nameOf(lower.kind)}, {"higher", nameOf(higher.kind)}},
+                    {{"lower", poseName(lower)}, {"higher", poseName(higher)}},
                     {.pointer = pointerOf(j) + "/boom_sensor"});
     }
   }
@@ -111,30 +101,14 @@ void warnOfRepeats(const Job& job, const SensorLine& line, std::vector<Message>&
       const double difference_rad =
           std::abs(line.slope_rad_per_unit * (job.poses[i].boom_sensor - job.poses[j].boom_sensor));
       if (difference_rad > 1.0 * kDegree)
-        warnings.push_back({"pose-read-twice-differently",
-                            {{"pose", nameOf(job.poses[i].kind)},
-                             {"difference", Amount{difference_rad / kDegree, "deg", 1}}}});
+        warnings.push_back(
+            {"pose-read-twice-differently",
+             {{"pose", poseName(job.poses[i])}, {"difference", Amount{difference_rad / kDegree, "deg", 1}}}});
     }
   }
 }
 
 }  // namespace
-
-const char* nameOf(PoseKind kind) {
-  switch (kind) {
-    case PoseKind::BoomLowest:
-      return "boom-lowest";
-    case PoseKind::BoomHighest:
-      return "boom-highest";
-    case PoseKind::BoomReference:
-      return "boom-reference";
-    case PoseKind::BucketDumped:
-      return "bucket-dumped";
-    case PoseKind::BucketRacked:
-      return "bucket-racked";
-  }
-  return "";
-}
 
 Expected<SensorLine> fitBoomLine(const Job& job, std::vector<Message>& warnings) {
   std::vector<double> readings;
@@ -185,7 +159,8 @@ Expected<SensorLine> fitBoomLine(const Job& job, std::vector<Message>& warnings)
          {{"slope", Amount{line->slope_rad_per_unit / kDegree, "1", 1}}, {"unit", std::string("deg/V")}}});
   }
   if (line->slope_rad_per_unit < 0.0)
-    warnings.push_back({"boom-sensor-reversed", {{"unit", std::string(unitCode(job.boom_sensor_unit))}}});
+    warnings.push_back(
+        {"boom-sensor-reversed", {{"unit", std::string(nameIn(kSensorUnitNames, job.boom_sensor_unit))}}});
   warnOfRepeats(job, *line, warnings);
   return line;
 }
@@ -215,7 +190,7 @@ Expected<std::optional<BucketSensor>> fitBucketSensor(const Job& job, const Sens
     if (!state) {
       // A pose slightly past where the loop closes must not stop the job: the other poses still give the
       // line.
-      warnings.push_back({"pose-outside-linkage", {{"pose", nameOf(pose.kind)}}});
+      warnings.push_back({"pose-outside-linkage", {{"pose", poseName(pose)}}});
       continue;
     }
     readings.push_back(*pose.bucket_sensor);

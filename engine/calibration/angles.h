@@ -23,7 +23,4 @@ namespace hingepin::calibration {
                                                                     const linkage::Linkage* geometry,
                                                                     std::vector<Message>& warnings);
 
-/// The name of a pose in job files and messages ("boom-lowest").
-[[nodiscard]] const char* nameOf(PoseKind kind);
-
 }  // namespace hingepin::calibration

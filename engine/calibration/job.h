@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
+#include "engine/base/named.h"
 #include "engine/calibration/lift_log.h"
 #include "engine/linkage/linkage.h"
 #include "engine/units/quantity.h"
@@ -58,6 +60,12 @@ struct Attachment {
 };
 
 enum class PoseKind { BoomLowest, BoomHighest, BoomReference, BucketDumped, BucketRacked };
+
+/// The names of poses in job files and messages.
+inline constexpr std::array kPoseNames = {
+    Named{"boom-lowest", PoseKind::BoomLowest}, Named{"boom-highest", PoseKind::BoomHighest},
+    Named{"boom-reference", PoseKind::BoomReference}, Named{"bucket-dumped", PoseKind::BucketDumped},
+    Named{"bucket-racked", PoseKind::BucketRacked}};
 
 /// One pose reading. Sensor values are in the base unit of their SensorUnit.
 struct PoseReading {

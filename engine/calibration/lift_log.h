@@ -7,10 +7,16 @@
 #include <string>
 #include <vector>
 
+#include "engine/base/named.h"
+
 namespace hingepin::calibration {
 
 /// What an angle sensor reports in: volts, counts, or an angle of its own (radians once read).
 enum class SensorUnit { Volt, Count, Radian };
+
+/// What messages call a sensor's unit; an angle may have been given in either of its units.
+inline constexpr std::array kSensorUnitNames = {Named{"V", SensorUnit::Volt}, Named{"1", SensorUnit::Count},
+                                                Named{"deg", SensorUnit::Radian}};
 
 enum class Direction { Up, Down };
 

@@ -75,22 +75,6 @@ std::string htmlOf(const std::string& text) {
   return escaped;
 }
 
-std::string_view nameOf(calibration::PoseKind kind) {
-  switch (kind) {
-    case calibration::PoseKind::BoomLowest:
-      return "boom-lowest";
-    case calibration::PoseKind::BoomHighest:
-      return "boom-highest";
-    case calibration::PoseKind::BoomReference:
-      return "boom-reference";
-    case calibration::PoseKind::BucketDumped:
-      return "bucket-dumped";
-    case calibration::PoseKind::BucketRacked:
-      return "bucket-racked";
-  }
-  return "";
-}
-
 std::string sensorText(double value, std::optional<calibration::SensorUnit> unit) {
   switch (unit.value_or(calibration::SensorUnit::Volt)) {
     case calibration::SensorUnit::Volt:
@@ -193,7 +177,7 @@ Table poseTable(const calibration::Job& job, const calibration::SensorLine* line
   Table table = {{"pose", "boom angle", "boom sensor", "bucket sensor"}};
   if (line != nullptr) table[0].insert(table[0].begin() + 2, {"uncertainty", "by the line", "off"});
   for (const calibration::PoseReading& pose : job.poses) {
-    table.push_back({std::string(nameOf(pose.kind)),
+    table.push_back({std::string(nameIn(calibration::kPoseNames, pose.kind)),
                      pose.boom_angle ? angle(pose.boom_angle->inRadians()) : "-",
                      sensorText(pose.boom_sensor, job.boom_sensor_unit),
                      pose.bucket_sensor ? sensorText(*pose.bucket_sensor, job.bucket_sensor_unit) : "-"});

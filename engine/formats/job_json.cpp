@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "engine/base/json_walk.h"
 #include "engine/base/text.h"
 #include "engine/formats/lift_log_csv.h"
 #include "engine/linkage/linkage.h"
@@ -34,13 +35,14 @@ Expected<double> quantityOf(const JsonNode& node, Dimension dimension) {
 }
 
 using calibration::Attachment;
+using calibration::Direction;
 using calibration::Job;
 using calibration::Lift;
 using calibration::LiftKind;
 using calibration::LiftLog;
 using calibration::LiftRow;
 using calibration::LoaderUnit;
-using calibration::PoseKind;
+using calibration::Pace;
 using calibration::SensorUnit;
 
 /// Between which ends a quantity can be meant, both included, in the unit that shows them.
@@ -82,60 +84,20 @@ struct SensorReading {
   double value = 0.0;
 };
 
-std::string_view nameOf(SensorUnit unit) {
-  switch (unit) {
-    case SensorUnit::Volt:
-      return "V";
-    case SensorUnit::Count:
-      return "1";
-    case SensorUnit::Radian:
-      return "deg";
-  }
-  return "";
-}
-
-/// Walks over a job file. The first fault is kept and the walk goes on with stand-ins, so that each field is
-/// one line.
-class JobReader {
+class JobReader : public JsonWalk {
  public:
   explicit JobReader(const Opener* open = nullptr) : open_(open) {}
 
-  /// What is wrong with the file, else what it lacks to support a result.
-  [[nodiscard]] std::optional<Error> error() const { return error_ ? error_ : insufficient_; }
-
   Job readJob(const JsonDocument& document);
   LiftLog readReadings(const JsonDocument& document);
+  LoaderUnit readUnit(const JsonDocument& document, const JsonNode& node) {
+    document_ = &document;
+    return unit(node);
+  }
+  Attachment readAttachment(const JsonNode& node) { return attachment(node); }
 
  private:
-  void keep(Error error) {
-    std::optional<Error>& slot = error.kind == ErrorKind::Insufficient ? insufficient_ : error_;
-    if (!slot) slot = std::move(error);
-  }
-  void keep(std::unexpected<Error> unexpected) { keep(std::move(unexpected.error())); }
-  template <class T>
-  T taken(Expected<T> read, T otherwise = T()) {
-    if (read) return *std::move(read);
-    keep(std::move(read.error()));
-    return otherwise;
-  }
-  void object(const JsonNode& node, std::initializer_list<std::string_view> known) {
-    if (Expected<void> checked = node.expectObject(known); !checked) keep(std::move(checked.error()));
-  }
   std::vector<JsonNode> elements(const JsonNode& node) { return taken(node.elements()); }
-
-  /// A member that must be there; what `read` makes of it.
-  template <class Read>
-  auto required(const JsonNode& parent, std::string_view key, Read read) -> decltype(read(parent)) {
-    if (const Expected<JsonNode> node = parent.at(key)) return read(*node);
-    if (parent.value().kind == JsonKind::Object) keep(parent.at(key).error());
-    return {};
-  }
-  template <class Read>
-  auto optional(const JsonNode& parent, std::string_view key, Read read)
-      -> std::optional<decltype(read(parent))> {
-    if (const std::optional<JsonNode> node = parent.find(key)) return read(*node);
-    return std::nullopt;
-  }
 
   double quantityIn(const JsonNode& node, const Limits& limits) {
     const Expected<double> value_si = quantityOf(node, limits.dimension);
@@ -172,16 +134,6 @@ class JobReader {
 
   std::string name(const JsonNode& parent, std::string_view key) {
     return required(parent, key, [this](const JsonNode& node) { return taken(node.name()); });
-  }
-  template <class T, std::size_t N>
-  T oneOf(const JsonNode& node, const std::array<std::pair<std::string_view, T>, N>& choices) {
-    const std::string text = taken(node.string());
-    const auto* const choice = std::ranges::find(choices, text, &std::pair<std::string_view, T>::first);
-    if (choice != choices.end()) return choice->second;
-    std::string known;
-    for (const auto& [word, value] : choices) known += (known.empty() ? "" : ", ") + std::string(word);
-    keep(node.error("word-unknown", {{"text", excerpt(text)}, {"known", known}}));
-    return choices[0].second;
   }
   void format(const JsonNode& root, std::string_view expected) {
     required(root, "format", [&](const JsonNode& node) {
@@ -230,8 +182,6 @@ class JobReader {
 
   const Opener* open_;
   const JsonDocument* document_ = nullptr;
-  std::optional<Error> error_;
-  std::optional<Error> insufficient_;
   std::optional<SensorUnit> boom_unit_;    ///< of the poses
   std::optional<SensorUnit> bucket_unit_;  ///< of the poses
 };
@@ -251,7 +201,8 @@ double JobReader::sensorIn(const JsonNode& node, std::optional<SensorUnit>& unit
   const SensorReading reading = sensor(node);
   if (unit && *unit != reading.unit) {
     keep(node.error("sensor-unit-changes",
-                    {{"text", excerpt(node.value().text)}, {"unit", std::string(nameOf(*unit))}}));
+                    {{"text", excerpt(node.value().text)},
+                     {"unit", std::string(nameIn(calibration::kSensorUnitNames, *unit))}}));
   }
   unit = reading.unit;
   return reading.value;
@@ -282,7 +233,7 @@ linkage::ZBarGeometry JobReader::geometry(const JsonNode& node) {
       .bucket_pin_angle = quantity<Dimension::Angle>(node, "bucket_pin_angle", kAnyTurn),
       .tilt_cylinder_retracted = length(node, "tilt_cylinder_retracted", kLinkageLength),
       .tilt_cylinder_extended = length(node, "tilt_cylinder_extended", kLinkageLength)};
-  if (error_) return geometry;
+  if (isRefused()) return geometry;
   if (const Expected<linkage::Linkage> made = linkage::Linkage::make(geometry); !made) {
     Error error = made.error();
     error.place = place(node.pointer() + error.place.pointer);
@@ -361,14 +312,7 @@ Attachment JobReader::attachment(const JsonNode& node) {
 
 calibration::PoseReading JobReader::pose(const JsonNode& node) {
   object(node, {"pose", "boom_angle", "boom_angle_u", "boom_sensor", "bucket_sensor"});
-  constexpr std::array<std::pair<std::string_view, PoseKind>, 5> kPoses = {{
-      {"boom-lowest", PoseKind::BoomLowest},
-      {"boom-highest", PoseKind::BoomHighest},
-      {"boom-reference", PoseKind::BoomReference},
-      {"bucket-dumped", PoseKind::BucketDumped},
-      {"bucket-racked", PoseKind::BucketRacked},
-  }};
-  return {.kind = required(node, "pose", [&](const JsonNode& kind) { return oneOf(kind, kPoses); }),
+  return {.kind = requiredNamed(node, "pose", calibration::kPoseNames),
           .boom_angle = maybeQuantity<Dimension::Angle>(node, "boom_angle", kBoomAngle),
           .boom_angle_u = maybeQuantity<Dimension::Angle>(node, "boom_angle_u", kAngleU),
           .boom_sensor = required(node, "boom_sensor",
@@ -407,7 +351,7 @@ LiftLog JobReader::points(const JsonNode& node) {
 }
 
 LiftLog JobReader::log(const JsonNode& node, const std::string& path) {
-  if (error_) return {};  // the file is refused anyway
+  if (isRefused()) return {};  // the file is refused anyway
   const Expected<ByteSource> source = (*open_)(path);
   if (!source) {
     Error error = source.error();
@@ -426,17 +370,13 @@ Lift JobReader::lift(const JsonNode& node, bool in_sum_only) {
     lift.kind = LiftKind::Load;
   } else {
     object(node, {"kind", "pace", "direction", "mass", "mass_u", "log", "points"});
-    constexpr std::array<std::pair<std::string_view, LiftKind>, 2> kKinds = {
-        {{"empty", LiftKind::Empty}, {"test-mass", LiftKind::TestMass}}};
-    lift.kind = required(node, "kind", [&](const JsonNode& kind) { return oneOf(kind, kKinds); });
+    constexpr std::array kKinds = {Named{"empty", LiftKind::Empty}, Named{"test-mass", LiftKind::TestMass}};
+    lift.kind = requiredNamed(node, "kind", kKinds);
   }
-  constexpr std::array<std::pair<std::string_view, calibration::Pace>, 2> kPaces = {
-      {{"slow", calibration::Pace::Slow}, {"fast", calibration::Pace::Fast}}};
-  constexpr std::array<std::pair<std::string_view, calibration::Direction>, 2> kDirections = {
-      {{"up", calibration::Direction::Up}, {"down", calibration::Direction::Down}}};
-  const auto pace = [&](const JsonNode& word) { return oneOf(word, kPaces); };
+  constexpr std::array kPaces = {Named{"slow", Pace::Slow}, Named{"fast", Pace::Fast}};
+  constexpr std::array kDirections = {Named{"up", Direction::Up}, Named{"down", Direction::Down}};
   lift.direction =
-      optional(node, "direction", [&](const JsonNode& direction) { return oneOf(direction, kDirections); });
+      optional(node, "direction", [&](const JsonNode& direction) { return named(direction, kDirections); });
   if (lift.kind == LiftKind::TestMass) {
     lift.mass = quantity<Dimension::Mass>(node, "mass", kMassLimits);
     lift.mass_u = maybeQuantity<Dimension::Mass>(node, "mass_u", kMassU);
@@ -453,11 +393,11 @@ Lift JobReader::lift(const JsonNode& node, bool in_sum_only) {
     return lift;
   }
   if (points_node) {
-    lift.pace = optional(node, "pace", pace).value_or(calibration::Pace::Slow);
+    lift.pace = optionalNamed(node, "pace", kPaces, Pace::Slow);
     lift.name = node.pointer().substr(1) + " points";
     lift.readings = points(*points_node);
   } else {
-    lift.pace = required(node, "pace", pace);
+    lift.pace = requiredNamed(node, "pace", kPaces);
     lift.name = taken(log_node->name());
     lift.readings =
         log(*log_node, (std::filesystem::path(document_->file).parent_path() / lift.name).string());
@@ -468,13 +408,14 @@ Lift JobReader::lift(const JsonNode& node, bool in_sum_only) {
 }
 
 void JobReader::sensorsAsPoses(const JsonNode& node, const LiftLog& log) {
-  if (error_ || log.rows_read == 0) return;
+  if (isRefused() || log.rows_read == 0) return;
   const auto check = [&](std::string_view sensor, std::optional<SensorUnit> unit,
                          std::optional<SensorUnit> of_poses) {
     if (!unit || !of_poses || *unit == *of_poses) return;
-    keep(node.error("sensor-not-as-poses", {{"sensor", std::string(sensor)},
-                                            {"unit", std::string(nameOf(*unit))},
-                                            {"expected", std::string(nameOf(*of_poses))}}));
+    keep(node.error("sensor-not-as-poses",
+                    {{"sensor", std::string(sensor)},
+                     {"unit", std::string(nameIn(calibration::kSensorUnitNames, *unit))},
+                     {"expected", std::string(nameIn(calibration::kSensorUnitNames, *of_poses))}}));
   };
   check("boom_sensor", log.boom_sensor_unit, boom_unit_);
   check("bucket_sensor", log.bucket_sensor_unit, bucket_unit_);
@@ -546,6 +487,20 @@ Expected<JobFile> readJob(std::string text, const std::string& file, const Opene
   Job job = reader.readJob(*document);
   if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
   return JobFile{*std::move(document), std::move(job)};
+}
+
+Expected<LoaderUnit> readUnit(const JsonDocument& document, const JsonNode& unit) {
+  JobReader reader;
+  LoaderUnit read = reader.readUnit(document, unit);
+  if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
+  return read;
+}
+
+Expected<Attachment> readAttachment(const JsonNode& attachment) {
+  JobReader reader;
+  Attachment read = reader.readAttachment(attachment);
+  if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
+  return read;
 }
 
 Expected<LiftLog> readLift(const ByteSource& source, const std::string& file) {

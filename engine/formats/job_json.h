@@ -22,6 +22,11 @@ struct JobFile {
 /// well-formed job. All with file, line and JSON Pointer, or line and column of a log.
 [[nodiscard]] Expected<JobFile> readJob(std::string text, const std::string& file, const Opener& open);
 
+/// Reads a `unit` or an `attachment` as a job has them, where another file holds one.
+/// Errors: InvalidInput, those of readJob.
+[[nodiscard]] Expected<calibration::LoaderUnit> readUnit(const JsonDocument& document, const JsonNode& unit);
+[[nodiscard]] Expected<calibration::Attachment> readAttachment(const JsonNode& attachment);
+
 /// Reads one lift to be weighed: a log (CSV) or typed readings ("hingepin-readings/1"), told apart by the
 /// first character that is not white space. Errors: as readLiftLog and readJob.
 [[nodiscard]] Expected<calibration::LiftLog> readLift(const ByteSource& source, const std::string& file);

@@ -3,51 +3,37 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include "engine/base/strict_json.h"
+#include "engine/base/json_walk.h"
 
 namespace hingepin::procedures {
 namespace {
 
 using Json = nlohmann::json;  // keeps its keys sorted
 
-template <class T>
-using Name = std::pair<std::string_view, T>;
-
-constexpr std::array kEventTypes = {Name<EventType>{"start", EventType::Start},
-                                    Name<EventType>{"acknowledge", EventType::Acknowledge},
-                                    Name<EventType>{"zone-clear", EventType::ZoneClear},
-                                    Name<EventType>{"begin", EventType::Begin},
-                                    Name<EventType>{"answer", EventType::Answer},
-                                    Name<EventType>{"reading", EventType::Reading},
-                                    Name<EventType>{"evaluate", EventType::Evaluate},
-                                    Name<EventType>{"interrupt", EventType::Interrupt},
-                                    Name<EventType>{"resume", EventType::Resume},
-                                    Name<EventType>{"take-over", EventType::TakeOver},
-                                    Name<EventType>{"abandon", EventType::Abandon}};
-constexpr std::array kHows = {Name<How>{"typed", How::Typed}, Name<How>{"log", How::Log},
-                              Name<How>{"live", How::Live}, Name<How>{"monitor", How::Monitor}};
-constexpr std::array kLoneWork = {Name<LoneWork>{"not-allowed", LoneWork::NotAllowed},
-                                  Name<LoneWork>{"photo-from-afar", LoneWork::PhotoFromAfar},
-                                  Name<LoneWork>{"unconfirmed", LoneWork::Unconfirmed}};
-constexpr std::array kPhases = {Name<Phase>{"not-started", Phase::NotStarted},
-                                Name<Phase>{"running", Phase::Running},
-                                Name<Phase>{"making-safe", Phase::MakingSafe},
-                                Name<Phase>{"tagging", Phase::Tagging},
-                                Name<Phase>{"done", Phase::Done},
-                                Name<Phase>{"failed", Phase::Failed},
-                                Name<Phase>{"abandoned", Phase::Abandoned}};
-constexpr std::array kOutcomes = {
-    Name<Outcome>{"passed", Outcome::Passed}, Name<Outcome>{"failed", Outcome::Failed},
-    Name<Outcome>{"doubted", Outcome::Doubted}, Name<Outcome>{"expired", Outcome::Expired}};
-
-template <class T, std::size_t Size>
-std::string nameIn(const std::array<Name<T>, Size>& table, T value) {
-  return std::string(std::ranges::find(table, value, &Name<T>::second)->first);
-}
+constexpr std::array kEventTypes = {
+    Named{"start", EventType::Start},          Named{"acknowledge", EventType::Acknowledge},
+    Named{"zone-clear", EventType::ZoneClear}, Named{"begin", EventType::Begin},
+    Named{"answer", EventType::Answer},        Named{"reading", EventType::Reading},
+    Named{"evaluate", EventType::Evaluate},    Named{"interrupt", EventType::Interrupt},
+    Named{"resume", EventType::Resume},        Named{"take-over", EventType::TakeOver},
+    Named{"abandon", EventType::Abandon}};
+constexpr std::array kHows = {Named{"typed", How::Typed}, Named{"log", How::Log}, Named{"live", How::Live},
+                              Named{"monitor", How::Monitor}};
+constexpr std::array kLoneWork = {Named{"not-allowed", LoneWork::NotAllowed},
+                                  Named{"photo-from-afar", LoneWork::PhotoFromAfar},
+                                  Named{"unconfirmed", LoneWork::Unconfirmed}};
+constexpr std::array kPhases = {Named{"not-started", Phase::NotStarted},
+                                Named{"running", Phase::Running},
+                                Named{"making-safe", Phase::MakingSafe},
+                                Named{"tagging", Phase::Tagging},
+                                Named{"done", Phase::Done},
+                                Named{"failed", Phase::Failed},
+                                Named{"abandoned", Phase::Abandoned}};
+constexpr std::array kOutcomes = {Named{"passed", Outcome::Passed}, Named{"failed", Outcome::Failed},
+                                  Named{"doubted", Outcome::Doubted}, Named{"expired", Outcome::Expired}};
 
 void put(Json& object, const char* key, const std::string& text) {
   if (!text.empty()) object[key] = text;
@@ -91,77 +77,35 @@ std::string canonical(const Json& value) {
   return value.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-class EventReader {
+constexpr std::int64_t kMostInteger = 9007199254740991;  // 2^53 - 1: exact in every JSON reader
+
+class EventReader : public JsonWalk {
  public:
   Event read(const JsonDocument& document);
-  [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
  private:
-  void keep(Error error) {
-    if (!error_) error_ = std::move(error);
-  }
-  template <class T>
-  T taken(Expected<T> read) {
-    if (read) return *std::move(read);
-    keep(std::move(read.error()));
-    return {};
-  }
-  void object(const JsonNode& node, std::initializer_list<std::string_view> known) {
-    if (const Expected<void> checked = node.expectObject(known); !checked) keep(checked.error());
-  }
   std::string text(const JsonNode& parent, std::string_view key) {
-    const std::optional<JsonNode> node = parent.find(key);
-    return node ? taken(node->name()) : std::string();
+    return optional(parent, key, [&](const JsonNode& node) { return taken(node.name()); }).value_or("");
   }
-  std::int64_t whole(const JsonNode& node) {
-    constexpr double kMost = 9007199254740991.0;
-    const double number = taken(node.number());
-    if (number == std::floor(number) && std::abs(number) <= kMost) return static_cast<std::int64_t>(number);
-    keep(node.error("count-out-of-range", {{"low", Amount{-kMost, "1"}}, {"high", Amount{kMost, "1"}}})
-             .error());
-    return 0;
-  }
-  std::optional<std::int64_t> maybeWhole(const JsonNode& parent, std::string_view key) {
-    const std::optional<JsonNode> node = parent.find(key);
-    return node ? std::optional(whole(*node)) : std::nullopt;
-  }
-  template <class T, std::size_t Size>
-  T named(const JsonNode& parent, std::string_view key, const std::array<Name<T>, Size>& table) {
-    const Expected<JsonNode> node = parent.at(key);
-    if (!node) {
-      keep(node.error());
-      return table.front().second;
-    }
-    const std::string name = taken(node->string());
-    const auto row = std::ranges::find(table, name, &Name<T>::first);
-    if (row != table.end()) return row->second;
-    std::string names;
-    for (const Name<T>& each : table) names += (names.empty() ? "" : ", ") + std::string(each.first);
-    keep(node->error("value-not-on-list", {{"known", names}}).error());
-    return table.front().second;
+  std::int64_t integer(const JsonNode& node) { return whole(node, -kMostInteger, kMostInteger); }
+  std::optional<std::int64_t> maybeInteger(const JsonNode& parent, std::string_view key) {
+    return optional(parent, key, [&](const JsonNode& node) { return integer(node); });
   }
   StartOptions options(const JsonNode& node);
-
-  std::optional<Error> error_;
 };
 
 StartOptions EventReader::options(const JsonNode& node) {
-  object(node, {"lone_work", "variant", "entries", "completed"});
-  if (error_) return {};
-  StartOptions options{.variant = text(node, "variant"), .lone_work = named(node, "lone_work", kLoneWork)};
+  if (!object(node, {"lone_work", "variant", "entries", "completed"})) return {};
+  StartOptions options{.variant = text(node, "variant"),
+                       .lone_work = requiredNamed(node, "lone_work", kLoneWork)};
   if (const std::optional<JsonNode> entries = node.find("entries")) {
-    if (entries->value().kind != JsonKind::Object) {
-      object(*entries, {});
-      return {};
-    }
-    for (const std::string& id : entries->value().keys) options.entries[id] = text(*entries, id);
+    for (const auto& [id, text] : taken(entries->members())) options.entries[id] = taken(text.name());
   }
   if (const std::optional<JsonNode> completed = node.find("completed")) {
     for (const JsonNode& each : taken(completed->elements())) {
-      object(each, {"procedure", "age_ms"});
-      if (error_) return {};
+      if (!object(each, {"procedure", "age_ms"})) return {};
       options.completed.push_back(
-          {.procedure = text(each, "procedure"), .age_ms = maybeWhole(each, "age_ms")});
+          {.procedure = text(each, "procedure"), .age_ms = maybeInteger(each, "age_ms")});
     }
   }
   return options;
@@ -169,18 +113,14 @@ StartOptions EventReader::options(const JsonNode& node) {
 
 Event EventReader::read(const JsonDocument& document) {
   const JsonNode root(document);
-  object(root, {"type", "at_ms", "how", "wall_utc_ms", "boot", "who", "role", "device", "about", "answer",
-                "value", "hashes", "sure", "start"});
-  if (error_) return {};
-  Event event{.type = named(root, "type", kEventTypes)};
-  const Expected<JsonNode> at = root.at("at_ms");
-  if (!at) {
-    keep(at.error());
+  if (!object(root, {"type", "at_ms", "how", "wall_utc_ms", "boot", "who", "role", "device", "about",
+                     "answer", "value", "hashes", "sure", "start"})) {
     return {};
   }
-  event.at_ms = whole(*at);
-  event.how = named(root, "how", kHows);
-  event.wall_utc_ms = maybeWhole(root, "wall_utc_ms");
+  Event event{.type = requiredNamed(root, "type", kEventTypes)};
+  event.at_ms = required(root, "at_ms", [&](const JsonNode& node) { return integer(node); });
+  event.how = requiredNamed(root, "how", kHows);
+  event.wall_utc_ms = maybeInteger(root, "wall_utc_ms");
   event.boot = text(root, "boot");
   event.who = text(root, "who");
   event.role = text(root, "role");
@@ -191,10 +131,7 @@ Event EventReader::read(const JsonDocument& document) {
   if (const std::optional<JsonNode> hashes = root.find("hashes")) {
     for (const JsonNode& hash : taken(hashes->elements())) event.hashes.push_back(taken(hash.name()));
   }
-  if (const std::optional<JsonNode> sure = root.find("sure")) {
-    event.sure = sure->value().kind == JsonKind::Boolean && sure->value().boolean;
-    if (!event.sure) keep(sure->error("value-not-on-list", {{"known", "true"}}).error());
-  }
+  event.sure = flag(root, "sure");
   if (const std::optional<JsonNode> start = root.find("start")) event.start = options(*start);
   return event;
 }

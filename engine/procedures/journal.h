@@ -12,7 +12,7 @@ namespace hingepin::procedures {
 
 [[nodiscard]] std::string writeEvent(const Event& event);
 
-/// Errors: those of readJson and JsonNode, "value-not-on-list", "count-out-of-range".
+/// Errors: those of readJson and JsonNode, "word-unknown", "count-out-of-range".
 [[nodiscard]] Expected<Event> readEvent(std::string text, std::string file);
 
 /// Equal states give equal bytes, and no two different ones do.

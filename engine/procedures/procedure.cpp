@@ -3,20 +3,13 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <initializer_list>
 #include <utility>
 
-#include "engine/base/strict_json.h"
+#include "engine/base/json_walk.h"
 
 namespace hingepin::procedures {
 namespace {
-
-template <class T>
-struct Named {
-  std::string_view name;
-  T value;
-};
 
 constexpr std::array kSignals = {Named{"danger", SignalWord::Danger}, Named{"warning", SignalWord::Warning},
                                  Named{"caution", SignalWord::Caution}, Named{"notice", SignalWord::Notice}};
@@ -109,12 +102,6 @@ const std::array<Named<Dimensions>, 22> kQuantities = {{{"boom-angle", kAngle},
                                                         {"share", kNumber},
                                                         {"count", kNumber}}};
 
-template <class Table, class T>
-std::string_view nameIn(const Table& table, T value) {
-  const auto found = std::ranges::find_if(table, [&](const auto& row) { return row.value == value; });
-  return found == table.end() ? std::string_view() : found->name;
-}
-
 constexpr std::size_t kLongestId = 80;
 
 bool isKebab(std::string_view id) {
@@ -128,94 +115,33 @@ bool isKebab(std::string_view id) {
 
 using Keys = std::vector<std::string_view>;
 
-/// Walks over a procedure file. The first fault is kept and the walk goes on with stand-ins, so that each
-/// field is one line.
-class Reader {
+class Reader : public JsonWalk {
  public:
   Procedure read(const JsonDocument& document);
-  [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
  private:
-  void keep(Error error) {
-    if (!error_) error_ = std::move(error);
-  }
-  template <class T>
-  T taken(Expected<T> read) {
-    if (read) return *std::move(read);
-    keep(std::move(read.error()));
-    return {};
-  }
-  void keepWrongKind(const JsonNode& node, const char* expected) {
-    // A lone string would do for the node's own complaint; booleans and whole numbers are ours.
-    keep(
-        node.error("json-wrong-kind", {{"found", found(node)}, {"expected", std::string(expected)}}).error());
-  }
-  static std::string found(const JsonNode& node) {
-    switch (node.value().kind) {
-      case JsonKind::Null:
-        return "null";
-      case JsonKind::Boolean:
-        return "a boolean";
-      case JsonKind::Number:
-        return "a number";
-      case JsonKind::String:
-        return "a string";
-      case JsonKind::Array:
-        return "an array";
-      case JsonKind::Object:
-        return "an object";
-    }
-    return "";
-  }
-
-  bool object(const JsonNode& node, const Keys& known) {
-    if (node.value().kind != JsonKind::Object) {
-      keepWrongKind(node, "an object");
-      return false;
-    }
-    for (const std::string& key : node.value().keys) {
-      if (std::ranges::find(known, key) != known.end()) continue;
-      std::string names;
-      for (const std::string_view name : known) names += (names.empty() ? "" : ", ") + std::string(name);
-      keep(node.find(key)->error("json-unknown-key", {{"key", key}, {"known", names}}).error());
-    }
-    return true;
-  }
-
-  template <class Read>
-  auto required(const JsonNode& parent, std::string_view key, Read read) -> decltype(read(parent)) {
-    const Expected<JsonNode> node = parent.at(key);
-    if (node) return read(*node);
-    keep(node.error());
-    return {};
-  }
-  template <class Read>
-  auto optional(const JsonNode& parent, std::string_view key, Read read) -> decltype(read(parent)) {
-    const std::optional<JsonNode> node = parent.find(key);
-    return node ? read(*node) : decltype(read(parent)){};
-  }
   template <class Read>
   auto list(const JsonNode& node, std::size_t least, Read read) -> std::vector<decltype(read(node))> {
     std::vector<decltype(read(node))> items;
     for (const JsonNode& element : taken(node.elements())) items.push_back(read(element));
     if (items.size() < least && node.value().kind == JsonKind::Array) {
-      keep(node.error("list-too-short", {{"least", Amount{static_cast<double>(least), "1"}}}).error());
+      keep(node.error("list-too-short", {{"least", Amount{static_cast<double>(least), "1"}}}));
     }
     return items;
   }
 
   std::string id(const JsonNode& node) {
     std::string text = taken(node.string());
-    if (node.value().kind == JsonKind::String && !isKebab(text)) keep(node.error("id-malformed").error());
+    if (node.value().kind == JsonKind::String && !isKebab(text)) keep(node.error("id-malformed"));
     return text;
   }
   /// A list in which nothing stands twice.
   template <class Read>
   auto distinct(const JsonNode& node, std::size_t least, Read read) -> std::vector<decltype(read(node))> {
     auto items = list(node, least, read);
-    for (auto item = items.begin(); item != items.end(); ++item) {
-      if (std::find(items.begin(), item, *item) != item) keep(node.error("list-repeats-itself").error());
-    }
+    auto sorted = items;
+    std::ranges::sort(sorted);
+    if (std::ranges::adjacent_find(sorted) != sorted.end()) keep(node.error("list-repeats-itself"));
     return items;
   }
   std::vector<std::string> ids(const JsonNode& node, std::size_t least) {
@@ -225,54 +151,13 @@ class Reader {
     return required(parent, key, [&](const JsonNode& node) { return id(node); });
   }
   std::string optionalId(const JsonNode& parent, std::string_view key) {
-    return optional(parent, key, [&](const JsonNode& node) { return id(node); });
+    return orEmpty(parent, key, [&](const JsonNode& node) { return id(node); });
   }
   std::string requiredText(const JsonNode& parent, std::string_view key) {
     return required(parent, key, [&](const JsonNode& node) { return taken(node.name()); });
   }
   std::string optionalText(const JsonNode& parent, std::string_view key) {
-    return optional(parent, key, [&](const JsonNode& node) { return taken(node.name()); });
-  }
-  /// A flag that is either true or left out, so that there is one way to say no.
-  bool flag(const JsonNode& parent, std::string_view key) {
-    return optional(parent, key, [&](const JsonNode& node) {
-      const bool on = node.value().kind == JsonKind::Boolean && node.value().boolean;
-      if (!on) keepWrongKind(node, "true, or no such key");
-      return on;
-    });
-  }
-  int count(const JsonNode& node, int least, int most) {
-    const double number = taken(node.number());
-    if (node.value().kind != JsonKind::Number) return 0;
-    if (number != std::floor(number) || number < least || number > most) {
-      keep(node.error("count-out-of-range", {{"low", Amount{static_cast<double>(least), "1"}},
-                                             {"high", Amount{static_cast<double>(most), "1"}}})
-               .error());
-      return least;
-    }
-    return static_cast<int>(number);
-  }
-  template <class T, std::size_t Size>
-  T named(const JsonNode& node, const std::array<Named<T>, Size>& table) {
-    const std::string text = taken(node.string());
-    const auto row = std::ranges::find(table, text, &Named<T>::name);
-    if (row != table.end()) return row->value;
-    if (node.value().kind == JsonKind::String) {
-      std::string names;
-      for (const Named<T>& each : table) names += (names.empty() ? "" : ", ") + std::string(each.name);
-      keep(node.error("value-not-on-list", {{"known", names}}).error());
-    }
-    return table.front().value;
-  }
-  template <class T, std::size_t Size>
-  T requiredNamed(const JsonNode& parent, std::string_view key, const std::array<Named<T>, Size>& table) {
-    return required(parent, key, [&](const JsonNode& node) { return named(node, table); });
-  }
-  template <class T, std::size_t Size>
-  T optionalNamed(const JsonNode& parent, std::string_view key, const std::array<Named<T>, Size>& table,
-                  T absent) {
-    const std::optional<JsonNode> node = parent.find(key);
-    return node ? named(*node, table) : absent;
+    return orEmpty(parent, key, [&](const JsonNode& node) { return taken(node.name()); });
   }
   std::vector<Hazard> hazards(const JsonNode& node, std::size_t least) {
     return distinct(node, least, [&](const JsonNode& element) { return named(element, kHazards); });
@@ -289,12 +174,12 @@ class Reader {
     return required(parent, key, [&](const JsonNode& node) { return std::optional(limit(node)); });
   }
   std::optional<Limit> optionalLimit(const JsonNode& parent, std::string_view key) {
-    return optional(parent, key, [&](const JsonNode& node) { return std::optional(limit(node)); });
+    return optional(parent, key, [&](const JsonNode& node) { return limit(node); });
   }
   Limits acceptLimits(const JsonNode& node) {
     if (!object(node, {"low", "high"})) return {};
     Limits limits{.low = optionalLimit(node, "low"), .high = optionalLimit(node, "high")};
-    if (!limits.low && !limits.high) keep(node.error("limit-missing").error());
+    if (!limits.low && !limits.high) keep(node.error("limit-missing"));
     return limits;
   }
   Limits bothLimits(const JsonNode& node) {
@@ -315,13 +200,11 @@ class Reader {
   std::vector<Step> steps(const JsonNode& node) {
     return list(node, 0, [&](const JsonNode& element) { return step(element); });
   }
-
-  std::optional<Error> error_;
 };
 
 OnFailure Reader::onFailure(const JsonNode& node) {
   if (node.value().kind != JsonKind::Object) {
-    keepWrongKind(node, "an object");
+    keep(node.wrongKind("an object"));
     return {};
   }
   OnFailure failure{.action = requiredNamed(node, "do", kFailureActions)};
@@ -342,20 +225,19 @@ OnFailure Reader::onFailure(const JsonNode& node) {
       object(node, {"do", "at_most", "then", "mark"});
       break;
   }
-  failure.at_most =
-      optional(node, "at_most", [&](const JsonNode& most) { return std::optional(count(most, 1, 1000)); });
+  failure.at_most = optional(node, "at_most", [&](const JsonNode& most) { return whole(most, 1, 1000); });
   failure.goes_on_then = optionalNamed(node, "then", kThen, FailureAction::Stop) == FailureAction::GoOn;
   if (failure.goes_on_then) {
     failure.mark = requiredId(node, "mark");
   } else if (const std::optional<JsonNode> mark = node.find("mark")) {
-    keep(mark->error("mark-without-go-on").error());
+    keep(mark->error("mark-without-go-on"));
   }
   return failure;
 }
 
 Check Reader::check(const JsonNode& node) {
   if (node.value().kind != JsonKind::Object) {
-    keepWrongKind(node, "an object");
+    keep(node.wrongKind("an object"));
     return {};
   }
   Check check{.kind = requiredNamed(node, "kind", kCheckKinds),
@@ -365,14 +247,14 @@ Check Reader::check(const JsonNode& node) {
       object(node, {"kind", "of", "low", "high"});
       check.low = optionalLimit(node, "low");
       check.high = optionalLimit(node, "high");
-      if (!check.low && !check.high) keep(node.error("limit-missing").error());
+      if (!check.low && !check.high) keep(node.error("limit-missing"));
       break;
     case CheckKind::AtLeast:
       object(node, {"kind", "of", "value", "count"});
       check.value = optionalLimit(node, "value");
-      check.count = optional(node, "count", [&](const JsonNode& least) { return count(least, 1, 1000); });
+      check.count = orEmpty(node, "count", [&](const JsonNode& least) { return whole(least, 1, 1000); });
       if (check.value.has_value() == node.find("count").has_value()) {
-        keep(node.error("value-or-count").error());
+        keep(node.error("value-or-count"));
       }
       break;
     case CheckKind::SteadyFor:
@@ -418,7 +300,7 @@ Check Reader::check(const JsonNode& node) {
                       check.kind == CheckKind::Repeatability || check.kind == CheckKind::Agreement ||
                       check.kind == CheckKind::SecondPerson;
   if (of_one && check.of.size() > 1) {
-    keep(node.find("of")->error("list-too-long", {{"most", Amount{1.0, "1"}}}).error());
+    keep(node.find("of")->error("list-too-long", {{"most", Amount{1.0, "1"}}}));
   }
   return check;
 }
@@ -438,7 +320,7 @@ Entry Reader::entry(const JsonNode& node) {
   Entry entry{.id = requiredId(node, "id"),
               .standard = optionalText(node, "default"),
               .unit = optionalText(node, "unit")};
-  if (entry.standard.empty() == entry.unit.empty()) keep(node.error("default-or-unit").error());
+  if (entry.standard.empty() == entry.unit.empty()) keep(node.error("default-or-unit"));
   return entry;
 }
 
@@ -458,7 +340,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       break;
     case StepKind::Confirm:
       also({"by", "moves", "zone_clear", "near", "opens", "closes"});
-      step.second_person = optional(node, "by", [&](const JsonNode& by) {
+      step.second_person = orEmpty(node, "by", [&](const JsonNode& by) {
         named(by, kBy);
         return true;
       });
@@ -471,7 +353,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
           if (!object(each, {"id", "text", "passes"})) return Answer{};
           Answer answer{.id = requiredId(each, "id"), .text = requiredId(each, "text")};
           answer.passes = required(each, "passes", [&](const JsonNode& passes) {
-            if (passes.value().kind != JsonKind::Boolean) keepWrongKind(passes, "true or false");
+            if (passes.value().kind != JsonKind::Boolean) keep(passes.wrongKind("true or false"));
             return passes.value().boolean;
           });
           return answer;
@@ -487,9 +369,8 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       step.source = requiredNamed(node, "source", kSources);
       step.plausible =
           required(node, "plausible", [&](const JsonNode& limits) { return bothLimits(limits); });
-      step.accept = optional(node, "accept",
-                             [&](const JsonNode& limits) { return std::optional(acceptLimits(limits)); });
-      step.expires = optional(node, "expires", [&](const JsonNode& expires) -> std::optional<Expiry> {
+      step.accept = optional(node, "accept", [&](const JsonNode& limits) { return acceptLimits(limits); });
+      step.expires = optional(node, "expires", [&](const JsonNode& expires) {
         if (!object(expires, {"after", "from"})) return Expiry{};
         return Expiry{.after = requiredText(expires, "after"), .from = optionalId(expires, "from")};
       });
@@ -539,7 +420,7 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
     case StepKind::Sign:
       also({"on_glass", "may_be"});
       step.on_glass = flag(node, "on_glass");
-      step.may_be = optional(node, "may_be", [&](const JsonNode& may_be) {
+      step.may_be = orEmpty(node, "may_be", [&](const JsonNode& may_be) {
         return distinct(may_be, 1, [&](const JsonNode& outcome) { return named(outcome, kAbsences); });
       });
       break;
@@ -550,28 +431,27 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
 Step Reader::step(const JsonNode& node) {
   Step step{.pointer = node.pointer()};
   if (node.value().kind != JsonKind::Object) {
-    keepWrongKind(node, "an object");
+    keep(node.wrongKind("an object"));
     return step;
   }
   step.id = requiredId(node, "id");
   step.kind = requiredNamed(node, "kind", kStepKinds);
   step.detail = optionalId(node, "detail");
-  step.only = optional(node, "only", [&](const JsonNode& only) { return ids(only, 1); });
-  step.roles = optional(node, "roles", [&](const JsonNode& roles) { return ids(roles, 1); });
-  step.cites = optional(node, "cites", [&](const JsonNode& cites) {
+  step.only = orEmpty(node, "only", [&](const JsonNode& only) { return ids(only, 1); });
+  step.roles = orEmpty(node, "roles", [&](const JsonNode& roles) { return ids(roles, 1); });
+  step.cites = orEmpty(node, "cites", [&](const JsonNode& cites) {
     return list(cites, 1, [&](const JsonNode& cite) { return taken(cite.name()); });
   });
   step.near = flag(node, "near");
-  step.opens = optional(node, "opens", [&](const JsonNode& opens) { return hazards(opens, 1); });
-  step.closes = optional(node, "closes", [&](const JsonNode& closes) { return hazards(closes, 1); });
-  step.repeat = optional(node, "repeat", [&](const JsonNode& repeat) -> std::optional<Repeat> {
+  step.opens = orEmpty(node, "opens", [&](const JsonNode& opens) { return hazards(opens, 1); });
+  step.closes = orEmpty(node, "closes", [&](const JsonNode& closes) { return hazards(closes, 1); });
+  step.repeat = optional(node, "repeat", [&](const JsonNode& repeat) {
     if (!object(repeat, {"from", "times"})) return Repeat{};
     return Repeat{
         .from = requiredId(repeat, "from"),
-        .times = required(repeat, "times", [&](const JsonNode& times) { return count(times, 2, 1000); })};
+        .times = required(repeat, "times", [&](const JsonNode& times) { return whole(times, 2, 1000); })};
   });
-  step.on_failure = optional(node, "on_failure",
-                             [&](const JsonNode& failure) { return std::optional(onFailure(failure)); });
+  step.on_failure = optional(node, "on_failure", [&](const JsonNode& failure) { return onFailure(failure); });
   stepOfKind(node, step);
   return step;
 }
@@ -585,14 +465,14 @@ Procedure Reader::read(const JsonDocument& document) {
   required(root, "format", [&](const JsonNode& node) {
     const std::string format = taken(node.string());
     if (node.value().kind == JsonKind::String && format != "hingepin-procedure/1") {
-      keep(node.error("format-unknown", {{"known", "hingepin-procedure/1"}}).error());
+      keep(node.error("format-unknown", {{"known", "hingepin-procedure/1"}}));
     }
     return 0;
   });
   Procedure procedure;
   procedure.id = requiredId(root, "id");
   procedure.version =
-      required(root, "version", [&](const JsonNode& node) { return count(node, 1, 1000000); });
+      required(root, "version", [&](const JsonNode& node) { return whole(node, 1, 1000000); });
   procedure.title = requiredId(root, "title");
   procedure.comes_first = requiredId(root, "comes_first");
   required(root, "roles", [&](const JsonNode& node) {
@@ -601,17 +481,17 @@ Procedure Reader::read(const JsonDocument& document) {
     procedure.confirm_roles = required(node, "confirm", [&](const JsonNode& roles) { return ids(roles, 0); });
     return 0;
   });
-  procedure.variants = optional(root, "variants", [&](const JsonNode& node) {
+  procedure.variants = orEmpty(root, "variants", [&](const JsonNode& node) {
     return list(node, 1, [&](const JsonNode& variant) {
       if (!object(variant, {"id", "text"})) return Variant{};
       return Variant{.id = requiredId(variant, "id"), .text = requiredId(variant, "text")};
     });
   });
-  procedure.entries = optional(root, "entries", [&](const JsonNode& node) {
+  procedure.entries = orEmpty(root, "entries", [&](const JsonNode& node) {
     return list(node, 0, [&](const JsonNode& each) { return entry(each); });
   });
-  procedure.tools = optional(root, "tools", [&](const JsonNode& node) { return ids(node, 0); });
-  procedure.prerequisites = optional(root, "prerequisites", [&](const JsonNode& node) {
+  procedure.tools = orEmpty(root, "tools", [&](const JsonNode& node) { return ids(node, 0); });
+  procedure.prerequisites = orEmpty(root, "prerequisites", [&](const JsonNode& node) {
     return list(node, 0, [&](const JsonNode& each) {
       if (!object(each, {"procedure", "not_older_than"})) return Prerequisite{};
       return Prerequisite{.procedure = requiredId(each, "procedure"),
@@ -621,8 +501,7 @@ Procedure Reader::read(const JsonDocument& document) {
   procedure.cautions = required(root, "cautions", [&](const JsonNode& node) {
     return list(node, 0, [&](const JsonNode& each) { return caution(each); });
   });
-  procedure.on_failure =
-      optional(root, "on_failure", [&](const JsonNode& node) { return std::optional(onFailure(node)); });
+  procedure.on_failure = optional(root, "on_failure", [&](const JsonNode& node) { return onFailure(node); });
   procedure.steps = required(root, "steps", [&](const JsonNode& node) { return steps(node); });
   procedure.make_safe = required(root, "make_safe", [&](const JsonNode& node) { return steps(node); });
   procedure.tag = requiredId(root, "tag");

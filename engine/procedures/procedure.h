@@ -200,7 +200,7 @@ struct Procedure {
 
 /// Reads a procedure file strictly; what stands in it need not make sense yet (see lint.h).
 /// Errors: InvalidInput with line, column and JSON Pointer: those of readJson and JsonNode, and
-/// "format-unknown", "id-malformed", "value-not-on-list", "count-out-of-range".
+/// "format-unknown", "id-malformed", "word-unknown", "count-out-of-range".
 [[nodiscard]] Expected<Procedure> readProcedure(std::string text, std::string file);
 
 /// Whether this is a role that a procedure may name.

@@ -8,7 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include "engine/base/strict_json.h"
+#include "engine/base/json_walk.h"
 #include "engine/base/text.h"
 #include "engine/session/moment.h"
 #include "engine/units/ucum.h"
@@ -23,79 +23,38 @@ using procedures::LoneWork;
 using procedures::Step;
 using procedures::StepKind;
 
-template <class T>
-using Names = std::initializer_list<std::pair<std::string_view, T>>;
+constexpr std::array kLoneWork = {Named<LoneWork>{"not-allowed", LoneWork::NotAllowed},
+                                  Named<LoneWork>{"photo-from-afar", LoneWork::PhotoFromAfar},
+                                  Named<LoneWork>{"unconfirmed", LoneWork::Unconfirmed}};
+constexpr std::array kHows = {Named<How>{"typed", How::Typed}, Named<How>{"log", How::Log},
+                              Named<How>{"live", How::Live}, Named<How>{"monitor", How::Monitor}};
 
-const Names<LoneWork> kLoneWork = {{"not-allowed", LoneWork::NotAllowed},
-                                   {"photo-from-afar", LoneWork::PhotoFromAfar},
-                                   {"unconfirmed", LoneWork::Unconfirmed}};
-const Names<How> kHows = {
-    {"typed", How::Typed}, {"log", How::Log}, {"live", How::Live}, {"monitor", How::Monitor}};
-
-/// Reads one line of a script; keeps the first fault.
-class LineReader {
+class LineReader : public JsonWalk {
  public:
   LineReader(const JsonDocument& document, std::size_t number) : root_(document), number_(number) {}
 
   [[nodiscard]] const JsonNode& root() const { return root_; }
   [[nodiscard]] bool has(std::string_view key) const { return root_.find(key).has_value(); }
-  [[nodiscard]] std::optional<Error> error() const { return error_; }
-
-  void keep(Error error) {
-    error.place.line = number_;
-    if (!error_) error_ = std::move(error);
+  /// The first fault, in the script's line.
+  [[nodiscard]] std::optional<Error> fault() const {
+    std::optional<Error> fault = error();
+    if (fault) fault->place.line = number_;
+    return fault;
   }
-  template <class T>
-  T taken(Expected<T> read) {
-    if (read) return *std::move(read);
-    keep(std::move(read.error()));
-    return {};
-  }
-  void object(const JsonNode& node, std::initializer_list<std::string_view> known) {
-    if (const Expected<void> checked = node.expectObject(known); !checked) keep(checked.error());
-  }
-  std::string text(const JsonNode& parent, std::string_view key, std::string otherwise = "") {
-    const std::optional<JsonNode> node = parent.find(key);
-    return node ? taken(node->name()) : otherwise;
-  }
-  std::string needed(const JsonNode& parent, std::string_view key) {
-    const Expected<JsonNode> node = parent.at(key);
-    if (node) return taken(node->name());
-    keep(node.error());
-    return "";
-  }
-  template <class T>
-  T named(std::string_view key, const Names<T>& names) {
-    const std::optional<JsonNode> node = root_.find(key);
-    if (!node) return names.begin()->second;
-    const std::string text = taken(node->string());
-    const auto* const found = std::ranges::find(names, text, &std::pair<std::string_view, T>::first);
-    if (found != names.end()) return found->second;
-    std::string known;
-    for (const auto& [name, value] : names) known += (known.empty() ? "" : ", ") + std::string(name);
-    keep(node->error("value-not-on-list", {{"known", known}}).error());
-    return names.begin()->second;
+  std::string text(const JsonNode& parent, std::string_view key) {
+    return orEmpty(parent, key, [this](const JsonNode& node) { return taken(node.name()); });
   }
   std::optional<std::int64_t> utc(std::string_view key) {
     const std::optional<JsonNode> node = root_.find(key);
     if (!node) return std::nullopt;
     const std::optional<std::int64_t> read = readUtc(taken(node->string()));
-    if (!read) keep(node->error("script-time-malformed", {{"text", excerpt(node->value().text)}}).error());
+    if (!read) keep(node->error("script-time-malformed", {{"text", excerpt(node->value().text)}}));
     return read;
-  }
-  /// A member that says something by being there.
-  bool flag(std::string_view key) {
-    const std::optional<JsonNode> node = root_.find(key);
-    if (node && (node->value().kind != JsonKind::Boolean || !node->value().boolean)) {
-      keep(node->wrongKind("true").error());
-    }
-    return node.has_value();
   }
 
  private:
   JsonNode root_;
   std::size_t number_;
-  std::optional<Error> error_;
 };
 
 Expected<JsonDocument> readLine(std::string_view text, const std::string& file, std::size_t number) {
@@ -113,46 +72,42 @@ Expected<ScriptHeader> readScriptHeader(std::string_view text, const std::string
   const JsonNode& root = reader.root();
   reader.object(root, {"format", "procedure", "variant", "unit", "attachment", "language", "lone_work",
                        "entries", "begun_utc", "phone_started_utc", "people", "in_charge"});
-  if (reader.error()) return std::unexpected(*reader.error());
+  if (const std::optional<Error> fault = reader.fault()) return std::unexpected(*fault);
   if (const std::string format = reader.text(root, "format"); format != "hingepin-script/1") {
     reader.keep(root.error("format-unsupported",
-                           {{"text", excerpt(format)}, {"expected", std::string("hingepin-script/1")}})
-                    .error());
+                           {{"text", excerpt(format)}, {"expected", std::string("hingepin-script/1")}}));
   }
   ScriptHeader header;
   header.procedure = reader.text(root, "procedure");
   header.variant = reader.text(root, "variant");
   header.unit = reader.text(root, "unit");
   header.attachment = reader.text(root, "attachment");
-  header.language = reader.text(root, "language", "en");
-  header.lone_work = reader.named("lone_work", kLoneWork);
+  if (reader.has("language")) header.language = reader.text(root, "language");
+  header.lone_work = reader.optionalNamed(root, "lone_work", kLoneWork, LoneWork::NotAllowed);
   header.begun_utc_ms = reader.utc("begun_utc");
   header.phone_started_utc_ms = reader.utc("phone_started_utc");
   if (const std::optional<JsonNode> entries = root.find("entries")) {
-    if (entries->value().kind != JsonKind::Object) reader.keep(entries->wrongKind("an object").error());
-    for (const std::string& id : entries->value().keys) header.entries[id] = reader.text(*entries, id);
-  }
-  const Expected<JsonNode> people = root.at("people");
-  if (!people) {
-    reader.keep(people.error());
-  } else if (people->value().kind != JsonKind::Object) {
-    reader.keep(people->wrongKind("an object").error());
-  } else {
-    for (const std::string& name : people->value().keys) {
-      const JsonNode person = *people->find(name);
-      reader.object(person, {"role", "key", "device"});
-      if (reader.error()) break;
-      header.people[name] = {.role = reader.needed(person, "role"),
-                             .key = reader.text(person, "key"),
-                             .device = reader.text(person, "device")};
+    for (const auto& [id, entry] : reader.taken(entries->members())) {
+      header.entries[id] = reader.taken(entry.name());
     }
   }
+  reader.required(root, "people", [&](const JsonNode& people) {
+    for (const auto& [name, person] : reader.taken(people.members())) {
+      if (!reader.object(person, {"role", "key", "device"})) continue;
+      header.people[name] = {
+          .role = reader.required(person, "role",
+                                  [&](const JsonNode& role) { return reader.taken(role.name()); }),
+          .key = reader.text(person, "key"),
+          .device = reader.text(person, "device")};
+    }
+    return 0;
+  });
   header.in_charge = reader.text(root, "in_charge");
   if (header.in_charge.empty() && header.people.size() == 1) header.in_charge = header.people.begin()->first;
   if (!header.people.contains(header.in_charge)) {
-    reader.keep(root.error("script-person-unknown", {{"name", excerpt(header.in_charge)}}).error());
+    reader.keep(root.error("script-person-unknown", {{"name", excerpt(header.in_charge)}}));
   }
-  if (reader.error()) return std::unexpected(*reader.error());
+  if (const std::optional<Error> fault = reader.fault()) return std::unexpected(*fault);
   return header;
 }
 
@@ -163,22 +118,22 @@ Expected<ScriptLine> readScriptLine(std::string_view text, const std::string& fi
   const JsonNode& root = reader.root();
   reader.object(root, {"after", "who", "acknowledge", "press", "begin", "step", "value", "how", "sure",
                        "answer", "words", "files", "interrupt", "resume", "take_over", "abandon", "restart"});
-  if (reader.error()) return std::unexpected(*reader.error());
+  if (const std::optional<Error> fault = reader.fault()) return std::unexpected(*fault);
   ScriptLine line{.number = number};
   if (const std::string after = reader.text(root, "after"); !after.empty()) {
     const double after_s = reader.taken(readSi(after, Dimension::Time));
     constexpr double kLongest_s = 1e9;
     if (after_s < 0.0 || after_s > kLongest_s) {
-      reader.keep(root.error("script-time-malformed", {{"text", excerpt(after)}}).error());
+      reader.keep(root.error("script-time-malformed", {{"text", excerpt(after)}}));
     }
     line.after_ms = std::llround(std::clamp(after_s, 0.0, kLongest_s) * 1000.0);
   }
   line.who = reader.text(root, "who");
-  line.how = reader.named("how", kHows);
-  line.sure = reader.flag("sure");
+  line.how = reader.optionalNamed(root, "how", kHows, How::Typed);
+  line.sure = reader.flag(root, "sure");
   int said = 0;
   const auto control = [&](std::string_view key, EventType type) {
-    if (!reader.flag(key)) return;
+    if (!reader.flag(root, key)) return;
     ++said;
     line.type = type;
   };
@@ -210,8 +165,8 @@ Expected<ScriptLine> readScriptLine(std::string_view text, const std::string& fi
   const bool clear = said == 1 && step == (reads != reader.has("answer")) && (step || !reads) &&
                      !(reads && reader.has("words")) &&
                      (step || !(reader.has("words") || reader.has("files")));
-  if (!clear) reader.keep(root.error("script-line-unclear").error());
-  if (reader.error()) return std::unexpected(*reader.error());
+  if (!clear) reader.keep(root.error("script-line-unclear"));
+  if (const std::optional<Error> fault = reader.fault()) return std::unexpected(*fault);
   return line;
 }
 

@@ -57,7 +57,7 @@ struct Script {
 };
 
 /// Errors: InvalidInput with file and line: those of readJson and JsonNode, "format-unsupported",
-/// "script-time-malformed", "script-person-unknown", "script-line-unclear", "value-not-on-list", those of
+/// "script-time-malformed", "script-person-unknown", "script-line-unclear", "word-unknown", those of
 /// readSi.
 [[nodiscard]] Expected<Script> readScript(std::string_view text, const std::string& file);
 [[nodiscard]] Expected<ScriptHeader> readScriptHeader(std::string_view text, const std::string& file);
