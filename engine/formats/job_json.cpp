@@ -89,6 +89,11 @@ class JobReader : public JsonWalk {
   explicit JobReader(const Opener* open = nullptr) : open_(open) {}
 
   Job readJob(const JsonDocument& document);
+  LoaderUnit readUnit(const JsonDocument& document, const JsonNode& node) {
+    document_ = &document;
+    return unit(node);
+  }
+  Attachment readAttachment(const JsonNode& node) { return attachment(node); }
   LiftLog readReadings(const JsonDocument& document);
   LoaderUnit readUnit(const JsonDocument& document, const JsonNode& node) {
     document_ = &document;
@@ -487,6 +492,16 @@ Expected<JobFile> readJob(std::string text, const std::string& file, const Opene
   Job job = reader.readJob(*document);
   if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
   return JobFile{*std::move(document), std::move(job)};
+}
+
+Expected<calibration::Job> readUnfinishedJob(std::string text, const std::string& file, const Opener& open) {
+  const Expected<JsonDocument> document = readJson(std::move(text), file);
+  if (!document) return std::unexpected(document.error());
+  JobReader reader(&open);
+  Job job = reader.readJob(*document);
+  std::optional<Error> error = reader.error();
+  if (error && error->kind != ErrorKind::Insufficient) return std::unexpected(*std::move(error));
+  return job;
 }
 
 Expected<LoaderUnit> readUnit(const JsonDocument& document, const JsonNode& unit) {

@@ -22,6 +22,11 @@ struct JobFile {
 /// well-formed job. All with file, line and JSON Pointer, or line and column of a log.
 [[nodiscard]] Expected<JobFile> readJob(std::string text, const std::string& file, const Opener& open);
 
+/// Reads a job that is still being measured: empty `poses` and `lifts` are taken as they are. Errors: as
+/// readJob, but none of kind Insufficient.
+[[nodiscard]] Expected<calibration::Job> readUnfinishedJob(std::string text, const std::string& file,
+                                                           const Opener& open);
+
 /// Reads a `unit` or an `attachment` as a job has them, where another file holds one.
 /// Errors: InvalidInput, those of readJob.
 [[nodiscard]] Expected<calibration::LoaderUnit> readUnit(const JsonDocument& document, const JsonNode& unit);

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include "engine/base/error.h"
+#include "engine/base/strict_json.h"
+#include "engine/calibration/job.h"
+#include "engine/calibration/model.h"
+
+namespace hingepin::session {
+
+/// Gives the bytes of a file by its SHA-256.
+using BlobSource = std::function<Expected<std::string>(const std::string& hash)>;
+
+/// What reads and writes the files at the edge. Handed in, for formats lie outside the session; the functions
+/// named are those of engine/formats.
+struct Edge {
+  std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_unit;        // readUnit
+  std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_attachment;  // readAttachment
+  std::function<Expected<void>(const std::string& bytes, const std::string& file)> check_log;  // readLiftLog
+  /// A calibration job whose logs are named by their hash. (readJob)
+  std::function<Expected<calibration::Job>(std::string text, const BlobSource& logs)> read_job;
+  std::function<std::string(const calibration::Calibration&)> write_calibration;  // writeCalibration
+};
+
+}  // namespace hingepin::session

@@ -1,0 +1,489 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/session/job_record.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "engine/calibration/calibration.h"
+#include "engine/calibration/model.h"
+#include "engine/procedures/evaluate.h"
+#include "engine/procedures/journal.h"
+#include "engine/records/encoding.h"
+#include "engine/session/catalogue.h"
+#include "engine/session/fitting.h"
+#include "engine/units/ucum.h"
+
+namespace hingepin::session {
+namespace {
+
+using procedures::Phase;
+using procedures::Step;
+using procedures::Try;
+using records::jsonArray;
+using records::jsonBoolean;
+using records::jsonInteger;
+using records::jsonNull;
+using records::jsonObject;
+using records::jsonString;
+using Members = std::vector<std::pair<std::string, JsonValue>>;
+
+constexpr double kDegree = 0.017453292519943295;
+
+/// Adds a text that is not empty.
+void add(Members& members, const char* key, const std::string& text) {
+  if (!text.empty()) members.emplace_back(key, jsonString(text));
+}
+
+JsonValue decimal(double value, int decimals) { return jsonString(fmt::format("{:.{}f}", value, decimals)); }
+
+template <class List>
+JsonValue textList(const List& texts) {
+  std::vector<JsonValue> items;
+  for (const auto& text : texts) items.push_back(jsonString(std::string(text)));
+  return jsonArray(std::move(items));
+}
+
+std::string phaseName(Phase phase) {
+  return phase == Phase::Done        ? "done"
+         : phase == Phase::Failed    ? "failed"
+         : phase == Phase::Abandoned ? "abandoned"
+                                     : "running";
+}
+
+std::string_view outcomeName(procedures::Outcome outcome) {
+  switch (outcome) {
+    case procedures::Outcome::Passed:
+      return "passed";
+    case procedures::Outcome::Failed:
+      return "failed";
+    case procedures::Outcome::Doubted:
+      return "doubted";
+    case procedures::Outcome::Expired:
+      return "expired";
+  }
+  return "";
+}
+
+const Step* stepOf(const OpenJob& job, std::string_view id) {
+  const Step* const step = procedures::findStep(job.procedure.steps, id);
+  return step != nullptr ? step : procedures::findStep(job.procedure.make_safe, id);
+}
+
+std::string limitText(const OpenJob& job, const procedures::Limit& limit) {
+  if (limit.entry.empty()) return limit.text;
+  const auto given = job.state.start.entries.find(limit.entry);
+  if (given != job.state.start.entries.end()) return given->second;
+  const auto entry = std::ranges::find(job.procedure.entries, limit.entry, &procedures::Entry::id);
+  return entry == job.procedure.entries.end() ? "" : entry->standard;
+}
+
+/// What a check asks, with the limits that held for this job.
+JsonValue checkContent(const OpenJob& job, const procedures::Check& check) {
+  Members members = {{"kind", jsonString(std::string(procedures::nameOf(check.kind)))},
+                     {"of", textList(check.of)}};
+  const auto limit = [&](const char* key, const std::optional<procedures::Limit>& value) {
+    if (value) add(members, key, limitText(job, *value));
+  };
+  limit("low", check.low);
+  limit("high", check.high);
+  limit("value", check.value);
+  limit("target", check.target);
+  limit("within", check.within);
+  limit("at_most", check.at_most);
+  limit("reference_entry", check.reference_entry);
+  add(members, "reference", check.reference);
+  add(members, "duration", check.duration);
+  if (check.count > 0) members.emplace_back("count", jsonInteger(check.count));
+  if (check.kind == procedures::CheckKind::FitResidual) {
+    constexpr const char* kFits[] = {"boom-angle", "bucket-angle", "lift-pressure"};
+    add(members, "fit", kFits[static_cast<int>(check.fit)]);
+  }
+  return jsonObject(std::move(members));
+}
+
+/// Everybody who did something, each once, in the order in which they came in.
+class People {
+ public:
+  std::int64_t indexOf(const procedures::Event& event) {
+    const Actor actor{event.who, event.role, event.device};
+    const auto same = [&](const Actor& each) {
+      return each.who == actor.who && each.role == actor.role && each.device == actor.device;
+    };
+    const auto found = std::ranges::find_if(people_, same);
+    const auto index = found - people_.begin();
+    if (found == people_.end()) people_.push_back(actor);
+    return index;
+  }
+  [[nodiscard]] JsonValue content() const {
+    std::vector<JsonValue> items;
+    for (const Actor& each : people_) {
+      Members members;
+      add(members, "key", each.who);
+      add(members, "role", each.role);
+      add(members, "device", each.device);
+      items.push_back(jsonObject(std::move(members)));
+    }
+    return jsonArray(std::move(items));
+  }
+
+ private:
+  std::vector<Actor> people_;
+};
+
+/// One try: the event as the journal has it, the person by number, and what came of it.
+JsonValue tryContent(const OpenJob& job, const Try& each, People& people) {
+  Members members;
+  // What the runner wrote is JSON.
+  const Expected<JsonDocument> event = readJson(procedures::writeEvent(each.event), "event");
+  if (event) {
+    for (std::size_t index = 0; index < event->root.keys.size(); ++index) {
+      const std::string& key = event->root.keys[index];
+      if (key == "who" || key == "role" || key == "device" || key == "start") continue;
+      members.emplace_back(key, event->root.items[index]);
+    }
+  }
+  members.emplace_back("by", jsonInteger(people.indexOf(each.event)));
+  members.emplace_back("outcome", jsonString(std::string(outcomeName(each.outcome))));
+  members.emplace_back("counts", jsonBoolean(each.counts));
+  add(members, "result", each.result);
+  add(members, "reason", each.reason);
+  Members rounds;
+  for (const auto& [step, round] : each.rounds) rounds.emplace_back(step, jsonInteger(round));
+  if (!rounds.empty()) members.emplace_back("rounds", jsonObject(std::move(rounds)));
+  if (const Step* const step = stepOf(job, each.event.about)) {
+    add(members, "kind", std::string(procedures::nameOf(step->kind)));
+    if (each.event.type == procedures::EventType::Reading) {
+      add(members, "quantity", step->quantity);
+      members.emplace_back("independent", jsonBoolean(step->source == procedures::Source::Independent));
+    }
+    if (step->check) members.emplace_back("check", checkContent(job, *step->check));
+  }
+  return jsonObject(std::move(members));
+}
+
+JsonValue startContent(const procedures::StartOptions& start) {
+  Members entries;
+  for (const auto& [id, text] : start.entries) entries.emplace_back(id, jsonString(text));
+  std::vector<JsonValue> completed;
+  for (const procedures::Completed& each : start.completed) {
+    Members members = {{"procedure", jsonString(each.procedure)}};
+    if (each.age_ms) members.emplace_back("age_ms", jsonInteger(*each.age_ms));
+    completed.push_back(jsonObject(std::move(members)));
+  }
+  constexpr const char* kLoneWork[] = {"not-allowed", "photo-from-afar", "unconfirmed"};
+  Members members = {{"entries", jsonObject(std::move(entries))},
+                     {"completed", jsonArray(std::move(completed))},
+                     {"lone_work", jsonString(kLoneWork[static_cast<int>(start.lone_work)])}};
+  add(members, "variant", start.variant);
+  return jsonObject(std::move(members));
+}
+
+JsonValue monitorContent(const UnitProfile& unit) {
+  std::vector<JsonValue> items;
+  for (const Shown& each : unit.monitor) {
+    Members members = {{"quantity", jsonString(each.quantity)}, {"unit", jsonString(each.unit)}};
+    add(members, "step", each.step);
+    items.push_back(jsonObject(std::move(members)));
+  }
+  return jsonArray(std::move(items));
+}
+
+template <class Messages>
+JsonValue codesOf(const Messages& messages) {
+  std::vector<std::string> codes;
+  for (const Message& message : messages) codes.push_back(message.code);
+  return textList(codes);
+}
+
+/// What a calibration is worth: its sensor line, passes, known masses, and what each taught lift weighs by
+/// it.
+JsonValue summaryOf(const calibration::Job& job, const calibration::Calibration& calibration) {
+  Members members;
+  members.emplace_back("boom_line_angle_u_deg", decimal(calibration.boom_line.angle_u_rad / kDegree, 3));
+  members.emplace_back("weigh_window_low_deg", decimal(calibration.window_low_rad / kDegree, 2));
+  members.emplace_back("weigh_window_high_deg", decimal(calibration.window_high_rad / kDegree, 2));
+  std::vector<JsonValue> passes;
+  for (const calibration::PassSummary& pass : calibration.passes) {
+    passes.push_back(
+        jsonObject({{"name", jsonString(pass.name)},
+                    {"direction", jsonString(pass.direction == calibration::Direction::Up ? "up" : "down")},
+                    {"residual_bar", decimal(pass.residual_Pa / 1e5, 3)}}));
+  }
+  members.emplace_back("passes", jsonArray(std::move(passes)));
+  std::vector<JsonValue> checks;
+  for (const calibration::MassCheck& check : calibration.mass_checks) {
+    checks.push_back(jsonObject({{"name", jsonString(check.name)},
+                                 {"reference_kg", decimal(check.reference_kg, 1)},
+                                 {"predicted_kg", decimal(check.predicted_kg, 1)},
+                                 {"difference_u_kg", decimal(check.difference_u_kg, 1)}}));
+  }
+  members.emplace_back("known_masses", jsonArray(std::move(checks)));
+  std::vector<JsonValue> weighed;
+  for (const calibration::Lift& lift : job.lifts) {
+    const Expected<calibration::Weighing> weighing = calibration::weigh(calibration, lift.readings);
+    if (!weighing) continue;
+    weighed.push_back(jsonObject({{"name", jsonString(lift.name)},
+                                  {"mass_kg", decimal(weighing->mass_kg, 1)},
+                                  {"expanded_uncertainty_kg", decimal(weighing->expanded_uncertainty_kg, 1)},
+                                  {"coverage_factor", decimal(weighing->coverage_factor, 2)}}));
+  }
+  members.emplace_back("weighed", jsonArray(std::move(weighed)));
+  members.emplace_back("taken", codesOf(calibration.taken));
+  members.emplace_back("warnings", codesOf(calibration.warnings));
+  return jsonObject(std::move(members));
+}
+
+const AttachmentProfile* attachmentOf(const OpenJob& job) {
+  return job.attachment ? &*job.attachment : nullptr;
+}
+
+BlobSource logsOf(const store::Store& store) {
+  return [&store](const std::string& hash) -> Expected<std::string> {
+    Expected<std::optional<std::string>> blob = store.blob(hash);
+    if (!blob) return std::unexpected(blob.error());
+    if (!*blob) return fail(ErrorKind::NotFound, "blob-not-in-store", {{"hash", hash}});
+    return **std::move(blob);
+  };
+}
+
+/// "procedure/mark", so that a later job of the same procedure can lift what this one set.
+std::string restrictionOf(const OpenJob& job, const std::string& mark) {
+  return job.procedure.id + "/" + mark;
+}
+
+/// What now holds for unit and attachment. A job that taught starts afresh; any other changes its own
+/// restrictions only.
+Expected<std::optional<store::Pair>> pairAfter(const store::Store& store, const OpenJob& job,
+                                               const std::string& calibration, const std::string& record,
+                                               const Moment& now) {
+  if (job.job.attachment.empty()) return std::nullopt;
+  Expected<std::optional<store::Pair>> before = store.pair(job.job.unit, job.job.attachment);
+  if (!before) return std::unexpected(before.error());
+  store::Pair pair = before->value_or(store::Pair{.unit = job.job.unit, .attachment = job.job.attachment});
+  const bool done = job.state.phase == Phase::Done;
+  const bool offered =
+      std::ranges::find(job.unit.teaching, job.state.start.variant) != job.unit.teaching.end();
+  const bool taught = done && (offered || !calibration.empty());
+  std::erase_if(pair.restrictions, [&](const std::string& restriction) {
+    return taught || restriction.starts_with(job.procedure.id + "/");
+  });
+  if (!done) pair.restrictions.push_back(restrictionOf(job, job.procedure.tag));
+  for (const procedures::Mark& mark : job.state.marks) {
+    // What the runner marks by itself is about people and does not restrict the scale.
+    if (!procedures::textCodesOf(job.procedure).contains(mark.mark)) continue;
+    const std::string restriction = restrictionOf(job, mark.mark);
+    if (std::ranges::find(pair.restrictions, restriction) == pair.restrictions.end()) {
+      pair.restrictions.push_back(restriction);
+    }
+  }
+  if (taught) {
+    pair.calibration = calibration;
+    pair.record = record;
+    pair.due_utc_ms.reset();
+    if (!job.unit.recheck_after.empty()) {
+      pair.due_utc_ms = now.utc_ms + procedures::milliseconds(job.unit.recheck_after);
+    }
+  }
+  if (!taught && !*before && pair.restrictions.empty()) return std::nullopt;
+  return pair;
+}
+
+}  // namespace
+
+const JsonValue* memberAt(const JsonValue& object, std::initializer_list<std::string_view> path) {
+  const JsonValue* value = &object;
+  for (const std::string_view key : path) {
+    if (value->kind != JsonKind::Object) return nullptr;
+    const auto found = std::ranges::find(value->keys, key);
+    if (found == value->keys.end()) return nullptr;
+    value = &value->items[static_cast<std::size_t>(found - value->keys.begin())];
+  }
+  return value;
+}
+
+std::string textAt(const JsonValue& object, std::initializer_list<std::string_view> path) {
+  const JsonValue* const value = memberAt(object, path);
+  return value != nullptr && value->kind == JsonKind::String ? value->text : "";
+}
+
+Expected<std::optional<Taught>> calibrationOf(const store::Store& store, const OpenJob& job,
+                                              const Edge& edge) {
+  const std::optional<std::string> text =
+      calibrationJobOf(job.procedure, job.state, job.unit, attachmentOf(job));
+  if (!text) return std::nullopt;
+  const BlobSource logs = logsOf(store);
+  const Expected<calibration::Job> read = edge.read_job(*text, logs);
+  const auto unusable = [](const Error& error) { return error.kind != ErrorKind::IoFailed; };
+  if (!read) {
+    if (unusable(read.error())) return std::nullopt;
+    return std::unexpected(read.error());
+  }
+  const Expected<calibration::Calibration> fitted = calibration::calibrate(*read);
+  if (!fitted) return std::nullopt;
+  return Taught{.job_file = *text,
+                .calibration = edge.write_calibration(*fitted),
+                .summary = summaryOf(*read, *fitted)};
+}
+
+JsonValue recordContent(const OpenJob& job, const JsonValue& calibration, std::string_view engine,
+                        std::int64_t ended_utc_ms) {
+  People people;
+  std::vector<JsonValue> tries;
+  for (const Try& each : job.state.tries) tries.push_back(tryContent(job, each, people));
+  std::vector<JsonValue> marks;
+  for (const procedures::Mark& mark : job.state.marks) {
+    marks.push_back(jsonObject({{"step", jsonString(mark.step)}, {"mark", jsonString(mark.mark)}}));
+  }
+  const std::vector<std::string>& profiles = job.journal.front().hashes;
+  Members unit = {{"id", jsonString(job.job.unit)},
+                  {"profile", jsonString(profiles.front())},
+                  {"monitor", monitorContent(job.unit)},
+                  {"practice", jsonBoolean(job.unit.practice)}};
+  Members members = {{"kind", jsonString("job")},
+                     {"job", jsonString(job.job.id)},
+                     {"unit", jsonObject(std::move(unit))},
+                     {"procedure", jsonObject({{"id", jsonString(job.procedure.id)},
+                                               {"version", jsonInteger(job.procedure.version)},
+                                               {"hash", jsonString(job.job.procedure)}})},
+                     {"words", jsonObject({{"language", jsonString(job.job.language)},
+                                           {"hash", jsonString(job.job.words)}})},
+                     {"start", startContent(job.state.start)},
+                     {"begun_utc_ms", jsonInteger(job.job.begun_utc_ms)},
+                     {"ended_utc_ms", jsonInteger(ended_utc_ms)},
+                     {"phase", jsonString(phaseName(job.state.phase))},
+                     {"tries", jsonArray(std::move(tries))},
+                     {"marks", jsonArray(std::move(marks))},
+                     {"calibration", calibration},
+                     {"engine", jsonString(std::string(engine))}};
+  if (!job.job.attachment.empty()) {
+    members.emplace_back("attachment", jsonObject({{"id", jsonString(job.job.attachment)},
+                                                   {"profile", jsonString(profiles.back())}}));
+  }
+  if (job.state.phase != Phase::Done) {
+    members.emplace_back("tag", jsonString(job.procedure.tag));
+    add(members, "failed_step", job.state.failed_step);
+  }
+  members.emplace_back("people", people.content());
+  return jsonObject(std::move(members));
+}
+
+Expected<std::string> endJob(store::Store& store, const OpenJob& job, const Sealer& sealer,
+                             std::string_view engine, const Moment& now, const Edge& edge) {
+  if (!procedures::hasEnded(job.state.phase))
+    return fail(ErrorKind::InvalidInput, "job-not-ended", {{"job", job.job.id}});
+  if (!job.job.record.empty())
+    return fail(ErrorKind::InvalidInput, "job-sealed-already", {{"record", job.job.record}});
+  if (sealer.key.id() != job.state.person || sealer.role != job.state.role) {
+    return fail(ErrorKind::InvalidInput, "not-in-charge");
+  }
+  if (const Expected<void> may = mayAct(store, sealer.key.id(), sealer.role, now.utc_ms); !may) {
+    return std::unexpected(may.error());
+  }
+  JsonValue calibration = jsonNull();
+  std::string calibration_hash;
+  Expected<std::optional<Taught>> taught = calibrationOf(store, job, edge);
+  if (!taught) return std::unexpected(taught.error());
+  if (*taught) {
+    const Expected<std::string> file = store.putBlob((*taught)->job_file, "application/json");
+    if (!file) return file;
+    const Expected<std::string> hash = store.putBlob((*taught)->calibration, "application/json");
+    if (!hash) return hash;
+    calibration_hash = *hash;
+    calibration = (*taught)->summary;
+    calibration.keys.insert(calibration.keys.end(), {"hash", "job_file"});
+    calibration.items.insert(calibration.items.end(), {jsonString(*hash), jsonString(*file)});
+  }
+
+  records::Record record;
+  record.content = recordContent(job, calibration, engine, now.utc_ms);
+  // Photos and signatures on the glass are about people: named apart, so that they can be erased.
+  const Expected<std::vector<store::Personal>> personal = store.personal();
+  if (!personal) return std::unexpected(personal.error());
+  std::map<std::string, int, std::less<>> numbers;
+  for (const Try& each : job.state.tries) {
+    for (const std::string& hash : each.event.hashes) {
+      if (std::ranges::find(*personal, hash, &store::Personal::name) == personal->end()) continue;
+      record.personal.emplace(fmt::format("{}-{}", each.event.about, ++numbers[each.event.about]), hash);
+    }
+  }
+  const Expected<std::optional<records::Head>> head = store.head(sealer.key.id(), sealer.epoch);
+  if (!head) return std::unexpected(head.error());
+  record.envelope = {.place = records::nextPlace(*head, sealer.key.id(), sealer.installation, sealer.epoch),
+                     .role = sealer.role,
+                     .sealed_utc_ms = now.utc_ms};
+  const Expected<records::SealedStatement> sealed = records::sealStatement(record, sealer.key);
+  if (!sealed) return std::unexpected(sealed.error());
+  Expected<std::optional<store::Pair>> pair = pairAfter(store, job, calibration_hash, sealed->name, now);
+  if (!pair) return std::unexpected(pair.error());
+  const store::Ending ending{
+      .job = job.job.id,
+      .phase = phaseName(job.state.phase),
+      .record = {.name = sealed->name, .text = sealed->text, .job = job.job.id, .unit = job.job.unit},
+      .pair = *std::move(pair),
+      .now_utc_ms = now.utc_ms};
+  if (const Expected<void> ended = store.endJob(ending); !ended) return std::unexpected(ended.error());
+  return sealed->name;
+}
+
+Expected<records::Record> recordOf(const store::Store& store, std::string_view name) {
+  const auto missing = [&] {
+    return fail(ErrorKind::NotFound, "record-not-in-store", {{"record", std::string(name)}});
+  };
+  const Expected<std::optional<store::StoredStatement>> stored = store.statement(name);
+  if (!stored) return std::unexpected(stored.error());
+  if (!*stored) return missing();
+  const Expected<records::Sealed> sealed = records::readSealed((*stored)->text);
+  if (!sealed) return std::unexpected(sealed.error());
+  Expected<records::Statement> statement = records::readPayload(sealed->payload, sealed->type);
+  if (!statement) return std::unexpected(statement.error());
+  if (const auto* const record = std::get_if<records::Record>(&*statement)) return *record;
+  return missing();
+}
+
+Expected<std::string> signRecord(store::Store& store, std::string_view name, const Sealer& sealer,
+                                 const Moment& now) {
+  const Expected<records::Record> record = recordOf(store, name);
+  if (!record) return std::unexpected(record.error());
+  if (record->envelope.place.key == sealer.key.id()) {
+    return fail(ErrorKind::InvalidInput, "record-signed-by-itself", {{"record", std::string(name)}});
+  }
+  if (const Expected<void> may = mayAct(store, sealer.key.id(), sealer.role, now.utc_ms); !may) {
+    return std::unexpected(may.error());
+  }
+  const Expected<std::optional<records::Head>> head = store.head(sealer.key.id(), sealer.epoch);
+  if (!head) return std::unexpected(head.error());
+  const records::Signature signature{
+      .envelope = {.place = records::nextPlace(*head, sealer.key.id(), sealer.installation, sealer.epoch),
+                   .role = sealer.role,
+                   .sealed_utc_ms = now.utc_ms},
+      .record = std::string(name)};
+  const Expected<records::SealedStatement> sealed = records::sealStatement(signature, sealer.key);
+  if (!sealed) return std::unexpected(sealed.error());
+  const Expected<void> kept = store.putStatement(
+      {.name = sealed->name, .text = sealed->text, .unit = textAt(record->content, {"unit", "id"})},
+      now.utc_ms);
+  if (!kept) return std::unexpected(kept.error());
+  return sealed->name;
+}
+
+Expected<std::vector<std::string>> tagOf(const OpenJob& job) {
+  const Phase phase = job.state.phase;
+  if (phase != Phase::Failed && phase != Phase::Abandoned && phase != Phase::Tagging) {
+    return fail(ErrorKind::InvalidInput, "job-has-no-tag", {{"job", job.job.id}});
+  }
+  const auto words = [&](const std::string& code) { return say(job.words, {code, {}}, UnitSystem::Metric); };
+  std::vector<std::string> lines = {words(job.procedure.tag), job.job.unit};
+  if (!job.job.attachment.empty()) lines.push_back(job.job.attachment);
+  lines.push_back(words(job.procedure.title));
+  if (const Step* const step = stepOf(job, job.state.failed_step); step != nullptr && !step->text.empty()) {
+    lines.push_back(words(step->text));
+  }
+  lines.push_back(utcText(job.journal.back().wall_utc_ms.value_or(job.job.begun_utc_ms)));
+  lines.push_back(job.job.record.empty() ? job.job.id : job.job.record);
+  return lines;
+}
+
+}  // namespace hingepin::session

@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/session/profile.h"
+
+#include <algorithm>
+#include <initializer_list>
+#include <optional>
+#include <utility>
+
+#include "engine/base/json_walk.h"
+#include "engine/base/text.h"
+#include "engine/records/canonical_json.h"
+#include "engine/units/ucum.h"
+
+namespace hingepin::session {
+namespace {
+
+class ProfileReader : public JsonWalk {
+ public:
+  ProfileReader(const JsonDocument& document, const Edge& edge)
+      : document_(document), edge_(edge), root_(document) {}
+
+  UnitProfile unit();
+  AttachmentProfile attachment();
+
+ private:
+  void format(std::string_view expected) {
+    const std::string text = needed(root_, "format");
+    if (error() || text == expected) return;
+    keep(root_.find("format")->error("format-unsupported",
+                                     {{"text", excerpt(text)}, {"expected", std::string(expected)}}));
+  }
+  std::string needed(const JsonNode& parent, std::string_view key) {
+    return required(parent, key, [this](const JsonNode& node) { return taken(node.name()); });
+  }
+  /// A quantity as it stands there. Errors: those of readAnyQuantity.
+  std::string quantity(const JsonNode& node, std::optional<Dimension> dimension = std::nullopt) {
+    std::string text = taken(node.string());
+    if (error()) return text;
+    std::optional<Error> wrong;
+    if (dimension) {
+      if (const Expected<double> read = readSi(text, *dimension); !read) wrong = read.error();
+    } else if (const Expected<ReadQuantity> read = readAnyQuantity(text); !read) {
+      wrong = read.error();
+    }
+    if (wrong) {
+      wrong->place = node.place();
+      keep(*std::move(wrong));
+    }
+    return text;
+  }
+  Entries entries() {
+    Entries read;
+    const std::optional<JsonNode> node = root_.find("entries");
+    if (!node) return read;
+    if (node->value().kind != JsonKind::Object) {
+      keep(node->wrongKind("an object").error());
+      return read;
+    }
+    for (const std::string& id : node->value().keys) read[id] = quantity(*node->find(id));
+    return read;
+  }
+  /// The block as it is in a job, canonical. @param check what reads it there
+  std::string block(std::string_view key, const auto& check, std::string& id) {
+    const Expected<JsonNode> node = root_.at(key);
+    if (!node) {
+      keep(node.error());
+      return "";
+    }
+    if (const Expected<void> checked = check(document_, *node); !checked) keep(checked.error());
+    if (error()) return "";
+    id = needed(*node, "id");
+    return taken(records::canonicalJson(node->value()));
+  }
+  Shown shown(const JsonNode& node);
+  void addEntriesOfBlock(Entries& entries) const;
+
+  const JsonDocument& document_;
+  const Edge& edge_;
+  JsonNode root_;
+};
+
+Shown ProfileReader::shown(const JsonNode& node) {
+  object(node, {"quantity", "unit", "step"});
+  if (error()) return {};
+  Shown read{.quantity = needed(node, "quantity"), .unit = needed(node, "unit")};
+  if (error()) return read;
+  const auto dimensions = procedures::dimensionsOf(read.quantity);
+  if (dimensions.empty()) {
+    keep(node.find("quantity")->error("quantity-unknown", {{"quantity", excerpt(read.quantity)}}).error());
+    return read;
+  }
+  // "1 kg" is read for its unit.
+  const std::string one = "1 " + read.unit;
+  const Expected<ReadQuantity> unit = readAnyQuantity(one);
+  const bool fits = unit && std::ranges::find(dimensions, unit->unit.dimension) != dimensions.end();
+  if (!fits) {
+    Error error = unit ? readSi(one, dimensions.front()).error() : unit.error();
+    error.place = node.find("unit")->place();
+    keep(std::move(error));
+    return read;
+  }
+  if (const std::optional<JsonNode> step = node.find("step"))
+    read.step = quantity(*step, unit->unit.dimension);
+  return read;
+}
+
+/// What the block says already need not be said again as an entry.
+void ProfileReader::addEntriesOfBlock(Entries& entries) const {
+  if (error()) return;
+  const JsonNode block = *root_.find("unit");
+  entries.emplace("rated-payload", block.find("rated_payload")->value().text);
+  const std::optional<JsonNode> window = block.find("weigh_window");
+  if (!window) return;
+  entries.emplace("window-low", window->value().items.front().text);
+  entries.emplace("window-high", window->value().items.back().text);
+}
+
+UnitProfile ProfileReader::unit() {
+  object(root_, {"format", "unit", "gravity", "site", "monitor", "teaching", "entries", "recheck_after",
+                 "practice"});
+  UnitProfile profile;
+  if (error()) return profile;
+  format("hingepin-unit/1");
+  profile.block = block("unit", edge_.check_unit, profile.id);
+  for (const char* key : {"gravity", "site"}) {
+    if (const std::optional<JsonNode> node = root_.find(key)) {
+      profile.place += ",\"" + std::string(key) + "\":" + taken(records::canonicalJson(node->value()));
+    }
+  }
+  if (const std::optional<JsonNode> monitor = root_.find("monitor")) {
+    for (const JsonNode& each : taken(monitor->elements())) profile.monitor.push_back(shown(each));
+  }
+  if (const std::optional<JsonNode> teaching = root_.find("teaching")) {
+    for (const JsonNode& each : taken(teaching->elements())) profile.teaching.push_back(taken(each.name()));
+  }
+  profile.entries = entries();
+  addEntriesOfBlock(profile.entries);
+  if (const std::optional<JsonNode> after = root_.find("recheck_after")) {
+    profile.recheck_after = quantity(*after, Dimension::Time);
+  }
+  profile.practice = flag(root_, "practice");
+  return profile;
+}
+
+AttachmentProfile ProfileReader::attachment() {
+  object(root_, {"format", "attachment", "entries"});
+  AttachmentProfile profile;
+  if (error()) return profile;
+  format("hingepin-attachment/1");
+  profile.block = block("attachment", edge_.check_attachment, profile.id);
+  profile.entries = entries();
+  return profile;
+}
+
+}  // namespace
+
+Expected<UnitProfile> readUnitProfile(std::string text, const std::string& file, const Edge& edge) {
+  const Expected<JsonDocument> document = readJson(std::move(text), file);
+  if (!document) return std::unexpected(document.error());
+  ProfileReader reader(*document, edge);
+  UnitProfile profile = reader.unit();
+  if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
+  return profile;
+}
+
+Expected<AttachmentProfile> readAttachmentProfile(std::string text, const std::string& file,
+                                                  const Edge& edge) {
+  const Expected<JsonDocument> document = readJson(std::move(text), file);
+  if (!document) return std::unexpected(document.error());
+  ProfileReader reader(*document, edge);
+  AttachmentProfile profile = reader.attachment();
+  if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
+  return profile;
+}
+
+Entries entriesFor(const procedures::Procedure& procedure, const UnitProfile& unit,
+                   const AttachmentProfile* attachment, const Entries& given) {
+  Entries entries = given;
+  const auto add = [&](const Entries& more) {
+    for (const auto& [id, text] : more) {
+      if (std::ranges::find(procedure.entries, id, &procedures::Entry::id) != procedure.entries.end()) {
+        entries.emplace(id, text);  // what is there already comes first
+      }
+    }
+  };
+  if (attachment != nullptr) add(attachment->entries);
+  add(unit.entries);
+  return entries;
+}
+
+}  // namespace hingepin::session
