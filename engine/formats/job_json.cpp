@@ -89,11 +89,6 @@ class JobReader : public JsonWalk {
   explicit JobReader(const Opener* open = nullptr) : open_(open) {}
 
   Job readJob(const JsonDocument& document);
-  LoaderUnit readUnit(const JsonDocument& document, const JsonNode& node) {
-    document_ = &document;
-    return unit(node);
-  }
-  Attachment readAttachment(const JsonNode& node) { return attachment(node); }
   LiftLog readReadings(const JsonDocument& document);
   LoaderUnit readUnit(const JsonDocument& document, const JsonNode& node) {
     document_ = &document;
