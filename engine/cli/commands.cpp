@@ -29,11 +29,6 @@ Expected<formats::JobFile> openJob(const std::string& path) {
   return formats::readJob(*std::move(text), path, openFile);
 }
 
-/// By the user's locale; JSON is UTF-8 whatever that is.
-Charset terminalCharset() {
-  return std::string_view(::nl_langinfo(CODESET)) == "UTF-8" ? Charset::Utf8 : Charset::Ascii;
-}
-
 /// An error by JSON Pointer gets the job's file, line and column.
 Error placed(Error error, const formats::JobFile& file) {
   if (error.place.file.empty()) error.place = file.document.place(error.place.pointer);
@@ -52,6 +47,10 @@ Expected<calibration::Weighing> weighLog(const calibration::Calibration& calibra
 }
 
 }  // namespace
+
+Charset terminalCharset() {
+  return std::string_view(::nl_langinfo(CODESET)) == "UTF-8" ? Charset::Utf8 : Charset::Ascii;
+}
 
 int complain(const Error& error, UnitSystem system) {
   writeDiagnostic(sayError(error, system));

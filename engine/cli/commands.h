@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/cli/words.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::cli {
@@ -43,6 +44,9 @@ struct SimulateOptions {
 [[nodiscard]] int simulateCommand(const SimulateOptions& options, UnitSystem system);
 
 [[nodiscard]] int linkageCommand(const std::string& job, UnitSystem system);
+
+/// By the user's locale; JSON is UTF-8 whatever that is.
+[[nodiscard]] Charset terminalCharset();
 
 /// Prints a text; says why if it can't.
 [[nodiscard]] int print(const std::string& text, UnitSystem system);

@@ -2,11 +2,14 @@
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
+#include <algorithm>
 #include <clocale>
 #include <csignal>
 #include <string>
+#include <vector>
 
 #include "engine/cli/commands.h"
+#include "engine/cli/groups.h"
 
 using namespace hingepin;
 using namespace hingepin::cli;
@@ -18,7 +21,8 @@ int main(int argument_count, char** arguments) {
   std::setlocale(LC_CTYPE, "");
 
   CLI::App app{
-      "Calibrates a wheel loader's payload scale from pose readings and lift passes, and weighs with it.",
+      "Takes a wheel loader's payload scale through its calibration: procedures, jobs and records; and "
+      "calibrates and weighs from readings and logs.",
       "hingepin"};
   app.set_version_flag("--version", "hingepin " HINGEPIN_VERSION);
   app.require_subcommand(0, 1);
@@ -79,11 +83,25 @@ int main(int argument_count, char** arguments) {
       app.add_subcommand("linkage", "Show poses, moment arms and ranges of a job's linkage");
   linkage_app->add_option("JOB.json", linkage_job, "The job")->required();
 
-  std::string help_about;
-  CLI::App* const help_app = app.add_subcommand("help", "Explain the program or one command");
-  help_app->add_option("COMMAND", help_about, "The command");
+  Common common;
+  Action action;
+  app.add_option("--store", common.store,
+                 "The store folder of procedures, jobs and records; made if it isn't there")
+      ->envname("HINGEPIN_STORE")
+      ->type_name("FOLDER");
+  app.add_option("--passphrase-file", common.passphrase_file,
+                 "Where the passphrase of a key stands; else the environment's HINGEPIN_PASSPHRASE is taken")
+      ->type_name("FILE");
+  addProcedureCommands(app, common, action);
+  addYardCommands(app, common, action);
+  addJobCommands(app, common, action);
+  addRecordCommands(app, common, action);
 
-  UnitSystem system = UnitSystem::Metric;
+  std::vector<std::string> help_about;
+  CLI::App* const help_app = app.add_subcommand("help", "Explain the program or one command");
+  help_app->add_option("COMMAND", help_about, "The command, one or two words");
+
+  UnitSystem& system = common.system;
   const auto complainOfCommand = [&](const std::string& detail) {
     return complain({ErrorKind::InvalidInput, {"command-line", {{"detail", detail}}}, {}}, system);
   };
@@ -92,8 +110,13 @@ int main(int argument_count, char** arguments) {
   } catch (const CLI::CallForVersion& version) {
     return print(std::string(version.what()) + "\n", system);
   } catch (const CLI::CallForHelp&) {
-    const auto chosen = app.get_subcommands();
-    return print(chosen.empty() ? app.help() : chosen.front()->help(app.get_name()), system);
+    const CLI::App* chosen = &app;
+    std::string name;
+    while (!chosen->get_subcommands().empty()) {
+      name += (name.empty() ? "" : " ") + chosen->get_name();
+      chosen = chosen->get_subcommands().front();
+    }
+    return print(name.empty() ? app.help() : chosen->help(name), system);
   } catch (const CLI::Error& error) {
     const std::string detail = error.what();
     return complainOfCommand(detail.ends_with('.') ? detail : detail + ".");
@@ -104,12 +127,19 @@ int main(int argument_count, char** arguments) {
   if (weigh_app->parsed()) return weighCommand(weigh, system);
   if (simulate_app->parsed()) return simulateCommand(simulate, system);
   if (linkage_app->parsed()) return linkageCommand(linkage_job, system);
+  if (action) return action();
   if (!help_app->parsed()) return complainOfCommand("A command is expected.");
   if (help_about.empty()) {
     return print(app.get_formatter()->make_help(&app, app.get_name(), CLI::AppFormatMode::Normal), system);
   }
-  for (const CLI::App* const about : app.get_subcommands(nullptr)) {
-    if (about->get_name() == help_about) return print(about->help(app.get_name()), system);
+  const CLI::App* about = &app;
+  std::string name;
+  for (const std::string& word : help_about) {
+    name += (name.empty() ? "" : " ") + about->get_name();
+    const auto subcommands = about->get_subcommands(nullptr);
+    const auto found = std::ranges::find(subcommands, word, &CLI::App::get_name);
+    if (found == subcommands.end()) return complainOfCommand("There is no command " + word + ".");
+    about = *found;
   }
-  return complainOfCommand("There is no command " + help_about + ".");
+  return print(about->help(name), system);
 }

@@ -1,0 +1,316 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "engine/cli/commands.h"
+#include "engine/cli/files.h"
+#include "engine/cli/folder.h"
+#include "engine/cli/groups.h"
+#include "engine/cli/words.h"
+#include "engine/records/canonical_json.h"
+#include "engine/records/seal.h"
+#include "engine/records/verify.h"
+#include "engine/session/catalogue.h"
+#include "engine/session/compare.h"
+#include "engine/session/job_record.h"
+#include "engine/session/yard.h"
+
+namespace hingepin::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct RecordOptions {
+  std::string folder;
+  std::string name;
+  std::string other;
+  std::string unit;
+  std::string key;
+  std::string role;
+  std::vector<std::string> roots;
+  bool json = false;
+};
+
+constexpr const char* kSealedFile = ".jws.json";
+
+/// What a person needs not worry about.
+bool isRemark(const std::string& code) {
+  static constexpr std::array<std::string_view, 6> kRemarks = {
+      "record-amended",  "record-same-phone",   "record-new-epoch",
+      "personal-erased", "signers-key-changed", "signers-root-replaced"};
+  return std::ranges::find(kRemarks, code) != kRemarks.end();
+}
+
+std::string_view standingName(records::Standing standing) {
+  switch (standing) {
+    case records::Standing::Trusted:
+      return "trusted";
+    case records::Standing::Quarantined:
+      return "quarantined";
+    case records::Standing::Refused:
+      return "refused";
+  }
+  return "";
+}
+
+std::string nameOfFile(const std::string& path) {
+  const std::string file = fs::path(path).filename().string();
+  return file.substr(0, file.size() - std::string_view(kSealedFile).size());
+}
+
+Expected<std::vector<records::StoredText>> sealedTexts(const std::string& folder) {
+  const Expected<std::vector<std::string>> files = filesIn(folder, kSealedFile);
+  if (!files) return std::unexpected(files.error());
+  std::vector<records::StoredText> texts;
+  for (const std::string& path : *files) {
+    Expected<std::string> text = readFile(path);
+    if (!text) return std::unexpected(text.error());
+    texts.push_back({.text = *std::move(text), .name = nameOfFile(path)});
+  }
+  return texts;
+}
+
+/// What a folder holds that export wrote. Whom to trust is not among it: that is for a person to say.
+Expected<records::Evidence> evidenceIn(const RecordOptions& options) {
+  records::Evidence evidence;
+  auto statements = sealedTexts((fs::path(options.folder) / "statements").string());
+  if (!statements) return std::unexpected(statements.error());
+  auto signers = sealedTexts((fs::path(options.folder) / "signers").string());
+  if (!signers) return std::unexpected(signers.error());
+  evidence.statements = *std::move(statements);
+  evidence.signers_lists = *std::move(signers);
+  evidence.accepted_roots = options.roots;
+  return evidence;
+}
+
+std::string verificationJson(const records::Verification& verification) {
+  using Json = nlohmann::ordered_json;
+  std::string text;
+  const auto line = [&](const Json& json) {
+    text += json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
+  };
+  for (const records::StatementVerdict& each : verification.statements) {
+    line({{"name", each.name}, {"standing", standingName(each.standing)}});
+  }
+  const auto findings = [&](const std::vector<records::Finding>& list) {
+    for (const records::Finding& finding : list) {
+      line({{"finding", finding.message.code},
+            {"about", finding.subject},
+            {"message", session::say(session::englishCatalogue(), finding.message, UnitSystem::Metric)}});
+    }
+  };
+  findings(verification.signers.findings);
+  findings(verification.findings);
+  return text;
+}
+
+int verifyCommand(const Common& common, const RecordOptions& options) {
+  Expected<records::Evidence> evidence = records::Evidence();
+  if (!options.folder.empty()) {
+    evidence = evidenceIn(options);
+  } else {
+    const Expected<Folder> folder = openFolder(common.store);
+    if (!folder) return complain(folder.error(), common.system);
+    evidence = folder->store.evidence();
+  }
+  if (!evidence) return complain(evidence.error(), common.system);
+  const records::Verification verification = records::verify(*evidence);
+  bool holds = true;
+  std::string text;
+  Table table;
+  for (const records::StatementVerdict& each : verification.statements) {
+    holds = holds && each.standing == records::Standing::Trusted;
+    const bool signature = each.statement && std::holds_alternative<records::Signature>(*each.statement);
+    table.push_back(
+        {each.name, signature ? "signature" : "record", std::string(standingName(each.standing))});
+  }
+  text = layOut(table, Charset::Utf8, 3);
+  const auto findings = [&](const std::vector<records::Finding>& list) {
+    for (const records::Finding& finding : list) {
+      holds = holds && isRemark(finding.message.code);
+      text += session::say(session::englishCatalogue(), finding.message, common.system) + "\n";
+    }
+  };
+  findings(verification.signers.findings);
+  findings(verification.findings);
+  const int printed =
+      print(options.json ? verificationJson(verification) : in(text, terminalCharset()), common.system);
+  if (printed != kDone) return printed;
+  return holds ? kDone : kInsufficient;
+}
+
+int listCommand(const Common& common, const RecordOptions& options) {
+  const Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const auto names = folder->store.statementNames(options.unit);
+  if (!names) return complain(names.error(), common.system);
+  Table table = {{"name", "sealed", "role", "unit", "procedure", "phase"}};
+  for (const std::string& name : *names) {
+    const auto stored = folder->store.statement(name);
+    if (!stored) return complain(stored.error(), common.system);
+    const auto sealed = records::readSealed((*stored)->text);
+    if (!sealed) return complain(sealed.error(), common.system);
+    const auto statement = records::readPayload(sealed->payload, sealed->type);
+    if (!statement) return complain(statement.error(), common.system);
+    const records::Envelope& envelope = records::envelopeOf(*statement);
+    std::vector<std::string> row = {name, session::utcText(envelope.sealed_utc_ms), envelope.role};
+    if (const auto* const record = std::get_if<records::Record>(&*statement)) {
+      row.push_back(session::textAt(record->content, {"unit", "id"}));
+      row.push_back(session::textAt(record->content, {"procedure", "id"}));
+      row.push_back(session::textAt(record->content, {"phase"}));
+    } else {
+      row.push_back((*stored)->unit);
+      row.push_back("signs " + std::get<records::Signature>(*statement).record.substr(0, 12));
+      row.emplace_back("-");
+    }
+    table.push_back(std::move(row));
+  }
+  return print(layOut(table, terminalCharset(), 6), common.system);
+}
+
+int showCommand(const Common& common, const RecordOptions& options) {
+  const Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const Expected<std::optional<store::StoredStatement>> stored = folder->store.statement(options.name);
+  if (!stored) return complain(stored.error(), common.system);
+  if (!*stored) {
+    return complain({ErrorKind::NotFound, {"record-not-in-store", {{"record", options.name}}}, {}},
+                    common.system);
+  }
+  const Expected<records::Sealed> sealed = records::readSealed((*stored)->text);
+  if (!sealed) return complain(sealed.error(), common.system);
+  return print(nlohmann::ordered_json::parse(sealed->payload).dump(2) + "\n", common.system);
+}
+
+/// All sealed texts as files, and the keys as a JSON Web Key Set for any JOSE library.
+int exportCommand(const Common& common, const RecordOptions& options) {
+  const Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const auto evidence = folder->store.evidence();
+  if (!evidence) return complain(evidence.error(), common.system);
+  const fs::path out(options.folder);
+  for (const char* part : {"statements", "signers"}) {
+    if (const auto made = makeFolder((out / part).string()); !made)
+      return complain(made.error(), common.system);
+  }
+  std::size_t written = 0;
+  const auto write = [&](const char* part, const records::StoredText& text) {
+    const std::string name = text.name.value_or("");
+    return writeFile((out / part / (name + kSealedFile)).string(), text.text);
+  };
+  for (const records::StoredText& each : evidence->statements) {
+    if (const auto done = write("statements", each); !done) return complain(done.error(), common.system);
+    ++written;
+  }
+  for (const records::StoredText& each : evidence->signers_lists) {
+    if (const auto done = write("signers", each); !done) return complain(done.error(), common.system);
+  }
+  nlohmann::ordered_json keys = nlohmann::ordered_json::array();
+  const auto addKey = [&](const records::PublicKey& key) {
+    const nlohmann::ordered_json jwk = {{"kty", "OKP"},
+                                        {"crv", "Ed25519"},
+                                        {"x", records::publicKeyText(key)},
+                                        {"kid", records::thumbprint(key)},
+                                        {"alg", "EdDSA"}};
+    if (std::ranges::find(keys, jwk) == keys.end()) keys.push_back(jwk);
+  };
+  const records::SignersVerdict verdict =
+      records::newestSigners(evidence->signers_lists, evidence->accepted_roots);
+  if (verdict.list) {
+    addKey(verdict.list->yard_key);
+    for (const records::Signer& each : verdict.list->signers) addKey(each.key);
+  }
+  const std::string set = nlohmann::ordered_json({{"keys", keys}}).dump(2) + "\n";
+  if (const auto done = writeFile((out / "keys.jwks.json").string(), set); !done) {
+    return complain(done.error(), common.system);
+  }
+  return print(fmt::format("{}: {}\n", options.folder, written), common.system);
+}
+
+int signCommand(const Common& common, const RecordOptions& options) {
+  const Expected<std::string> passphrase = readPassphrase(common.passphrase_file);
+  if (!passphrase) return complain(passphrase.error(), common.system);
+  Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const Expected<records::SecretKey> key = openKey(*folder, options.key, *passphrase);
+  if (!key) return complain(key.error(), common.system);
+  const Expected<std::string> signature = session::signRecord(
+      folder->store, options.name,
+      {.key = *key, .role = options.role, .installation = folder->installation, .epoch = folder->epoch},
+      momentOfComputer());
+  if (!signature) return complain(signature.error(), common.system);
+  return print(*signature + "\n", common.system);
+}
+
+int compareCommand(const Common& common, const RecordOptions& options) {
+  const Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const Expected<records::Record> before = session::recordOf(folder->store, options.name);
+  if (!before) return complain(before.error(), common.system);
+  const Expected<records::Record> after = session::recordOf(folder->store, options.other);
+  if (!after) return complain(after.error(), common.system);
+  const auto differences = session::compareRecords(before->content, after->content);
+  if (!differences) return complain(differences.error(), common.system);
+  std::string text;
+  for (const session::Difference& each : *differences) {
+    if (options.json) {
+      text += nlohmann::ordered_json({{"step", each.step},
+                                      {"difference", session::messageOf(each).code},
+                                      {"before", each.before},
+                                      {"after", each.after},
+                                      {"change", each.change}})
+                  .dump() +
+              "\n";
+    } else {
+      text += session::say(session::englishCatalogue(), session::messageOf(each), common.system) + "\n";
+    }
+  }
+  return print(options.json ? text : in(text, terminalCharset()), common.system);
+}
+
+}  // namespace
+
+void addRecordCommands(CLI::App& app, const Common& common, Action& action) {
+  const auto options = std::make_shared<RecordOptions>();
+  CLI::App* const group = app.add_subcommand("records", "Records: finished, sealed jobs");
+  group->require_subcommand(1);
+  const auto command = [&](const char* name, const char* help,
+                           int (*act)(const Common&, const RecordOptions&)) {
+    CLI::App* const added = group->add_subcommand(name, help);
+    added->callback([&common, &action, options, act] {
+      action = [&common, options, act] { return act(common, *options); };
+    });
+    return added;
+  };
+  CLI::App* const list =
+      command("list", "List records and further signatures, the newest first", listCommand);
+  list->add_option("--unit", options->unit, "Only those about one machine")->type_name("UNIT");
+  command("show", "Show what a record says (JSON)", showCommand)
+      ->add_option("RECORD", options->name, "Its name")
+      ->required();
+  CLI::App* const verify = command(
+      "verify", "Check every seal, signer and chain; say exactly what fails (status 1)", verifyCommand);
+  verify->add_option("FOLDER", options->folder, "Files that export wrote; the store if not given");
+  verify->add_option("--root", options->roots, "Name of a yard's first list that you trust; may be repeated")
+      ->type_name("LIST")
+      ->allow_extra_args(false);
+  verify->add_flag("--json", options->json, "One JSON object a line");
+  command("export", "Write every sealed text as a file of its own, and the public keys", exportCommand)
+      ->add_option("FOLDER", options->folder, "Where to")
+      ->required();
+  CLI::App* const sign = command("sign", "Add the signature of another person to a record", signCommand);
+  sign->add_option("RECORD", options->name, "Its name")->required();
+  sign->add_option("--key", options->key, "The key by its name here")->required()->type_name("NAME");
+  sign->add_option("--role", options->role, "As which the person signs")->required()->type_name("ROLE");
+  CLI::App* const compare = command(
+      "compare", "Say what differs between two records of one machine: check-out and return", compareCommand);
+  compare->add_option("BEFORE", options->name, "How it left")->required();
+  compare->add_option("AFTER", options->other, "How it came back")->required();
+  compare->add_flag("--json", options->json, "One JSON object a difference");
+}
+
+}  // namespace hingepin::cli
