@@ -14,6 +14,7 @@
 #include "engine/procedures/library.h"
 #include "engine/procedures/runner.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/profile.h"
 #include "engine/session/script.h"
 #include "engine/units/ucum.h"
 
@@ -48,12 +49,28 @@ T orGiveUp(Expected<T> value, const std::string& about) {
 
 class Writer {
  public:
-  Writer(Procedure procedure, Json plan) : procedure_(std::move(procedure)), plan_(std::move(plan)) {
+  Writer(Procedure procedure, Json plan, const std::filesystem::path& folder)
+      : procedure_(std::move(procedure)), plan_(std::move(plan)) {
     header_text_ = plan_.at("header").dump();
     header_ = orGiveUp(session::readScriptHeader(header_text_, "the plan's header"), "header");
     for (const auto& [name, person] : header_.people) {
       if (!person.key.empty()) key_of_[person.key] = "key:" + person.key;
     }
+    const auto profile = [&](const char* key) { return textOf(folder / plan_.value(key, "")); };
+    // The program has checked the blocks when the profiles were put into its store.
+    const auto accept = [](const JsonDocument&, const JsonNode&) -> Expected<void> { return {}; };
+    session::Edge edge;
+    edge.check_unit = accept;
+    edge.check_attachment = accept;
+    entries_ = header_.entries;
+    if (!plan_.contains("unit")) return;
+    const auto unit = orGiveUp(session::readUnitProfile(profile("unit"), "unit", edge), "unit");
+    std::optional<session::AttachmentProfile> attachment;
+    if (plan_.contains("attachment")) {
+      attachment =
+          orGiveUp(session::readAttachmentProfile(profile("attachment"), "attachment", edge), "attachment");
+    }
+    entries_ = session::entriesFor(procedure_, unit, attachment ? &*attachment : nullptr, header_.entries);
   }
 
   void write() {
@@ -85,10 +102,8 @@ class Writer {
                 .who = key_of_[person.key],
                 .role = person.role,
                 .device = person.device.empty() ? "phone" : person.device};
-    event.start = StartOptions{.variant = header_.variant,
-                               .lone_work = header_.lone_work,
-                               .entries = header_.entries,
-                               .completed = {}};
+    event.start = StartOptions{
+        .variant = header_.variant, .lone_work = header_.lone_work, .entries = entries_, .completed = {}};
     for (const Prerequisite& needed : procedure_.prerequisites) {
       event.start->completed.push_back({needed.procedure, 0});
     }
@@ -235,8 +250,8 @@ class Writer {
       if (!limit) return std::nullopt;
       std::string text = limit->text;
       if (!limit->entry.empty()) {
-        const auto given = header_.entries.find(limit->entry);
-        text = given != header_.entries.end()
+        const auto given = entries_.find(limit->entry);
+        text = given != entries_.end()
                    ? given->second
                    : std::ranges::find(procedure_.entries, limit->entry, &Entry::id)->standard;
       }
@@ -267,6 +282,7 @@ class Writer {
   Json plan_;
   std::string header_text_;
   session::ScriptHeader header_;
+  session::Entries entries_;
   std::map<std::string, std::string> key_of_;
   State state_;
   std::int64_t now_ms_ = 1000;
@@ -285,6 +301,6 @@ int main(int argument_count, char** arguments) {
   const std::string text =
       entry != nullptr ? std::string(entry->text) : textOf(std::filesystem::path(path).replace_filename(id));
   if (text.empty()) giveUp("there is no procedure " + id);
-  Writer(orGiveUp(readProcedure(text, id), id), std::move(plan)).write();
+  Writer(orGiveUp(readProcedure(text, id), id), std::move(plan), path.parent_path()).write();
   return 0;
 }
