@@ -186,6 +186,16 @@ TEST(YardProceduresTest, SignalWordsFitWhatTheCautionsSay) {
   }
 }
 
+TEST(LibrarySafetyTest, CautionThatSaysTheSameBearsTheSameSignalWord) {
+  std::map<std::string, SignalWord> signals;
+  for (const LibraryEntry& entry : library()) {
+    for (const Caution& caution : procedureOf(std::string(entry.text)).cautions) {
+      const auto [first, is_new] = signals.emplace(caution.consequence, caution.signal);
+      EXPECT_EQ(first->second, caution.signal) << entry.id << " " << caution.id;
+    }
+  }
+}
+
 TEST(WalkRoundTest, CoversWhatMinesAskForAndEndsWithATag) {
   const Procedure procedure = libraryProcedure("walk-round");
   for (const reference::EnergyControlParagraph& each : reference::kMineExamination) {
