@@ -141,6 +141,14 @@ Expected<OpenJob> ScriptRun::begin() {
   } else {
     return fail(ErrorKind::NotFound, "procedure-not-in-library", {{"procedure", header.procedure}});
   }
+  session::Words own_words;
+  if (!header.words.empty()) {
+    const Expected<std::string> read = beside(header.words);
+    if (!read) return std::unexpected(read.error());
+    const std::optional<session::Catalogue> words = session::readCatalogue(*read);
+    if (!words) return fail(ErrorKind::InvalidInput, "words-malformed", {}, {.file = header.words});
+    own_words = *words;
+  }
   std::array<std::uint8_t, 16> bytes{};
   fillBytes(bytes);
   const session::ScriptPerson& person = header.people.at(header.in_charge);
@@ -151,6 +159,7 @@ Expected<OpenJob> ScriptRun::begin() {
                             .procedure_text = std::move(text),
                             .variant = header.variant,
                             .language = header.language,
+                            .own_words = std::move(own_words),
                             .lone_work = header.lone_work,
                             .entries = header.entries},
                            {.who = key_of_[person.key],

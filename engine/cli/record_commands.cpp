@@ -39,9 +39,9 @@ constexpr const char* kSealedFile = ".jws.json";
 
 /// What a person needs not worry about.
 bool isRemark(const std::string& code) {
-  static constexpr std::array<std::string_view, 6> kRemarks = {
-      "record-amended",  "record-same-phone",   "record-new-epoch",
-      "personal-erased", "signers-key-changed", "signers-root-replaced"};
+  static constexpr std::array<std::string_view, 7> kRemarks = {
+      "personal-not-arrived", "record-amended",      "record-same-phone",    "record-new-epoch",
+      "personal-erased",      "signers-key-changed", "signers-root-replaced"};
   return std::ranges::find(kRemarks, code) != kRemarks.end();
 }
 

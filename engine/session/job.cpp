@@ -156,6 +156,23 @@ Expected<void> readProfiles(const Store& store, OpenJob& job, const Event& start
   return {};
 }
 
+/// The words that people will see: the yard's own first.
+Expected<Words> wordsOf(const procedures::Procedure& procedure, const NewJob& job) {
+  const Expected<const Words*> all = allWords(job.language);
+  if (!all) return std::unexpected(all.error());
+  Words words;
+  for (const std::string& code : procedures::textCodesOf(procedure)) {
+    const auto own = job.own_words.find(code);
+    const auto found = own != job.own_words.end() ? own : (*all)->find(code);
+    if (own == job.own_words.end() && found == (*all)->end()) {
+      return fail(ErrorKind::NotFound, "words-missing",
+                  {{"code", code}, {"language", job.language}, {"procedure", procedure.id}});
+    }
+    words[code] = found->second;
+  }
+  return words;
+}
+
 bool isPersonal(const Step& step) {
   return step.on_glass ||
          (step.kind == StepKind::Evidence && step.evidence == procedures::EvidenceKind::Photo);
@@ -169,7 +186,7 @@ Expected<OpenJob> beginJob(Store& store, const NewJob& given, const Actor& actor
   Expected<procedures::Procedure> procedure = procedures::readProcedure(given.procedure_text, "procedure");
   if (!procedure) return std::unexpected(std::move(procedure.error()));
   job.procedure = *std::move(procedure);
-  Expected<Words> words = wordsFor(job.procedure, given.language);
+  Expected<Words> words = wordsOf(job.procedure, given);
   if (!words) return std::unexpected(std::move(words.error()));
   job.words = *std::move(words);
   if (!procedures::lint(job.procedure, nullptr).empty()) {

@@ -45,6 +45,7 @@ struct NewJob {
   std::string procedure_text;
   std::string variant{};
   std::string language = "en";
+  Words own_words{};  ///< beside those of the program, for a procedure of the yard's own
   procedures::LoneWork lone_work = procedures::LoneWork::NotAllowed;
   Entries entries{};  ///< over those of the profiles
 };

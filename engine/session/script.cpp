@@ -70,8 +70,8 @@ Expected<ScriptHeader> readScriptHeader(std::string_view text, const std::string
   if (!document) return std::unexpected(document.error());
   LineReader reader(*document, 1);
   const JsonNode& root = reader.root();
-  reader.object(root, {"format", "procedure", "variant", "unit", "attachment", "language", "lone_work",
-                       "entries", "begun_utc", "phone_started_utc", "people", "in_charge"});
+  reader.object(root, {"format", "procedure", "variant", "unit", "attachment", "language", "words",
+                       "lone_work", "entries", "begun_utc", "phone_started_utc", "people", "in_charge"});
   if (const std::optional<Error> fault = reader.fault()) return std::unexpected(*fault);
   if (const std::string format = reader.text(root, "format"); format != "hingepin-script/1") {
     reader.keep(root.error("format-unsupported",
@@ -83,6 +83,7 @@ Expected<ScriptHeader> readScriptHeader(std::string_view text, const std::string
   header.unit = reader.text(root, "unit");
   header.attachment = reader.text(root, "attachment");
   if (reader.has("language")) header.language = reader.text(root, "language");
+  header.words = reader.text(root, "words");
   header.lone_work = reader.optionalNamed(root, "lone_work", kLoneWork, LoneWork::NotAllowed);
   header.begun_utc_ms = reader.utc("begun_utc");
   header.phone_started_utc_ms = reader.utc("phone_started_utc");

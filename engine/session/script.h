@@ -28,6 +28,7 @@ struct ScriptHeader {
   std::string unit{};
   std::string attachment{};
   std::string language = "en";
+  std::string words{};  ///< a file of the procedure's own words; "" where the program has them all
   procedures::LoneWork lone_work = procedures::LoneWork::NotAllowed;
   std::map<std::string, std::string, std::less<>> entries{};
   std::optional<std::int64_t> begun_utc_ms{};          ///< else the computer's clock
