@@ -82,7 +82,7 @@ void compareStep(const Said& before, const Said& after, std::vector<Difference>&
     return;
   }
   if (before.text != after.text) differs(DifferenceKind::Answer, before.text, after.text);
-  if (before.words != after.words) differs(DifferenceKind::Words, before.words, after.words);
+  if (before.words != after.words) differs(DifferenceKind::Text, before.words, after.words);
 }
 
 }  // namespace
@@ -95,7 +95,7 @@ Expected<std::vector<Difference>> compareRecords(const JsonValue& before, const 
   std::vector<Difference> differences;
   if (textAt(before, {"attachment", "id"}) != textAt(after, {"attachment", "id"})) {
     differences.push_back({.step = "attachment",
-                           .kind = DifferenceKind::Words,
+                           .kind = DifferenceKind::Text,
                            .before = textAt(before, {"attachment", "id"}),
                            .after = textAt(after, {"attachment", "id"})});
   }
@@ -130,7 +130,7 @@ Message messageOf(const Difference& difference) {
       return {difference.change.empty() ? "difference-answer" : "difference-value", values};
     case DifferenceKind::Answer:
       return {"difference-answer", values};
-    case DifferenceKind::Words:
+    case DifferenceKind::Text:
       return {"difference-words", values};
     case DifferenceKind::Photo:
       return {"difference-photo", values};

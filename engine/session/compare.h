@@ -12,7 +12,7 @@ namespace hingepin::session {
 enum class DifferenceKind {
   Value,   ///< a number that was read
   Answer,  ///< something said to be so, or not
-  Words,   ///< a note, or the monitor's words
+  Text,    ///< a note, or the monitor's words
   Photo,   ///< photos on both sides, for a person to look at
   Only,    ///< asked on one side alone
 };

@@ -38,6 +38,7 @@ class LineReader : public JsonWalk {
   /// The first fault, in the script's line.
   [[nodiscard]] std::optional<Error> fault() const {
     std::optional<Error> fault = error();
+    if (fault) fault->place.file = root_.place().file;
     if (fault) fault->place.line = number_;
     return fault;
   }

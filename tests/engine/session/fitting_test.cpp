@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/session/fitting.h"
+
+#include <gmock/gmock.h>
+
+#include <nlohmann/json.hpp>
+
+#include "engine/calibration/calibration.h"
+#include "tests/engine/session/practice.h"
+#include "tests/engine/session/yard.h"
+
+namespace hingepin::session {
+namespace {
+
+using Json = nlohmann::json;
+
+/// A small teaching procedure of the test's own: poses, points with and without a mass, two passes.
+const char* const kTeaching = R"({
+  "format": "hingepin-procedure/1", "id": "teaching", "version": 1, "title": "t", "comes_first": "t",
+  "roles": {"run": ["technician"], "confirm": []},
+  "cautions": [{"id": "c", "signal": "danger", "covers": ["moving-linkage"], "hazard": "t", "consequence": "t", "avoidance": "t"}],
+  "on_failure": {"do": "stop"},
+  "steps": [
+    {"id": "beware", "kind": "caution", "caution": "c"},
+    {"id": "low", "kind": "pose", "text": "t", "zone_clear": "t", "boom": "lowest", "bucket": "racked-back"},
+    {"id": "low-angle", "kind": "reading", "text": "t", "quantity": "boom-angle", "unit": "deg", "source": "independent", "plausible": {"low": "-90 deg", "high": "90 deg"}},
+    {"id": "low-sensor", "kind": "reading", "text": "t", "quantity": "boom-sensor", "unit": "V", "source": "machine", "plausible": {"low": "0 V", "high": "5 V"}},
+    {"id": "high", "kind": "pose", "text": "t", "zone_clear": "t", "boom": "highest", "bucket": "racked-back"},
+    {"id": "high-angle", "kind": "reading", "text": "t", "quantity": "boom-angle", "unit": "deg", "source": "independent", "plausible": {"low": "-90 deg", "high": "90 deg"}},
+    {"id": "high-sensor", "kind": "reading", "text": "t", "quantity": "boom-sensor", "unit": "V", "source": "machine", "plausible": {"low": "0 V", "high": "5 V"}},
+    {"id": "angles", "kind": "check", "text": "t", "check": {"kind": "fit-residual", "of": ["low-angle", "low-sensor", "high-angle", "high-sensor"], "fit": "boom-angle", "at_most": "1 deg"}, "on_failure": {"do": "go-back", "to": "low", "at_most": 2}},
+    {"id": "point", "kind": "pose", "text": "t", "zone_clear": "t", "boom": "any", "bucket": "racked-back"},
+    {"id": "point-sensor", "kind": "reading", "text": "t", "quantity": "boom-sensor", "unit": "V", "source": "machine", "plausible": {"low": "0 V", "high": "5 V"}},
+    {"id": "point-head", "kind": "reading", "text": "t", "quantity": "head-pressure", "unit": "bar", "source": "machine", "plausible": {"low": "0 bar", "high": "400 bar"}, "repeat": {"from": "point", "times": 2}},
+    {"id": "mass", "kind": "reading", "text": "t", "quantity": "reference-mass", "unit": "kg", "source": "independent", "plausible": {"low": "0 kg", "high": "9000 kg"}, "use": "calibration"},
+    {"id": "held", "kind": "pose", "text": "t", "zone_clear": "t", "boom": "any", "bucket": "racked-back"},
+    {"id": "held-sensor", "kind": "reading", "text": "t", "quantity": "boom-sensor", "unit": "V", "source": "machine", "plausible": {"low": "0 V", "high": "5 V"}},
+    {"id": "held-head", "kind": "reading", "text": "t", "quantity": "head-pressure", "unit": "bar", "source": "machine", "plausible": {"low": "0 bar", "high": "400 bar"}},
+    {"id": "up", "kind": "pass", "text": "t", "zone_clear": "t", "direction": "up", "pace": "fast", "load": "empty", "log": "required"},
+    {"id": "down", "kind": "pass", "text": "t", "zone_clear": "t", "direction": "down", "pace": "slow", "load": "test-mass", "log": "required"},
+    {"id": "seen", "kind": "reading", "text": "t", "quantity": "head-pressure", "unit": "bar", "source": "machine", "plausible": {"low": "0 bar", "high": "400 bar"}, "use": "record"},
+    {"id": "pressures", "kind": "check", "text": "t", "check": {"kind": "fit-residual", "of": ["point-sensor", "point-head", "held-sensor", "held-head", "up", "down"], "fit": "lift-pressure", "at_most": "3 bar"}, "on_failure": {"do": "stop"}}
+  ],
+  "make_safe": [], "tag": "t"
+})";
+
+NewJob teaching(Yard& yard) {
+  NewJob job = yard.jobOf("walk-round");
+  job.procedure_text = kTeaching;
+  job.own_words = {{"t", "..."}};
+  return job;
+}
+
+void know(Yard& yard) {
+  const auto files = practiceFiles();
+  yard.logs = {{"up", files.at("empty-fast.csv")}, {"down", files.at("empty-down.csv")}};
+  yard.says = {{"low-angle", {"-39.7 deg"}},
+               {"low-sensor", {"0.71 V"}},
+               {"high-angle", {"48.1 deg"}},
+               {"high-sensor", {"4.22 V"}},
+               {"point-sensor", {"2.15 V", "2.47 V"}},
+               {"point-head", {"44 bar", "45 bar"}},
+               {"mass", {"2000 kg"}},
+               {"held-sensor", {"2.31 V"}},
+               {"held-head", {"96 bar"}},
+               {"seen", {"50 bar"}}};
+}
+
+Json jobFileOf(const OpenJob& job) {
+  const auto text =
+      calibrationJobOf(job.procedure, job.state, job.unit, job.attachment ? &*job.attachment : nullptr);
+  return text ? Json::parse(*text) : Json();
+}
+
+TEST(FittingTest, ReadingsBelongToThePoseAndTheMassBeforeThem) {
+  Yard yard;
+  know(yard);
+  OpenJob job = need(yard.tryBegin(teaching(yard)));
+  EXPECT_TRUE(jobFileOf(job).is_null());
+  ASSERT_EQ(yard.work(job, "pressures"), "");
+  const Json file = jobFileOf(job);
+  EXPECT_EQ(file.at("unit").at("id"), "L-27");
+  EXPECT_EQ(file.at("attachment").at("id"), "GP-2.7");
+  EXPECT_EQ(file.at("gravity"), "9.80665 m/s2");
+  EXPECT_EQ(file.at("poses"), Json::parse(R"([
+    {"pose": "boom-lowest", "boom_angle": "-39.7 deg", "boom_sensor": "0.71 V"},
+    {"pose": "boom-highest", "boom_angle": "48.1 deg", "boom_sensor": "4.22 V"}])"));
+  const Json& lifts = file.at("lifts");
+  ASSERT_EQ(lifts.size(), 4U);
+  EXPECT_EQ(lifts[0].at("pace"), "fast");
+  EXPECT_EQ(lifts[0].at("log"), records::hashName(yard.logs.at("up")));
+  EXPECT_EQ(lifts[1].at("direction"), "down");
+  EXPECT_EQ(lifts[1].at("mass"), "2000 kg");
+  EXPECT_EQ(lifts[2], Json::parse(R"({"kind": "empty", "points": [
+    {"boom_sensor": "2.15 V", "head_pressure": "44 bar"}, {"boom_sensor": "2.47 V", "head_pressure": "45 bar"}]})"));
+  EXPECT_EQ(lifts[3], Json::parse(R"({"kind": "test-mass", "mass": "2000 kg", "points": [
+    {"boom_sensor": "2.31 V", "head_pressure": "96 bar"}]})"));
+}
+
+TEST(FittingTest, ReadingsThatContradictEachOtherFailTheCheckAndAreTakenAgain) {
+  Yard yard;
+  know(yard);
+  yard.says["high-sensor"] = {"0.71 V", "4.22 V"};
+  OpenJob job = need(yard.tryBegin(teaching(yard)));
+  ASSERT_EQ(yard.work(job, "point"), "");
+  std::vector<std::string> checks;
+  for (const procedures::Try& each : job.state.tries) {
+    if (each.event.about == "angles")
+      checks.push_back(each.reason + (each.outcome == procedures::Outcome::Passed ? "passed" : ""));
+  }
+  EXPECT_THAT(checks, testing::ElementsAre("poses-share-one-reading", "passed"));
+  // The first round stays, and no longer counts.
+  EXPECT_EQ(jobFileOf(job).at("poses").size(), 2U);
+}
+
+TEST(FittingTest, ALogThatCannotBeReadIsRefusedWhenItIsHandedIn) {
+  Yard yard;
+  know(yard);
+  const OpenJob job = need(yard.tryBegin(teaching(yard)));
+  const auto kept = keepFile(yard.store, job, "up", "time [s],boom_sensor [V]\n1,2\n", "my.csv",
+                             cli::fillBytes, yard.now, cli::edge());
+  ASSERT_FALSE(kept.has_value());
+  EXPECT_EQ(kept.error().place.file, "my.csv");
+}
+
+/// Both kinds of job file must give the same: the one of the job's readings, and one put together by hand.
+TEST(FittingTest, TheResidualIsThatOfTheCalibrationItself) {
+  const auto files = practiceFiles();
+  Json file = {
+      {"format", "hingepin-job/1"},
+      {"unit", Json::parse(testFile("files/unit.json")).at("unit")},
+      {"poses", Json::parse(R"([{"pose": "boom-lowest", "boom_angle": "-39.7 deg", "boom_sensor": "0.71 V"},
+                                         {"pose": "boom-highest", "boom_angle": "48.1 deg", "boom_sensor": "4.22 V"}])")},
+      {"lifts",
+       Json::parse(R"([{"kind": "empty", "pace": "fast", "direction": "up", "log": "empty-fast.csv"}])")}};
+  const auto job = need(cli::edge().read_job(
+      file.dump(), [&](const std::string& name) -> Expected<std::string> { return files.at(name); }));
+  const auto calibration = need(calibration::calibrate(job));
+
+  Yard yard;
+  know(yard);
+  NewJob teach = teaching(yard);
+  teach.attachment.clear();
+  const std::string steps = teach.procedure_text;
+  OpenJob open = need(yard.tryBegin(teach));
+  ASSERT_EQ(yard.work(open, "up"), "");
+  // Without the points and the mass only the fast pass stays, as in the file above.
+  for (procedures::Try& each : open.state.tries) {
+    if (each.event.about.starts_with("point-") || each.event.about.starts_with("held-")) each.counts = false;
+  }
+  procedures::Try pass;
+  pass.event.about = "up";
+  pass.event.answer = "done";
+  pass.event.hashes = {"hash"};
+  open.state.tries.push_back(pass);
+  const BlobSource logs = [&](const std::string&) -> Expected<std::string> {
+    return files.at("empty-fast.csv");
+  };
+  const procedures::Check check{.kind = procedures::CheckKind::FitResidual,
+                                .fit = procedures::Fit::LiftPressure};
+  const double residual_Pa =
+      need(measureOf(open.procedure, open.state, open.unit, nullptr, cli::edge(), logs)(check, {}));
+  ASSERT_EQ(calibration.passes.size(), 1U);
+  EXPECT_DOUBLE_EQ(residual_Pa, calibration.passes.front().residual_Pa);
+}
+
+}  // namespace
+}  // namespace hingepin::session

@@ -1,0 +1,308 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/session/job.h"
+
+#include <gmock/gmock.h>
+
+#include "engine/procedures/journal.h"
+#include "engine/records/verify.h"
+#include "engine/session/compare.h"
+#include "tests/engine/session/yard.h"
+
+namespace hingepin::session {
+namespace {
+
+using ::testing::Contains;
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
+
+/// Reads of the walk-round.
+void knowWalkRound(Yard& yard) { yard.says = {{"hours", {"4211 h"}}, {"fuel", {"80 %"}}}; }
+
+std::string walkRound(Yard& yard) {
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  EXPECT_EQ(yard.work(job), "");
+  return need(yard.seal(job));
+}
+
+TEST(JobTest, TheStateIsThatOfTheJournalAtEveryMoment) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  while (!procedures::hasEnded(job.state.phase)) {
+    need(yard.tell(job, yard.honest(job)));
+    const OpenJob again = need(openJob(yard.store, job.job.id, cli::edge()));
+    ASSERT_EQ(procedures::writeState(again.state), procedures::writeState(job.state));
+  }
+}
+
+TEST(JobTest, AnEventThatIsRefusedIsNotKept) {
+  Yard yard;
+  OpenJob job = yard.begin("walk-round");
+  const std::string before = procedures::writeState(job.state);
+  procedures::Event wrong = yard.honest(job);
+  wrong.about = "somewhere-else";
+  EXPECT_EQ(codeOf(yard.tell(job, wrong)), "wrong-step");
+  EXPECT_EQ(procedures::writeState(job.state), before);
+  EXPECT_EQ(need(yard.store.journal(job.job.id)).size(), 1U);
+}
+
+TEST(JobTest, AReopenedJobWaitsForAPersonAndHasEveryReading) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job, "lights"), "");
+  const std::size_t kept = job.state.tries.size();
+  yard.now = {.at_ms = 5000, .boot = "boot-2", .utc_ms = yard.now.utc_ms + 60'000};
+  OpenJob again = need(reopenJob(yard.store, job.job.id, yard.now, cli::edge()));
+  EXPECT_EQ(procedures::prompt(again.procedure, again.state).ask, procedures::Ask::Resume);
+  ASSERT_EQ(again.state.tries.size(), kept + 1);
+  EXPECT_EQ(again.state.tries[kept].event.type, procedures::EventType::Interrupt);
+  EXPECT_EQ(procedures::observationsOf(again.procedure, again.state, "hours").size(), 1U);
+  EXPECT_EQ(yard.work(again), "");
+  EXPECT_EQ(again.state.phase, procedures::Phase::Done);
+}
+
+TEST(JobTest, OnlyWhoTheYardListsForTheRoleMayAct) {
+  Yard yard;
+  const records::SecretKey stranger = records::newSecretKey(cli::fillBytes);
+  const auto begunBy = [&](const std::string& key, const std::string& role) {
+    return codeOf(beginJob(yard.store, yard.jobOf("walk-round"),
+                           {.who = key, .role = role, .device = "phone-1"}, yard.now, cli::edge()));
+  };
+  EXPECT_EQ(begunBy(stranger.id(), "technician"), "signer-not-listed");
+  EXPECT_EQ(begunBy(yard.lead.id(), "technician"), "signer-not-listed");
+  EXPECT_EQ(begunBy(yard.technician.id(), "technician"), "");
+  yard.now.utc_ms = kMorning - 1;
+  EXPECT_EQ(begunBy(yard.technician.id(), "technician"), "signer-outside-validity");
+}
+
+TEST(JobTest, ARevokedKeyCannotGoOn) {
+  Yard yard;
+  OpenJob job = yard.begin("walk-round");
+  need(revokeSigner(yard.store, yard.yard_key, yard.technician.id(), std::nullopt, yard.now.utc_ms));
+  EXPECT_EQ(codeOf(yard.tell(job, yard.honest(job))), "signer-revoked");
+}
+
+TEST(JobTest, TheAgeOfWhatWasDoneBeforeIsKnownWithinOneStartOnly) {
+  Yard yard;
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-missing");
+  walkRound(yard);
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "");
+  // 12 h are allowed.
+  yard.now.at_ms += 13 * 3'600'000LL;
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-too-old");
+  // After a restart nobody knows, whatever the date says.
+  yard.now = {.at_ms = 1000, .boot = "boot-2", .utc_ms = yard.now.utc_ms};
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-too-old");
+}
+
+TEST(JobTest, EntriesComeFromTheJobThenTheAttachmentThenTheUnit) {
+  Yard yard;
+  walkRound(yard);
+  NewJob given = yard.jobOf("stops");
+  given.entries = {{"lower-height", "280 mm"}};
+  const OpenJob job = need(yard.tryBegin(given));
+  EXPECT_EQ(job.state.start.entries.at("lower-height"), "280 mm");
+  EXPECT_EQ(job.state.start.entries.at("upper-height"), "3.4 m");
+  EXPECT_EQ(job.state.start.entries.at("oil-minimum"), "40 Cel");
+  given = yard.jobOf("stops");
+  given.entries = {{"no-such-entry", "1 m"}};
+  EXPECT_EQ(codeOf(yard.tryBegin(given)), "entry-unknown");
+}
+
+TEST(JobTest, AUnitIsTaughtOnlyInAWayThatItOffers) {
+  Yard yard;
+  walkRound(yard);
+  std::string profile = testFile("files/unit.json");
+  profile.replace(profile.find("\"logged\""), 8, "\"other\"");
+  need(yard.store.putUnit({.id = "L-27", .profile = profile}));
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("after-attachment-change", "logged"))), "teaching-not-offered");
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("after-attachment-change", "typed-readings"))), "");
+}
+
+TEST(JobTest, TheMonitorGivesOnlyWhatItShowsInItsOwnTon) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job, "hours"), "");
+  procedures::Event reading = yard.honest(job);
+  reading.value = "252660 min";
+  EXPECT_EQ(codeOf(yard.tell(job, reading)), "monitor-shows-other-unit");
+  reading.value = "4211 h";
+  EXPECT_EQ(codeOf(yard.tell(job, reading)), "");
+  job.unit.monitor = {{.quantity = "indication", .unit = "[ston_av]"}};
+  procedures::Event fuel = yard.honest(job);
+  EXPECT_EQ(codeOf(yard.tell(job, fuel)), "monitor-does-not-show");
+}
+
+TEST(JobTest, APhotoCanBeErasedAndAFileStaysByItsHash) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  const std::string record = need(yard.seal(job));
+  const auto& personal = need(recordOf(yard.store, record)).personal;
+  ASSERT_EQ(personal.size(), 1U);
+  EXPECT_EQ(personal.begin()->first, "defect-photo-1");
+  need(yard.store.erasePersonal(personal.begin()->second, yard.now.utc_ms));
+  const records::Verification verification = records::verify(need(yard.store.evidence()));
+  EXPECT_EQ(verification.statements.front().standing, records::Standing::Trusted);
+  ASSERT_EQ(verification.findings.size(), 1U);
+  EXPECT_EQ(verification.findings.front().message.code, "personal-erased");
+}
+
+TEST(JobTest, AYardsOwnProcedureBringsItsOwnWords) {
+  Yard yard;
+  NewJob own = yard.jobOf("walk-round");
+  own.procedure_text.replace(own.procedure_text.find("\"text\": \""), 9, "\"text\": \"our-own-");
+  EXPECT_EQ(codeOf(yard.tryBegin(own)), "words-missing");
+  const std::size_t from = own.procedure_text.find("our-own-");
+  const std::string code = own.procedure_text.substr(from, own.procedure_text.find('"', from) - from);
+  own.own_words = {{code, "As our manual says."}};
+  EXPECT_EQ(need(yard.tryBegin(own)).words.at(code), "As our manual says.");
+}
+
+TEST(EndTest, AnUnfinishedJobCannotBeSealed) {
+  Yard yard;
+  const OpenJob job = yard.begin("walk-round");
+  EXPECT_EQ(codeOf(yard.seal(job)), "job-not-ended");
+}
+
+TEST(EndTest, AJobIsSealedOnceAndByWhoEndedIt) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  EXPECT_EQ(
+      codeOf(endJob(
+          yard.store, job,
+          {.key = yard.lead, .role = "safety-lead", .installation = yard.lead.id(), .epoch = yard.epoch},
+          "hingepin test", yard.now, cli::edge())),
+      "not-in-charge");
+  const std::string record = need(yard.seal(job));
+  EXPECT_EQ(codeOf(yard.seal(need(openJob(yard.store, job.job.id, cli::edge())))), "job-sealed-already");
+  EXPECT_EQ(need(yard.store.job(job.job.id))->record, record);
+}
+
+TEST(EndTest, AJobGivenUpEndsWithItsTagAndNeverAsDone) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job, "lower"), "");  // the boom is up
+  procedures::Event abandon = yard.honest(job);
+  abandon.type = procedures::EventType::Abandon;
+  need(yard.tell(job, abandon));
+  ASSERT_EQ(yard.work(job), "");
+  const std::string record = need(yard.seal(job));
+  EXPECT_EQ(need(yard.store.job(job.job.id))->phase, "abandoned");
+  const JsonValue content = need(recordOf(yard.store, record)).content;
+  EXPECT_EQ(textAt(content, {"phase"}), "abandoned");
+  EXPECT_EQ(textAt(content, {"tag"}), job.procedure.tag);
+  EXPECT_EQ(textAt(content, {"failed_step"}), "lower");
+  const std::vector<std::string> tag = need(tagOf(need(openJob(yard.store, job.job.id, cli::edge()))));
+  EXPECT_THAT(tag, Contains("L-27"));
+  EXPECT_THAT(tag, Contains(record));
+  const auto pair = need(yard.store.pair("L-27", "GP-2.7"));
+  ASSERT_TRUE(pair.has_value());
+  EXPECT_THAT(pair->restrictions, ElementsAre("walk-round/" + job.procedure.tag));
+  // The same procedure, done, lifts what it set.
+  walkRound(yard);
+  EXPECT_THAT(need(yard.store.pair("L-27", "GP-2.7"))->restrictions, IsEmpty());
+}
+
+TEST(EndTest, TheRecordHoldsEveryTryAlsoThoseThatFailed) {
+  Yard yard;
+  knowWalkRound(yard);
+  yard.says["bucket-clean"] = {"no", "yes"};
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  const JsonValue content = need(recordOf(yard.store, need(yard.seal(job)))).content;
+  std::vector<std::string> outcomes;
+  for (const JsonValue& each : memberAt(content, {"tries"})->items) {
+    if (textAt(each, {"about"}) == "bucket-clean")
+      outcomes.push_back(textAt(each, {"answer"}) + " " + textAt(each, {"outcome"}));
+  }
+  EXPECT_THAT(outcomes, ElementsAre("no failed", "yes passed"));
+  EXPECT_EQ(memberAt(content, {"tries"})->items.size(), job.state.tries.size());
+}
+
+TEST(EndTest, AReadingIsKeptAsItWasTypedWithItsUnitTimeAndPerson) {
+  Yard yard;
+  knowWalkRound(yard);
+  yard.says["fuel"] = {"80.0 %"};
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  const JsonValue content = need(recordOf(yard.store, need(yard.seal(job)))).content;
+  const auto& tries = memberAt(content, {"tries"})->items;
+  const auto fuel =
+      std::ranges::find_if(tries, [](const JsonValue& each) { return textAt(each, {"about"}) == "fuel"; });
+  ASSERT_NE(fuel, tries.end());
+  EXPECT_EQ(textAt(*fuel, {"value"}), "80.0 %");
+  EXPECT_EQ(textAt(*fuel, {"quantity"}), "fuel-level");
+  EXPECT_EQ(textAt(*fuel, {"how"}), "monitor");
+  EXPECT_GT(memberAt(*fuel, {"wall_utc_ms"})->number, 0.0);
+  const auto by = static_cast<std::size_t>(memberAt(*fuel, {"by"})->number);
+  EXPECT_EQ(textAt(memberAt(content, {"people"})->items[by], {"key"}), yard.technician.id());
+  EXPECT_EQ(textAt(content, {"engine"}), "hingepin test");
+  EXPECT_EQ(textAt(content, {"procedure", "hash"}),
+            records::hashName(procedures::findInLibrary("walk-round")->text));
+}
+
+TEST(SignTest, ASecondPersonSignsTheSameRecord) {
+  Yard yard;
+  const std::string record = walkRound(yard);
+  const Sealer lead{
+      .key = yard.lead, .role = "safety-lead", .installation = yard.lead.id(), .epoch = yard.epoch};
+  need(signRecord(yard.store, record, lead, yard.now));
+  EXPECT_EQ(codeOf(signRecord(
+                yard.store, record,
+                {.key = yard.technician, .role = "technician", .installation = "x", .epoch = yard.epoch},
+                yard.now)),
+            "record-signed-by-itself");
+  EXPECT_EQ(codeOf(signRecord(yard.store, std::string(64, '0'), lead, yard.now)), "record-not-in-store");
+  const records::Verification verification = records::verify(need(yard.store.evidence()));
+  ASSERT_EQ(verification.statements.size(), 2U);
+  for (const auto& each : verification.statements) EXPECT_EQ(each.standing, records::Standing::Trusted);
+  EXPECT_THAT(verification.findings, IsEmpty());
+}
+
+TEST(SignTest, OnOnePhoneTheTwoSignersAreMarked) {
+  Yard yard;
+  const std::string record = walkRound(yard);
+  need(signRecord(
+      yard.store, record,
+      {.key = yard.lead, .role = "safety-lead", .installation = yard.technician.id(), .epoch = yard.epoch},
+      yard.now));
+  const records::Verification verification = records::verify(need(yard.store.evidence()));
+  ASSERT_EQ(verification.findings.size(), 1U);
+  EXPECT_EQ(verification.findings.front().message.code, "record-same-phone");
+}
+
+TEST(CompareTest, WhatDiffersIsSaidByStep) {
+  Yard yard;
+  const std::string before = walkRound(yard);
+  knowWalkRound(yard);
+  yard.says["hours"] = {"4260.5 h"};
+  yard.says["glass"] = {"no"};
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  const std::string after = need(yard.seal(job));
+  const auto content = [&](const std::string& name) { return need(recordOf(yard.store, name)).content; };
+  std::vector<std::string> said;
+  for (const Difference& each : need(compareRecords(content(before), content(after)))) {
+    said.push_back(each.step + " " + messageOf(each).code + " " + each.before.substr(0, 8) + " " +
+                   each.after.substr(0, 8) + " " + each.change);
+  }
+  EXPECT_THAT(said, Contains("hours difference-value 4211 h 4260.5 h 49.5 h"));
+  EXPECT_THAT(said, Contains("glass difference-answer yes no "));
+  EXPECT_THAT(said, Contains(HasSubstr("defect-photo difference-photo")));
+  EXPECT_THAT(said, Not(Contains(HasSubstr("fuel"))));
+  EXPECT_THAT(need(compareRecords(content(before), content(before))),
+              testing::SizeIs(1));  // its photo, to be looked at
+}
+
+}  // namespace
+}  // namespace hingepin::session
