@@ -14,18 +14,19 @@
 #include <thread>
 
 namespace hingepin::cli {
-namespace {
-
-constexpr auto kTimeLimit = std::chrono::seconds(20);
-
-}  // namespace
 
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                           const std::string& output_path, const char* locale) {
+  return runProgram(HINGEPIN_PROGRAM, arguments, folder, {.output_path = output_path, .locale = locale});
+}
+
+ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,
+                         const std::filesystem::path& folder, const ProcessOptions& options) {
   const TemporaryFolder streams;
-  const std::string output = output_path.empty() ? (streams.path() / "out").string() : output_path;
+  const std::string output =
+      options.output_path.empty() ? (streams.path() / "out").string() : options.output_path;
   const std::string diagnostics = (streams.path() / "err").string();
-  std::vector<char*> pointers = {const_cast<char*>(HINGEPIN_PROGRAM)};
+  std::vector<char*> pointers = {const_cast<char*>(program.c_str())};
   for (const std::string& argument : arguments) pointers.push_back(const_cast<char*>(argument.c_str()));
   pointers.push_back(nullptr);
 
@@ -34,12 +35,12 @@ ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::
     const int out = ::open(output.c_str(), O_WRONLY | O_CREAT, 0600);
     const int err = ::open(diagnostics.c_str(), O_WRONLY | O_CREAT, 0600);
     if (::chdir(folder.c_str()) != 0 || ::dup2(out, 1) < 0 || ::dup2(err, 2) < 0) ::_exit(126);
-    ::setenv("LC_ALL", locale, 1);
-    ::execv(HINGEPIN_PROGRAM, pointers.data());
+    ::setenv("LC_ALL", options.locale, 1);
+    ::execvp(program.c_str(), pointers.data());
     ::_exit(127);
   }
   int state = 0;
-  const auto end = std::chrono::steady_clock::now() + kTimeLimit;
+  const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(options.most_seconds);
   while (::waitpid(child, &state, WNOHANG) == 0) {
     if (std::chrono::steady_clock::now() > end) {
       ::kill(child, SIGKILL);
@@ -51,7 +52,7 @@ ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::
   ProcessResult result;
   if (WIFEXITED(state)) result.status = WEXITSTATUS(state);
   if (WIFSIGNALED(state)) result.signal = WTERMSIG(state);
-  if (output_path.empty()) result.output = readText(output);
+  if (options.output_path.empty()) result.output = readText(output);
   result.diagnostics = readText(diagnostics);
   return result;
 }

@@ -14,9 +14,17 @@ struct ProcessResult {
   std::string diagnostics;
 };
 
-/// Runs the program with these arguments in a folder; it is ended after 20 s.
-/// @param output_path where standard output goes instead of the result, such as /dev/full
-/// @param locale that the program finds itself in
+struct ProcessOptions {
+  std::string output_path{};       ///< where standard output goes instead of the result, such as /dev/full
+  const char* locale = "C.UTF-8";  ///< that the program finds itself in
+  int most_seconds = 20;           ///< then it is ended
+};
+
+/// Runs a program with these arguments in a folder.
+ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,
+                         const std::filesystem::path& folder, const ProcessOptions& options = {});
+
+/// The same of `hingepin`.
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                           const std::string& output_path = "", const char* locale = "C.UTF-8");
 
