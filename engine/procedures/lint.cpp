@@ -47,6 +47,8 @@ constexpr std::array kMends = {Rule{"id-twice", "mend-give-another-id"},
                                Rule{"variant-unknown", "mend-correct-the-name"},
                                Rule{"unit-unknown", "mend-correct-the-quantity"},
                                Rule{"unit-wrong-dimension", "mend-correct-the-quantity"},
+                               Rule{"dimension-twice", "mend-keep-one-of-a-dimension"},
+                               Rule{"dimensions-mixed", "mend-judge-one-dimension"},
                                Rule{"quantity-malformed", "mend-correct-the-quantity"},
                                Rule{"number-out-of-range", "mend-correct-the-quantity"},
                                Rule{"duration-not-positive", "mend-correct-the-quantity"},
@@ -129,6 +131,7 @@ class Linter {
 
   void header();
   void step(const Step& step);
+  void plausible(const Limits& limits, const std::vector<Dimension>& allowed, const std::string& pointer);
   void reading(const Step& reading);
   void checkLimits(const Step& step);
   void failure(const Step& step, std::size_t index);
@@ -388,6 +391,13 @@ void Linter::step(const Step& step) {
   if (step.check) checkLimits(step);
 }
 
+void Linter::plausible(const Limits& limits, const std::vector<Dimension>& allowed,
+                       const std::string& pointer) {
+  needDimension(limits.low, allowed, false, at(pointer, "low"));
+  needDimension(limits.high, allowed, false, at(pointer, "high"));
+  needOrder(limits, pointer);
+}
+
 void Linter::reading(const Step& reading) {
   const std::optional<Dimension> dimension =
       known(std::string_view(reading.unit), at(reading.pointer, "unit"));
@@ -399,10 +409,25 @@ void Linter::reading(const Step& reading) {
   }
   std::vector<Dimension> allowed;
   if (dimension) allowed.push_back(*dimension);
-  const std::string plausible = at(reading.pointer, "plausible");
-  needDimension(reading.plausible.low, allowed, false, at(plausible, "low"));
-  needDimension(reading.plausible.high, allowed, false, at(plausible, "high"));
-  needOrder(reading.plausible, plausible);
+  plausible(reading.plausible, allowed, at(reading.pointer, "plausible"));
+  std::vector<Dimension> taken = allowed;
+  for (std::size_t index = 0; index < reading.others.size(); ++index) {
+    const OtherUnit& other = reading.others[index];
+    const std::string pointer = at(reading.pointer, "or", index);
+    const std::optional<Dimension> another = known(std::string_view(other.unit), at(pointer, "unit"));
+    if (another && !meant.empty() && !contains(meant, *another)) {
+      wrongDimension(other.unit, *findUnit(other.unit), meant.front(), at(pointer, "unit"));
+    }
+    if (another && contains(taken, *another)) {
+      add(at(pointer, "unit"), "dimension-twice", {{"unit", other.unit}});
+    }
+    plausible(other.plausible, another ? std::vector{*another} : std::vector<Dimension>(),
+              at(pointer, "plausible"));
+    if (another) taken.push_back(*another);
+  }
+  if (reading.accept && !reading.others.empty()) {
+    add(at(reading.pointer, "accept"), "dimensions-mixed", {{"step", reading.id}});
+  }
   if (reading.accept) {
     const std::string accept = at(reading.pointer, "accept");
     needDimension(reading.accept->low, allowed, false, at(accept, "low"));
@@ -745,6 +770,11 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
     latest = std::max(latest, *found);
     if (id != check.reference) values += mostValues(way, *found);
     if (reading.kind != StepKind::Reading) continue;
+    // Only a fit knows what to do with volts here and degrees there.
+    if (!reading.others.empty() && check.kind != CheckKind::FitResidual &&
+        check.kind != CheckKind::NotOlderThan) {
+      add(where, "dimensions-mixed", {{"step", id}});
+    }
     if (reading.expires) {
       const std::string expires = at(reading.pointer, "expires");
       if (reading.expires->from.empty()) {

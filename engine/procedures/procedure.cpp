@@ -362,13 +362,21 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       movement(node, step);
       break;
     case StepKind::Reading:
-      also({"quantity", "unit", "source", "plausible", "accept", "expires", "use", "moves", "zone_clear",
-            "near", "opens", "closes"});
+      also({"quantity", "unit", "source", "plausible", "or", "accept", "expires", "use", "moves",
+            "zone_clear", "near", "opens", "closes"});
       step.quantity = requiredId(node, "quantity");
       step.unit = requiredText(node, "unit");
       step.source = requiredNamed(node, "source", kSources);
       step.plausible =
           required(node, "plausible", [&](const JsonNode& limits) { return bothLimits(limits); });
+      if (const std::optional<JsonNode> others = node.find("or")) {
+        step.others = list(*others, 1, [&](const JsonNode& each) {
+          if (!object(each, {"unit", "plausible"})) return OtherUnit{};
+          return OtherUnit{.unit = requiredText(each, "unit"),
+                           .plausible = required(each, "plausible",
+                                                 [&](const JsonNode& limits) { return bothLimits(limits); })};
+        });
+      }
       step.accept = optional(node, "accept", [&](const JsonNode& limits) { return acceptLimits(limits); });
       step.expires = optional(node, "expires", [&](const JsonNode& expires) {
         if (!object(expires, {"after", "from"})) return Expiry{};

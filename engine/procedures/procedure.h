@@ -108,6 +108,12 @@ struct Repeat {
   int times = 1;
 };
 
+/// What a reading may be given in besides its own unit, in another dimension of its quantity.
+struct OtherUnit {
+  std::string unit{};
+  Limits plausible{};
+};
+
 struct Expiry {
   std::string after{};
   std::string from{};  ///< "": read again on the spot
@@ -160,6 +166,7 @@ struct Step {
   std::string unit{};
   Source source = Source::Machine;
   Limits plausible{};
+  std::vector<OtherUnit> others{};
   std::optional<Limits> accept{};
   std::optional<Expiry> expires{};
   Use use = Use::Unsaid;

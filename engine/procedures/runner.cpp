@@ -560,17 +560,32 @@ Runner::Done Runner::answered(const Step& step) {
   return {};
 }
 
+/// The unit of a reading that a typed quantity belongs to, by its dimension, and what is plausible there.
+struct Shown {
+  std::optional<Unit> unit;
+  const Limits* plausible;
+};
+
+Shown shownAs(const Step& step, const std::string& typed) {
+  const Expected<ReadQuantity> read = readAnyQuantity(typed);
+  for (const OtherUnit& other : step.others) {
+    const std::optional<Unit> unit = findUnit(other.unit);
+    if (read && unit && unit->dimension == read->unit.dimension) return {unit, &other.plausible};
+  }
+  return {findUnit(step.unit), &step.plausible};
+}
+
 Runner::Done Runner::reading(const Step& step) {
   if (const Done awaited = await(EventType::Reading); !awaited) return awaited;
   if (const Done allowed = mayAnswer(step); !allowed) return allowed;
   if (step.source == Source::Independent && event_.how == How::Monitor) {
     return refuse("reading-not-independent", {{"step", step.id}});
   }
-  const std::optional<Unit> unit = findUnit(step.unit);
-  if (!unit) return refuse("procedure-not-sound");
-  const Expected<double> value_si = readSi(event_.value, unit->dimension);
+  const Shown shown = shownAs(step, event_.value);
+  if (!shown.unit) return refuse("procedure-not-sound");
+  const Expected<double> value_si = readSi(event_.value, shown.unit->dimension);
   if (!value_si) return std::unexpected(value_si.error());
-  const Expected<bool> plausible = isWithin(procedure_, state_, step.plausible, *value_si);
+  const Expected<bool> plausible = isWithin(procedure_, state_, *shown.plausible, *value_si);
   if (!plausible) return std::unexpected(plausible.error());
   Expected<bool> accepted = true;
   if (step.accept) accepted = isWithin(procedure_, state_, *step.accept, *value_si);
@@ -581,7 +596,7 @@ Runner::Done Runner::reading(const Step& step) {
                            state_.doubt->value == event_.value;
     if (!confirmed) {
       keep(Outcome::Doubted, false);
-      state_.doubt = Doubt{event_.value, suggestionsFor(procedure_, state_, step.plausible, event_.value)};
+      state_.doubt = Doubt{event_.value, suggestionsFor(procedure_, state_, *shown.plausible, event_.value)};
       return {};
     }
     mark(step, "implausible-confirmed");
