@@ -198,13 +198,15 @@ SignersVerdict newestSigners(std::span<const StoredText> lists, std::span<const 
   };
 
   std::vector<ReadSigners> sound;
-  std::set<std::string> texts;
+  // A text may be kept under several names: which of them comes first must not matter.
+  std::set<std::pair<std::string_view, std::optional<std::string>>> seen;
+  std::set<std::string_view> sound_texts;
   for (const StoredText& stored : lists) {
-    if (!texts.insert(stored.text).second) continue;
+    if (!seen.emplace(stored.text, stored.name).second) continue;
     Expected<ReadSigners> read = readSigners(stored.text);
     const std::string name = read ? read->name : "";
     if (read && (!stored.name || *stored.name == name)) {
-      sound.push_back(*std::move(read));
+      if (sound_texts.insert(stored.text).second) sound.push_back(*std::move(read));
       continue;
     }
     const bool altered = read || read.error().message.code == "signers-altered";

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <unordered_map>
 #include <unordered_set>
 #include <utility>
@@ -38,9 +39,11 @@ class Verifier {
   Verification run() {
     result_.signers = newestSigners(evidence_.signers_lists, evidence_.accepted_roots);
     keys_ = listedKeys(result_.signers.list);
-    std::unordered_set<std::string_view> texts;
+    // A text may be kept under several names: which of them comes first must not matter.
+    std::unordered_map<std::string_view, std::set<std::string>> names;
+    for (const StoredText& stored : evidence_.statements) names[stored.text].insert(stored.name.value_or(""));
     for (const StoredText& stored : evidence_.statements) {
-      if (texts.insert(stored.text).second) add(stored);
+      if (auto found = names.extract(stored.text)) add(stored.text, found.mapped());
     }
     checkAllChains();
     if (result_.signers.list) {
@@ -61,10 +64,11 @@ class Verifier {
   }
 
   // Reads one statement, finds its standing by itself, and says why it is refused.
-  void add(const StoredText& stored) {
-    const Expected<Sealed> sealed = readSealed(stored.text);
+  void add(std::string_view text, const std::set<std::string>& stored_names) {
+    const Expected<Sealed> sealed = readSealed(text);
     const bool readable = sealed && sealed->type != kSignersType && sealed->seals.size() == 1;
-    StatementVerdict verdict{.name = hashName(readable ? sealed->payload : stored.text)};
+    StatementVerdict verdict{.name = hashName(readable ? sealed->payload : text)};
+    const bool rightly_named = stored_names.contains("") || stored_names.contains(verdict.name);
     const auto refuse = [&](const char* code, std::vector<std::pair<std::string, MessageValue>> values = {},
                             std::optional<Error> cause = {}) {
       say(code, verdict.name, std::move(values), std::move(cause));
@@ -78,8 +82,11 @@ class Verifier {
     const Seal& seal = sealed->seals.front();
     const auto listed = keys_.find(seal.key);
     const bool known = listed != keys_.end();
-    if ((stored.name && *stored.name != verdict.name) || (known && !sealHolds(seal, listed->second.key))) {
+    if (!rightly_named || (known && !sealHolds(seal, listed->second.key))) {
       return refuse("record-altered", {{"key", seal.key}});
+    }
+    for (const std::string& name : stored_names) {
+      if (!name.empty() && name != verdict.name) say("record-altered", name, {{"key", seal.key}});
     }
     Expected<Statement> statement = readPayload(sealed->payload, sealed->type);
     if (!statement) return refuse("record-malformed", {}, statement.error());
@@ -210,17 +217,19 @@ class Verifier {
   }
 
   void checkPersonal() {
-    std::unordered_map<std::string_view, const StoredPersonal*> objects;
-    for (const StoredPersonal& object : evidence_.personal) objects.emplace(object.name, &object);
+    std::unordered_map<std::string_view, bool> intact;  // of those that are here; one intact copy is enough
+    for (const StoredPersonal& object : evidence_.personal) {
+      intact[object.name] |= personalName(object.salt, object.bytes) == object.name;
+    }
     const std::unordered_set<std::string_view> erased(evidence_.erased.begin(), evidence_.erased.end());
     for (const auto& verdict : result_.statements) {
       if (!verdict.statement || !std::holds_alternative<Record>(*verdict.statement)) continue;
       for (const auto& [label, name] : std::get<Record>(*verdict.statement).personal) {
-        const auto object = objects.find(name);
+        const auto object = intact.find(name);
         const char* code = nullptr;
-        if (object == objects.end()) {
+        if (object == intact.end()) {
           code = erased.contains(name) ? "personal-erased" : "personal-not-arrived";
-        } else if (personalName(object->second->salt, object->second->bytes) != name) {
+        } else if (!object->second) {
           code = "personal-altered";
         }
         if (code != nullptr) say(code, verdict.name, {{"label", label}, {"object", name}});

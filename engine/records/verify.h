@@ -50,23 +50,28 @@ struct Verification {
 };
 
 /// Says exactly what holds and what does not. Besides those of newestSigners() (in `signers`) and
-/// checkChains() over all statements whose seal holds, findings have these codes. Refused: "record-malformed"
-/// not what this program writes; `cause` tells more "record-altered"           the seal does not hold, or the
-/// name is not that of the payload "record-unknown-signer"    sealed by a key that is not on the list
-/// "record-wrong-role"        the list does not have the key in the role it signs as
-/// "record-outside-validity"  the claimed time is outside the dates of key and role
+/// checkChains() over all statements whose seal holds, findings have these codes.
+///
+/// Refused:
+/// - "record-malformed": not what this program writes; `cause` tells more
+/// - "record-altered": the seal does not hold, or the name is not that of the payload. A text that is also
+///   here under its right name stands; the finding is then about the wrong name.
+/// - "record-unknown-signer": sealed by a key that is not on the list
+/// - "record-wrong-role": the list does not have the key in the role it signs as
+/// - "record-outside-validity": the claimed time is outside the dates of key and role
+///
 /// Quarantined:
-/// "record-after-revocation"    a revoked key's, and not on the way to its last trusted link
-/// "record-revocation-unproved" a revoked key's, by its number before the last trusted link; whether it leads
-/// there can't
-///                              be told while links between are missing
+/// - "record-after-revocation": a revoked key's, and not on the way to its last trusted link
+/// - "record-revocation-unproved": a revoked key's, by its number before the last trusted link; whether it
+///   leads there can't be told while links between are missing
+///
 /// Said beside:
-/// "record-same-phone"        two signed one record on one installation
-/// "record-same-signer"       one key signed one record twice
-/// "record-signed-not-here"   a signature on a record that is not here
-/// "record-amended"           a trusted record corrects this one
-/// "record-amended-not-here"  corrects a record that is not here
-/// "personal-erased", "personal-altered", "personal-not-arrived"  an object that a record refers to
+/// - "record-same-phone": two signed one record on one installation
+/// - "record-same-signer": one key signed one record twice
+/// - "record-signed-not-here": a signature on a record that is not here
+/// - "record-amended": a trusted record corrects this one
+/// - "record-amended-not-here": corrects a record that is not here
+/// - "personal-erased", "personal-altered", "personal-not-arrived": an object that a record refers to
 [[nodiscard]] Verification verify(const Evidence& evidence);
 
 }  // namespace hingepin::records

@@ -159,6 +159,17 @@ TEST_F(SignersTest, AListUnderAnotherNameIsAltered) {
   EXPECT_THAT(codesOf(verdict().findings), ElementsAre("signers-altered", "signers-none"));
 }
 
+TEST_F(SignersTest, ACopyUnderAWrongNameDoesNotDisplaceAListWhicheverComesFirst) {
+  accepted_ = {next(yard_).name};
+  StoredText wrong = lists_[0];
+  wrong.name = hashName("another");
+  for (const auto& lists : {std::vector{lists_[0], wrong}, std::vector{wrong, lists_[0]}}) {
+    lists_ = lists;
+    EXPECT_EQ(verdict().name, accepted_[0]);
+    EXPECT_THAT(saidOf(verdict().findings), ElementsAre(std::pair("signers-altered", *wrong.name)));
+  }
+}
+
 TEST_F(SignersTest, WhatAListHoldsComesBack) {
   const SignersList list{
       .number = 4,

@@ -152,6 +152,19 @@ TEST_F(VerifyTest, ARecordUnderAnotherNameIsAltered) {
   EXPECT_THAT(said(), IsEmpty());
 }
 
+TEST_F(VerifyTest, ACopyUnderAWrongNameDoesNotDisplaceARecordWhicheverComesFirst) {
+  const SealedStatement sealed = technician_.record();
+  const StoredText right{.text = sealed.text, .name = sealed.name};
+  const StoredText wrong{.text = sealed.text, .name = hashName("another")};
+  for (const auto& statements : {std::vector{right, wrong}, std::vector{wrong, right}}) {
+    evidence_.statements = statements;
+    const Verification verification = found();
+    ASSERT_THAT(verification.statements, SizeIs(1));
+    EXPECT_EQ(verification.statements[0].standing, Standing::Trusted);
+    EXPECT_THAT(saidOf(verification.findings), ElementsAre(std::pair("record-altered", *wrong.name)));
+  }
+}
+
 TEST_F(VerifyTest, ARecordOfOneKeySealedByAnotherListedKeyIsAltered) {
   const SealedStatement sealed = technician_.record();
   const std::string payload = readSealed(sealed.text)->payload;
@@ -467,6 +480,20 @@ TEST_F(VerifyTest, AnErasedPersonLeavesARecordThatVerifiesAndSaysErased) {
   evidence_.erased = {name};
   EXPECT_THAT(said(), ElementsAre(Said("personal-erased", record)));
   EXPECT_EQ(standingOf(found(), record), Standing::Trusted);
+}
+
+TEST_F(VerifyTest, OneIntactCopyOfAPersonalObjectIsEnoughWhicheverComesFirst) {
+  Salt salt{};
+  seededFill(30)(salt);
+  const std::string name = personalName(salt, "A. Person");
+  take(technician_.sealNext(
+      Record{.envelope = technician_.next(), .content = jsonObject({}), .personal = {{"operator", name}}}));
+  const StoredPersonal intact{.name = name, .salt = salt, .bytes = "A. Person"};
+  const StoredPersonal altered{.name = name, .salt = salt, .bytes = "B. Person"};
+  for (const auto& objects : {std::vector{intact, altered}, std::vector{altered, intact}}) {
+    evidence_.personal = objects;
+    EXPECT_THAT(said(), IsEmpty());
+  }
 }
 
 // --- thousands of random cases
