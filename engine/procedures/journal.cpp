@@ -105,7 +105,8 @@ StartOptions EventReader::options(const JsonNode& node) {
     for (const JsonNode& each : taken(completed->elements())) {
       if (!object(each, {"procedure", "age_ms"})) return {};
       options.completed.push_back(
-          {.procedure = text(each, "procedure"), .age_ms = maybeInteger(each, "age_ms")});
+          {.procedure = required(each, "procedure", [&](const JsonNode& id) { return taken(id.string()); }),
+           .age_ms = maybeInteger(each, "age_ms")});
     }
   }
   return options;

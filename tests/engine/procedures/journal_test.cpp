@@ -258,6 +258,15 @@ TEST(JournalTest, DamagedEventsAreRefusedOrReadButNeverCrash) {
   }
 }
 
+TEST(JournalTest, AProcedureThatWasCompletedIsNamed) {
+  const std::string text =
+      R"({"at_ms":1,"how":"typed","start":{"completed":[{"age_ms":5}],"lone_work":"not-allowed"},"type":"start"})";
+  const Expected<Event> read = readEvent(text, "journal");
+  ASSERT_FALSE(read.has_value());
+  EXPECT_EQ(read.error().message.code, "json-missing-key");
+  EXPECT_EQ(read.error().place.pointer, "/start/completed/0");
+}
+
 TEST(JournalTest, EventTextIsCanonical) {
   Event event{.type = EventType::Reading, .at_ms = 12, .boot = "b", .who = "k"};
   event.value = "88 bar";
