@@ -201,7 +201,7 @@ void fillBytes(std::span<std::uint8_t> bytes) {
 session::Moment momentOfComputer() {
   timespec since_start{};
   ::clock_gettime(CLOCK_BOOTTIME, &since_start);  // goes on while the computer sleeps; nobody can set it
-  std::string boot = readFile("/proc/sys/kernel/random/boot_id").value_or("unknown-start");
+  std::string boot = readFile("/proc/sys/kernel/random/boot_id").value_or("unknown");
   while (boot.ends_with('\n')) boot.pop_back();
   const auto utc = std::chrono::system_clock::now().time_since_epoch();
   return {.at_ms = static_cast<std::int64_t>(since_start.tv_sec) * 1000 + since_start.tv_nsec / 1000000,

@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "engine/base/named.h"
 #include "engine/cli/commands.h"
 #include "engine/cli/files.h"
 #include "engine/cli/folder.h"
@@ -37,12 +38,17 @@ struct RecordOptions {
 
 constexpr const char* kSealedFile = ".jws.json";
 
-/// What a person needs not worry about.
+enum class Weight { Fault, Remark };
+
+/// Findings that take nothing from a record's worth.
+constexpr std::array kWeights = {
+    Named{"record-amended", Weight::Remark},       Named{"record-same-phone", Weight::Remark},
+    Named{"record-new-epoch", Weight::Remark},     Named{"personal-erased", Weight::Remark},
+    Named{"personal-not-arrived", Weight::Remark}, Named{"signers-key-changed", Weight::Remark},
+    Named{"signers-root-replaced", Weight::Remark}};
+
 bool isRemark(const std::string& code) {
-  static constexpr std::array<std::string_view, 7> kRemarks = {
-      "personal-not-arrived", "record-amended",      "record-same-phone",    "record-new-epoch",
-      "personal-erased",      "signers-key-changed", "signers-root-replaced"};
-  return std::ranges::find(kRemarks, code) != kRemarks.end();
+  return std::ranges::find(kWeights, code, &Named<Weight>::name) != kWeights.end();
 }
 
 std::string_view standingName(records::Standing standing) {

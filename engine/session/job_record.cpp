@@ -4,9 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
+#include "engine/base/named.h"
 #include "engine/calibration/calibration.h"
 #include "engine/calibration/model.h"
 #include "engine/procedures/evaluate.h"
@@ -29,6 +31,10 @@ using records::jsonNull;
 using records::jsonObject;
 using records::jsonString;
 using Members = std::vector<std::pair<std::string, JsonValue>>;
+
+constexpr std::array kFits = {Named{"boom-angle", procedures::Fit::BoomAngle},
+                              Named{"bucket-angle", procedures::Fit::BucketAngle},
+                              Named{"lift-pressure", procedures::Fit::LiftPressure}};
 
 constexpr double kDegree = 0.017453292519943295;
 
@@ -98,8 +104,7 @@ JsonValue checkContent(const OpenJob& job, const procedures::Check& check) {
   add(members, "duration", check.duration);
   if (check.count > 0) members.emplace_back("count", jsonInteger(check.count));
   if (check.kind == procedures::CheckKind::FitResidual) {
-    constexpr const char* kFits[] = {"boom-angle", "bucket-angle", "lift-pressure"};
-    add(members, "fit", kFits[static_cast<int>(check.fit)]);
+    add(members, "fit", std::string(nameIn(kFits, check.fit)));
   }
   return jsonObject(std::move(members));
 }
@@ -164,21 +169,11 @@ JsonValue tryContent(const OpenJob& job, const Try& each, People& people) {
   return jsonObject(std::move(members));
 }
 
-JsonValue startContent(const procedures::StartOptions& start) {
-  Members entries;
-  for (const auto& [id, text] : start.entries) entries.emplace_back(id, jsonString(text));
-  std::vector<JsonValue> completed;
-  for (const procedures::Completed& each : start.completed) {
-    Members members = {{"procedure", jsonString(each.procedure)}};
-    if (each.age_ms) members.emplace_back("age_ms", jsonInteger(*each.age_ms));
-    completed.push_back(jsonObject(std::move(members)));
-  }
-  constexpr const char* kLoneWork[] = {"not-allowed", "photo-from-afar", "unconfirmed"};
-  Members members = {{"entries", jsonObject(std::move(entries))},
-                     {"completed", jsonArray(std::move(completed))},
-                     {"lone_work", jsonString(kLoneWork[static_cast<int>(start.lone_work)])}};
-  add(members, "variant", start.variant);
-  return jsonObject(std::move(members));
+/// How the job was begun: variant, entries, what was done before, policy for lone work.
+JsonValue startContent(const OpenJob& job) {
+  const Expected<JsonDocument> event = readJson(procedures::writeEvent(job.journal.front()), "event");
+  const JsonValue* const start = event ? memberAt(event->root, {"start"}) : nullptr;
+  return start != nullptr ? *start : jsonNull();
 }
 
 JsonValue monitorContent(const UnitProfile& unit) {
@@ -350,7 +345,7 @@ JsonValue recordContent(const OpenJob& job, const JsonValue& calibration, std::s
                                                {"hash", jsonString(job.job.procedure)}})},
                      {"words", jsonObject({{"language", jsonString(job.job.language)},
                                            {"hash", jsonString(job.job.words)}})},
-                     {"start", startContent(job.state.start)},
+                     {"start", startContent(job)},
                      {"begun_utc_ms", jsonInteger(job.job.begun_utc_ms)},
                      {"ended_utc_ms", jsonInteger(ended_utc_ms)},
                      {"phase", jsonString(phaseName(job.state.phase))},

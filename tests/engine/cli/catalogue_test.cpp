@@ -17,7 +17,9 @@ namespace {
 
 /// Words of the file formats that look like message codes and stand outside a table of words and enumerators.
 const std::set<std::string> kFormatWords = {
-    "z-bar", "boom-lowest", "boom-highest", "boom-reference", "bucket-dumped", "bucket-racked", "test-mass"};
+    "z-bar",           "boom-lowest",    "boom-highest",  "boom-reference", "bucket-dumped", "bucket-racked",
+    "test-mass",       "boom-angle",     "boom-sensor",   "bucket-sensor",  "head-pressure", "rod-pressure",
+    "oil-temperature", "reference-mass", "rated-payload", "window-low",     "window-high"};
 
 struct Use {
   std::string file;
@@ -62,10 +64,11 @@ const std::multimap<std::string, Use>& usesInSources() {
         R"re(\s*,\s*[A-Za-z]+(?:::[A-Za-z]+)*::[A-Z][A-Za-z]*\s*\}|\s*,\s*k[A-Z][A-Za-z]*\s*\})re");
     const std::regex value_name(R"re(\{\s*"([a-z_]+)"\s*,)re");
     const std::regex added_name(R"re(emplace(?:_back)?\([^"\n]*"([a-z_]+)",)re");
+    const std::regex next_name(R"re(^\s*,\s*"([a-z_]+)"\s*,)re");
     for (const auto& entry : std::filesystem::recursive_directory_iterator(
              std::filesystem::path(HINGEPIN_SOURCE_DIR) / "engine")) {
       const std::string extension = entry.path().extension();
-      if (extension != ".cpp" && extension != ".h") continue;
+      if (extension != ".cpp" && extension != ".h" && extension != ".in") continue;
       std::ostringstream stream;
       stream << std::ifstream(entry.path()).rdbuf();
       const std::string text = withoutComments(stream.str());
@@ -79,6 +82,9 @@ const std::multimap<std::string, Use>& usesInSources() {
         // Codes handed to a helper get their values there.
         if (names.empty()) names = namesIn(text, value_name);
         names.merge(namesIn(text, added_name));
+        std::smatch handed_on;  // `helper("code", "name of its one value", ...)`
+        const std::string rest = text.substr(after, 80);
+        if (std::regex_search(rest, handed_on, next_name)) names.insert(handed_on[1]);
         uses.emplace(word, Use{entry.path().lexically_relative(HINGEPIN_SOURCE_DIR).string(), names});
       }
     }
