@@ -109,7 +109,7 @@ class Gathering {
   void pass(const Step& step, const Try& done) {
     leave();
     stand_.reset();
-    if (done.event.hashes.empty() || step.load == procedures::Load::Any) return;
+    if (!wanted_.contains(step.id) || done.event.hashes.empty() || step.load == procedures::Load::Any) return;
     Json lift = {{"kind", "empty"},
                  {"pace", step.pace == procedures::Pace::Fast ? "fast" : "slow"},
                  {"direction", step.direction == procedures::Direction::Down ? "down" : "up"}};
@@ -165,7 +165,9 @@ Json Gathering::poses() const {
     if (bucket && stand.bucket == BucketPlace::Dumped) add("bucket-dumped", stand, false, true);
     // Only the racked bucket stands where the linkage knows it.
     const bool racked = stand.bucket == BucketPlace::RackedBack;
-    if (stand.read.contains("boom_angle")) {
+    const bool known_place =
+        stand.boom == BoomPlace::Lowest || stand.boom == BoomPlace::Highest || stand.boom == BoomPlace::Level;
+    if (stand.read.contains("boom_angle") && (known_place || !stand.read.contains("head_pressure"))) {
       add(stand.boom == BoomPlace::Lowest    ? "boom-lowest"
           : stand.boom == BoomPlace::Highest ? "boom-highest"
                                              : "boom-reference",
