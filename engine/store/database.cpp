@@ -102,6 +102,9 @@ Expected<std::unique_ptr<Database>> Database::open(const std::string& path, cons
     if (!set) return std::unexpected(set.error());
     if (*set != "wal") return std::unexpected(database->error(SQLITE_CANTOPEN, true));
   }
+  if (auto settled = database->emptyLog(); !settled && settled.error().message.code != "store-busy") {
+    return std::unexpected(settled.error());
+  }
   if (auto checked = database->checkSchema(migrations); !checked) return std::unexpected(checked.error());
   return database;
 }
@@ -211,6 +214,15 @@ Expected<void> Database::checkSchema(std::span<const char* const> migrations) {
   if (!expected) return std::unexpected(expected.error());
   if (!found) return std::unexpected(found.error());
   if (*expected != *found) return refused("store-damaged", path_, {{"reason", "schema"}});
+  return {};
+}
+
+/// A log that is found on opening may hold a commit that failed to sync and that the system has forgotten, or
+/// taken for written: before anything is built on it, it goes into the file. Busy means that another process
+/// has the file open, so that there was nothing to recover.
+Expected<void> Database::emptyLog() {
+  const int code = sqlite3_wal_checkpoint_v2(handle_, "main", SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr);
+  if (code != SQLITE_OK) return std::unexpected(error(code, true));
   return {};
 }
 

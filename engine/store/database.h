@@ -37,6 +37,9 @@ class Database {
   [[nodiscard]] Error error(int code, bool writing) const;
   /// Runs SQL that gives no rows, or whose rows don't matter.
   [[nodiscard]] Expected<void> execute(const char* sql);
+  /// Puts the log into the file and empties it, so that no older state of a page is left. Errors: IoFailed
+  /// "store-busy" when another process reads an older state.
+  [[nodiscard]] Expected<void> emptyLog();
 
  private:
   friend class Query;

@@ -214,14 +214,6 @@ Expected<void> writeErased(Database& database, std::string_view name, std::int64
           name, now_utc_ms));
 }
 
-/// Puts the log into the file and empties it, so that no older state of a page is left.
-Expected<void> emptyLog(Database& database) {
-  int code =
-      sqlite3_wal_checkpoint_v2(database.handle(), "main", SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr);
-  if (code != SQLITE_OK) return std::unexpected(database.error(code, true));
-  return {};
-}
-
 }  // namespace
 
 Store::Store(std::unique_ptr<Database> database) : database_(std::move(database)) {}
@@ -532,7 +524,7 @@ Expected<void> Store::erasePersonal(std::string_view name, std::int64_t now_utc_
     if (auto erased = writeErased(*database_, name, now_utc_ms); !erased) return erased;
     if (auto committed = transaction->commit(); !committed) return committed;
   }
-  return emptyLog(*database_);
+  return database_->emptyLog();
 }
 
 Expected<std::vector<Personal>> Store::personal() const {
