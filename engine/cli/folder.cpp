@@ -157,6 +157,12 @@ Expected<records::SecretKey> openKey(const Folder& folder, const std::string& na
   return key;
 }
 
+Expected<records::SecretKey> openSealingKey(const Folder& folder, const std::string& name,
+                                            const std::string& passphrase) {
+  if (folder.installation.empty()) return fail(ErrorKind::InvalidInput, "installation-without-key");
+  return openKey(folder, name, passphrase);
+}
+
 Expected<std::string> readPassphrase(const std::string& file) {
   std::string passphrase;
   if (!file.empty()) {

@@ -42,6 +42,11 @@ struct NamedKey {
 [[nodiscard]] Expected<records::SecretKey> openKey(const Folder& folder, const std::string& name,
                                                    const std::string& passphrase);
 
+/// The same, to seal with in this installation. Errors: InvalidInput "installation-without-key" in a folder
+/// in which no key was made; those of openKey.
+[[nodiscard]] Expected<records::SecretKey> openSealingKey(const Folder& folder, const std::string& name,
+                                                          const std::string& passphrase);
+
 /// From the file, else from HINGEPIN_PASSPHRASE; never from the command line, which others can read.
 /// Errors: InvalidInput "passphrase-missing"; those of the file.
 [[nodiscard]] Expected<std::string> readPassphrase(const std::string& file);

@@ -124,7 +124,7 @@ class ScriptRun {
 
 Expected<records::SecretKey> ScriptRun::keyOf(const std::string& id, const std::string& passphrase) const {
   for (const auto& [name, key] : key_of_) {
-    if (key == id) return openKey(folder_, name, passphrase);
+    if (key == id) return openSealingKey(folder_, name, passphrase);
   }
   return fail(ErrorKind::NotFound, "key-not-here", {{"name", id}});
 }
@@ -320,7 +320,7 @@ int sealCommand(const Common& common, const JobOptions& options) {
     return complain({ErrorKind::NotFound, {"key-not-here", {{"name", job->state.person}}}, {}},
                     common.system);
   }
-  const Expected<records::SecretKey> key = openKey(*folder, named->name, *passphrase);
+  const Expected<records::SecretKey> key = openSealingKey(*folder, named->name, *passphrase);
   if (!key) return complain(key.error(), common.system);
   // What a script's clock said last is as late as this job can be known to have ended.
   session::Moment now = momentOfComputer();

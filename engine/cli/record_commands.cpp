@@ -242,7 +242,7 @@ int signCommand(const Common& common, const RecordOptions& options) {
   if (!passphrase) return complain(passphrase.error(), common.system);
   Expected<Folder> folder = openFolder(common.store);
   if (!folder) return complain(folder.error(), common.system);
-  const Expected<records::SecretKey> key = openKey(*folder, options.key, *passphrase);
+  const Expected<records::SecretKey> key = openSealingKey(*folder, options.key, *passphrase);
   if (!key) return complain(key.error(), common.system);
   const Expected<std::string> signature = session::signRecord(
       folder->store, options.name,

@@ -315,6 +315,7 @@ std::string weighingJson(const std::string& log, const Weighing& weighing, UnitS
       {"coverage_factor", std::round(weighing.coverage_factor * 1000.0) / 1000.0},
       {"warnings", Json::array()}};
   for (const Message& warning : weighing.warnings) json["warnings"].push_back(words(warning, system));
+  if (weighing.rows_left_out > 0) json["rows_left_out"] = weighing.rows_left_out;
   return jsonLine(json);
 }
 

@@ -1,0 +1,389 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <regex>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "tests/engine/cli/process.h"
+
+namespace hingepin::cli {
+namespace {
+
+namespace fs = std::filesystem;
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
+using ::testing::StartsWith;
+
+constexpr const char* kHeader =
+    R"({"format":"hingepin-script/1","procedure":"walk-round","unit":"L-27","attachment":"GP-2.7",)"
+    R"("begun_utc":"2026-05-04T06:10:00Z","phone_started_utc":"2026-05-04T06:00:00Z",)"
+    R"("people":{"technician-1":{"role":"technician","key":"technician-1"}}})";
+
+/// A store folder with a yard, a unit and an attachment.
+class Place {
+ public:
+  Place() {
+    writeText(path() / "passphrase", "seven brave otters hum\n");
+    writeText(path() / "photo.txt", "not a real photo");
+    for (const char* key : {"technician-1", "lead-1", "yard"}) done({"keys", "make", key});
+    done({"signers", "make", "--yard-key", "yard", "--from", "2026-01-01T00:00:00Z", "--signer",
+          "technician-1:technician", "--signer", "lead-1:safety-lead"});
+    const fs::path files = fs::path(HINGEPIN_SOURCE_DIR) / "tests/engine/session/files";
+    done({"units", "put", (files / "unit.json").string()});
+    done({"attachments", "put", (files / "attachment.json").string()});
+  }
+  [[nodiscard]] const fs::path& path() const { return folder_.path(); }
+  [[nodiscard]] ProcessResult run(std::vector<std::string> arguments, int most_seconds = 60) const {
+    arguments.insert(arguments.end(), {"--store", "store", "--passphrase-file", "passphrase"});
+    return runProgram(HINGEPIN_PROGRAM, arguments, path(), {.most_seconds = most_seconds});
+  }
+  std::string done(const std::vector<std::string>& arguments) const {
+    const ProcessResult result = run(arguments);
+    EXPECT_EQ(result.status, 0) << arguments[0] << " " << arguments[1] << ": " << result.diagnostics;
+    return result.output;
+  }
+  /// The lines of a walk-round as an obliging technician does it, without the header.
+  [[nodiscard]] std::vector<std::string> walkRound(const std::string& says = "{}") const {
+    const std::string plan = R"({"header":)" + std::string(kHeader) + R"(,"says":)" + says + "}";
+    writeText(path() / "plan.json", plan);
+    const ProcessResult written = runProgram(HINGEPIN_WRITE_SCRIPT, {"plan.json"}, path());
+    EXPECT_EQ(written.status, 0) << written.diagnostics;
+    std::istringstream stream(written.output);
+    std::vector<std::string> lines;
+    for (std::string line; std::getline(stream, line);) lines.push_back(line);
+    lines.erase(lines.begin());
+    return lines;
+  }
+  void writeScript(const std::string& name, const std::vector<std::string>& lines,
+                   const std::string& header = kHeader) const {
+    std::string text = header + "\n";
+    for (const std::string& line : lines) text += line + "\n";
+    writeText(path() / name, text);
+  }
+  /// @return the name of the record
+  std::string seal(const std::vector<std::string>& lines) const {
+    writeScript("whole.jsonl", lines);
+    const std::string said = done({"jobs", "run", "whole.jsonl"});
+    const std::size_t at = said.find("record ");
+    return at == std::string::npos ? "" : said.substr(at + 7, 64);
+  }
+  [[nodiscard]] std::string runningJob() const {
+    const std::string list = done({"jobs", "list", "--running"});
+    std::smatch job;
+    return std::regex_search(list, job, std::regex("[0-9a-f]{32}")) ? job.str() : "";
+  }
+
+ private:
+  TemporaryFolder folder_;
+};
+
+const char* const kHours = R"({"hours":"4211 h","fuel":"80 %"})";
+
+TEST(JobCommandTest, EveryCommandOfEveryGroupExplainsItself) {
+  const std::vector<std::pair<std::string, std::vector<std::string>>> groups = {
+      {"procedures", {"list", "show", "check"}},
+      {"units", {"put", "list", "due"}},
+      {"attachments", {"put", "list"}},
+      {"keys", {"make", "list"}},
+      {"signers", {"make", "add", "revoke", "accept", "show"}},
+      {"jobs", {"run", "continue", "list", "show", "tag", "seal"}},
+      {"records", {"list", "show", "verify", "export", "sign", "compare"}},
+      {"store", {"check", "backup", "export", "import"}}};
+  const TemporaryFolder folder;
+  for (const auto& [group, commands] : groups) {
+    EXPECT_THAT(runHingepin({"help"}, folder.path()).output, HasSubstr(group));
+    const std::string about = runHingepin({"help", group}, folder.path()).output;
+    for (const std::string& command : commands) {
+      EXPECT_THAT(about, HasSubstr(command));
+      const std::string usage = "Usage: hingepin " + group + " " + command;
+      EXPECT_THAT(runHingepin({"help", group, command}, folder.path()).output, HasSubstr(usage));
+      EXPECT_THAT(runHingepin({group, command, "--help"}, folder.path()).output, HasSubstr(usage));
+    }
+    EXPECT_EQ(runHingepin({group}, folder.path()).status, 2);
+    EXPECT_EQ(runHingepin({group, "nonsense"}, folder.path()).status, 2);
+  }
+}
+
+TEST(JobCommandTest, AWrongLineSaysWhereTheJobIsAndWhatItWouldTake) {
+  const Place place;
+  std::vector<std::string> lines = place.walkRound(kHours);
+  const auto press =
+      std::ranges::find_if(lines, [](const auto& line) { return line.starts_with(R"({"press")"); });
+  ASSERT_NE(press, lines.end());
+  const auto number = press - lines.begin() + 2;
+  const std::string awaited = *press;
+  lines.erase(press);
+  place.writeScript("no-press.jsonl", lines);
+  const ProcessResult result = place.run({"jobs", "run", "no-press.jsonl"});
+  EXPECT_EQ(result.status, 2);
+  EXPECT_THAT(result.diagnostics, StartsWith("no-press.jsonl:" + std::to_string(number) + ": "));
+  EXPECT_THAT(result.diagnostics, HasSubstr("press first that the zone is clear"));
+  EXPECT_THAT(result.diagnostics, HasSubstr(awaited));
+  EXPECT_THAT(place.done({"jobs", "show", place.runningJob()}), HasSubstr(awaited));
+}
+
+TEST(JobCommandTest, AJobGoesOnFromWhereItStopped) {
+  const Place place;
+  const std::vector<std::string> lines = place.walkRound(kHours);
+  const auto half = lines.begin() + static_cast<std::ptrdiff_t>(lines.size() / 2);
+  place.writeScript("first.jsonl", {lines.begin(), half});
+  EXPECT_EQ(place.run({"jobs", "run", "first.jsonl"}).status, 1);
+  const std::string job = place.runningJob();
+  std::vector<std::string> rest = {R"({"resume":true})"};
+  std::string header = kHeader;
+  header.replace(header.find("06:10"), 5, "06:30");
+  // After an interruption the cautions of what is open are read again, and what was pressed is pressed again.
+  rest.insert(rest.end(), half, lines.end());
+  place.writeScript("rest.jsonl", rest, header);
+  EXPECT_THAT(place.done({"jobs", "continue", job, "rest.jsonl"}), HasSubstr("phase done"));
+  EXPECT_THAT(place.done({"jobs", "list", "--running"}), Not(HasSubstr(job)));
+  place.done({"records", "verify"});
+}
+
+TEST(JobCommandTest, AKilledProgramLosesNothingThatWasDone) {
+  const Place place;
+  const std::vector<std::string> lines = place.walkRound(kHours);
+  std::vector<std::string> begun(lines.begin(), lines.begin() + 4);
+  begun.emplace_back(R"({"after":"10 min","interrupt":true})");  // waits for the computer's clock
+  std::string header = kHeader;
+  header = std::regex_replace(header, std::regex(R"("begun_utc":"[^"]*","phone_started_utc":"[^"]*",)"), "");
+  for (std::size_t index = 0; index < 4; ++index) {
+    begun[index] = std::regex_replace(begun[index], std::regex(R"(^\{)"), R"({"after":"0 s",)");
+  }
+  place.writeScript("slow.jsonl", begun, header);
+  const ProcessResult killed = place.run({"jobs", "run", "slow.jsonl"}, 3);
+  EXPECT_EQ(killed.signal, SIGKILL);
+  const std::string where = place.done({"jobs", "show", place.runningJob()});
+  const auto awaited = nlohmann::json::parse(lines[4]);
+  EXPECT_THAT(where, HasSubstr(awaited.begin()->is_string() ? awaited.begin()->get<std::string>() : ""));
+  place.done({"store", "check"});
+}
+
+TEST(JobCommandTest, ARestartOfThePhoneMakesThePressVoid) {
+  const Place place;
+  std::vector<std::string> lines = place.walkRound(kHours);
+  const auto press =
+      std::ranges::find_if(lines, [](const auto& line) { return line.starts_with(R"({"press")"); });
+  const std::string pressed = *press;
+  lines.erase(press + 1, lines.end());
+  lines.insert(lines.end(), {R"({"restart":true})", R"({"resume":true})"});
+  place.writeScript("restarted.jsonl", lines);
+  const ProcessResult result = place.run({"jobs", "run", "restarted.jsonl"});
+  EXPECT_EQ(result.status, 1) << result.diagnostics;
+  EXPECT_THAT(result.output, HasSubstr(pressed));
+}
+
+TEST(JobCommandTest, AJobGivenUpPrintsItsTag) {
+  const Place place;
+  place.writeScript("given-up.jsonl", {place.walkRound(kHours)[0], R"({"abandon":true})"});
+  const ProcessResult waiting = place.run({"jobs", "run", "given-up.jsonl"});
+  EXPECT_EQ(waiting.status, 1);
+  const std::string job = place.runningJob();
+  std::string header = kHeader;
+  header.replace(header.find("06:10"), 5, "06:30");
+  std::string shown = place.done({"jobs", "show", job});
+  std::vector<std::string> lines = {R"({"resume":true})"};
+  // Does what is asked for, one line at a time.
+  std::string ended;
+  for (int count = 0; count < 20 && ended.empty(); ++count) {
+    place.writeScript("more.jsonl", lines, header);
+    const std::string minute = std::to_string(31 + count);
+    header.replace(header.find("T06:") + 4, 2, minute);
+    const ProcessResult result = place.run({"jobs", "continue", job, "more.jsonl"});
+    if (result.status == 0) ended = result.output;
+    std::smatch awaited;
+    if (!std::regex_search(result.output, awaited, std::regex(R"(\{.*\})"))) break;
+    lines = {R"({"resume":true})",
+             std::regex_replace(awaited.str(), std::regex(R"( \| [^"]*|,"files":\["..."\])"), "")};
+    if (lines[1].find("taken") != std::string::npos)
+      lines[1] = std::regex_replace(lines[1], std::regex("taken"), "skipped");
+  }
+  EXPECT_THAT(ended, HasSubstr("phase abandoned"));
+  EXPECT_THAT(place.done({"jobs", "tag", job}), HasSubstr("L-27"));
+  EXPECT_THAT(place.done({"units", "list"}), HasSubstr("walk-round/"));
+  const std::string done_record = place.seal(place.walkRound(kHours));
+  const std::string list = place.done({"jobs", "list"});
+  std::smatch done_job;
+  const std::regex row("([0-9a-f]{32}).*done +" + done_record.substr(0, 12));
+  ASSERT_TRUE(std::regex_search(list, done_job, row)) << list;
+  EXPECT_EQ(place.run({"jobs", "tag", done_job[1]}).status, 2);
+}
+
+TEST(RecordCommandTest, ASecondPersonSignsAndARevokedKeyIsNotTrustedAnyMore) {
+  const Place place;
+  const std::string first = place.seal(place.walkRound(kHours));
+  place.done({"records", "sign", first, "--key", "lead-1", "--role", "safety-lead"});
+  EXPECT_THAT(place.done({"records", "verify"}), AllOf(HasSubstr("signature"), Not(HasSubstr("refused"))));
+  EXPECT_EQ(place.run({"records", "sign", first, "--key", "lead-1", "--role", "technician"}).status, 2);
+  EXPECT_EQ(place.run({"records", "sign", first, "--key", "technician-1", "--role", "technician"}).status, 2);
+  const std::string second = place.seal(place.walkRound(kHours));
+  place.done({"signers", "revoke", "technician-1", "--last", first, "--yard-key", "yard"});
+  const ProcessResult verified = place.run({"records", "verify"});
+  EXPECT_EQ(verified.status, 1);
+  EXPECT_THAT(verified.output, HasSubstr(second + "  record     quarantined"));
+  EXPECT_THAT(verified.output, HasSubstr(first + "  record     trusted"));
+  EXPECT_THAT(place.run({"jobs", "run", "whole.jsonl"}).diagnostics, HasSubstr("is revoked"));
+  EXPECT_THAT(place.done({"signers", "show"}), HasSubstr("revoked"));
+}
+
+TEST(RecordCommandTest, AnAlteredFileIsNamed) {
+  const Place place;
+  const std::string name = place.seal(place.walkRound(kHours));
+  place.done({"records", "export", "out"});
+  const fs::path file = place.path() / "out/statements" / (name + ".jws.json");
+  std::string text = readText(file);
+  const std::size_t at = text.find("\"payload\":\"") + 400;
+  text[at] = text[at] == 'A' ? 'B' : 'A';
+  writeText(file, text);
+  std::string root;
+  for (const auto& entry : fs::directory_iterator(place.path() / "out/signers")) {
+    root = entry.path().filename().string().substr(0, 64);
+  }
+  const ProcessResult verified = place.run({"records", "verify", "out", "--root", root, "--json"});
+  EXPECT_EQ(verified.status, 1);
+  EXPECT_THAT(verified.output, HasSubstr(R"("finding":"record-altered")"));
+}
+
+TEST(RecordCommandTest, WhatChangedBetweenTwoRecordsIsSaid) {
+  const Place place;
+  const std::string before = place.seal(place.walkRound(kHours));
+  const std::string after = place.seal(place.walkRound(R"({"hours":"4260 h","fuel":"80 %","glass":"no"})"));
+  const std::string said = place.done({"records", "compare", before, after});
+  EXPECT_THAT(said, HasSubstr("hours: 4211 h became 4260 h (49 h)."));
+  EXPECT_THAT(said, HasSubstr("glass: \"yes\" became \"no\"."));
+  EXPECT_THAT(said, Not(HasSubstr("fuel")));
+  std::istringstream lines(place.done({"records", "compare", before, after, "--json"}));
+  for (std::string line; std::getline(lines, line);) EXPECT_TRUE(nlohmann::json::accept(line)) << line;
+}
+
+TEST(StoreCommandTest, AnExportImportedElsewhereIsExportedAlike) {
+  const Place place;
+  place.seal(place.walkRound(kHours));
+  place.writeScript("part.jsonl", {place.walkRound(kHours)[0]});
+  EXPECT_EQ(place.run({"jobs", "run", "part.jsonl"}).status, 1);
+  place.done({"store", "export", "first"});
+  const auto other = [&](std::vector<std::string> arguments) {
+    arguments.insert(arguments.end(), {"--store", "other"});
+    const ProcessResult result = runHingepin(arguments, place.path());
+    EXPECT_EQ(result.status, 0) << result.diagnostics;
+    return result.output;
+  };
+  other({"store", "import", "first"});
+  other({"store", "export", "second"});
+  EXPECT_EQ(readText(place.path() / "first/store.jsonl"), readText(place.path() / "second/store.jsonl"));
+  const auto files = [&](const char* folder) {
+    std::vector<std::string> names;
+    for (const auto& entry : fs::recursive_directory_iterator(place.path() / folder)) {
+      names.push_back(fs::relative(entry.path(), place.path() / folder).string());
+    }
+    std::ranges::sort(names);
+    return names;
+  };
+  EXPECT_EQ(files("first"), files("second"));
+  other({"store", "check"});
+  EXPECT_THAT(other({"records", "verify"}), HasSubstr("trusted"));
+  // A file that was changed on the way is named.
+  for (const auto& entry : fs::directory_iterator(place.path() / "first/blobs")) {
+    writeText(entry.path(), readText(entry.path()) + " ");
+    break;
+  }
+  const ProcessResult refused = runHingepin({"store", "import", "first", "--store", "third"}, place.path());
+  EXPECT_EQ(refused.status, 2);
+  EXPECT_THAT(refused.diagnostics, HasSubstr("altered or damaged"));
+}
+
+TEST(StoreCommandTest, ABackupHasNoKeyAndBeginsANewChain) {
+  const Place place;
+  place.seal(place.walkRound(kHours));
+  place.done({"store", "backup", "store.db.copy"});
+  EXPECT_EQ(place.run({"store", "backup", "store.db.copy"}).status, 2);
+  // The keys are brought along apart.
+  fs::create_directories(place.path() / "restored");
+  fs::copy_file(place.path() / "store.db.copy", place.path() / "restored/store.db");
+  fs::copy(place.path() / "store/keys", place.path() / "restored/keys");
+  place.writeScript("whole.jsonl", place.walkRound(kHours));
+  const auto restored = [&](std::vector<std::string> arguments) {
+    arguments.insert(arguments.end(), {"--store", "restored", "--passphrase-file", "passphrase"});
+    return runHingepin(arguments, place.path());
+  };
+  EXPECT_THAT(restored({"jobs", "run", "whole.jsonl"}).diagnostics, HasSubstr("hingepin keys make"));
+  EXPECT_EQ(restored({"keys", "make", "phone-2"}).status, 0);
+  EXPECT_EQ(restored({"jobs", "run", "whole.jsonl"}).status, 0);
+  const ProcessResult verified = restored({"records", "verify"});
+  EXPECT_EQ(verified.status, 0);
+  EXPECT_THAT(verified.output, HasSubstr("has 2 chains"));
+}
+
+TEST(KeyCommandTest, APassphraseIsNeverTakenFromTheCommandLineAndMustBeWorthIt) {
+  const TemporaryFolder folder;
+  writeText(folder.path() / "short", "1234\n");
+  EXPECT_THAT(runHingepin({"keys", "make", "a", "--store", "s"}, folder.path()).diagnostics,
+              HasSubstr("No passphrase"));
+  EXPECT_EQ(runHingepin({"keys", "make", "a", "--store", "s", "--passphrase", "x"}, folder.path()).status, 2);
+  EXPECT_THAT(runHingepin({"keys", "make", "a", "--store", "s", "--passphrase-file", "short"}, folder.path())
+                  .diagnostics,
+              HasSubstr("too short"));
+  writeText(folder.path() / "good", "seven brave otters hum\n");
+  writeText(folder.path() / "wrong", "seven brave badgers hum\n");
+  const std::vector<std::string> make = {"keys", "make", "a", "--store", "s", "--passphrase-file", "good"};
+  EXPECT_EQ(runHingepin(make, folder.path()).status, 0);
+  EXPECT_EQ(runHingepin(make, folder.path()).status, 2);  // it is there already
+  EXPECT_EQ(runHingepin({"keys", "make", "../a", "--store", "s", "--passphrase-file", "good"}, folder.path())
+                .status,
+            2);
+  EXPECT_EQ(runHingepin({"signers", "make", "--yard-key", "a", "--store", "s", "--passphrase-file", "wrong"},
+                        folder.path())
+                .status,
+            2);
+}
+
+TEST(ProcedureCommandTest, AFindingIsSaidWithItsPlaceAndItsMend) {
+  const TemporaryFolder folder;
+  const fs::path library = fs::path(HINGEPIN_SOURCE_DIR) / "engine/procedures/library/walk-round.json";
+  std::string text = readText(library);
+  EXPECT_EQ(runHingepin({"procedures", "check", library.string()}, folder.path()).status, 0);
+  const std::regex press(R"re("zone_clear": "[a-z-]+",\s*)re");
+  writeText(folder.path() / "mine.json",
+            std::regex_replace(text, press, "", std::regex_constants::format_first_only));
+  const ProcessResult checked = runHingepin({"procedures", "check", "mine.json"}, folder.path());
+  EXPECT_EQ(checked.status, 2);
+  EXPECT_THAT(checked.diagnostics, testing::ContainsRegex("^mine.json:[0-9]+:[0-9]+: /steps/[0-9]+"));
+  EXPECT_THAT(checked.diagnostics, HasSubstr("asks for no press that the zone is clear"));
+  EXPECT_GE(std::ranges::count(checked.diagnostics, '\n'), 2);
+}
+
+TEST(ProcedureCommandTest, EveryProcedureIsShownInWordsWithNothingLeftToFill) {
+  const TemporaryFolder folder;
+  std::istringstream list(runHingepin({"procedures", "list"}, folder.path()).output);
+  int count = 0;
+  for (std::string id; list >> id; ++count) {
+    const ProcessResult shown = runHingepin({"procedures", "show", id}, folder.path());
+    EXPECT_EQ(shown.status, 0) << id << shown.diagnostics;
+    EXPECT_THAT(shown.output, HasSubstr("Tag: ")) << id;
+    std::getline(list, id);
+  }
+  EXPECT_GE(count, 12);
+  EXPECT_EQ(runHingepin({"procedures", "show", "no-such-thing"}, folder.path()).status, 2);
+  EXPECT_EQ(runHingepin({"procedures", "show", "stops", "--way", "none"}, folder.path()).status, 2);
+  EXPECT_EQ(runHingepin({"procedures", "list", "--language", "xx"}, folder.path()).status, 2);
+}
+
+TEST(YardCommandTest, AProfileIsCheckedBeforeItIsKept) {
+  const TemporaryFolder folder;
+  writeText(folder.path() / "unit.json", R"({"format": "hingepin-unit/1", "unit": {"id": "X"}})");
+  const ProcessResult put = runHingepin({"units", "put", "unit.json", "--store", "s"}, folder.path());
+  EXPECT_EQ(put.status, 2);
+  EXPECT_THAT(put.diagnostics, StartsWith("unit.json:1:"));
+  EXPECT_THAT(runHingepin({"units", "list"}, folder.path()).diagnostics, HasSubstr("--store FOLDER"));
+}
+
+}  // namespace
+}  // namespace hingepin::cli
