@@ -72,6 +72,37 @@ Expected<ReadStatement> readStatement(const StoredStatement& statement) {
   return result;
 }
 
+std::unexpected<Error> notThere(const char* code, const char* what, std::string_view name) {
+  return fail(ErrorKind::NotFound, code, {{what, std::string(name)}});
+}
+
+Expected<JobHere> findJob(Database& database, std::string_view id) {
+  const auto found = firstRow(
+      database, [](const Query& row) { return JobHere{row.integer(0), row.text(1) == "running"}; },
+      "SELECT number, phase FROM job WHERE id = ?", id);
+  if (!found) return std::unexpected(found.error());
+  if (!*found) return notThere("job-not-in-store", "job", id);
+  return **found;
+}
+
+Expected<bool> insertStatement(Database& database, const StoredStatement& statement,
+                               const ReadStatement& read) {
+  std::optional<std::int64_t> job;
+  if (!statement.job.empty()) {
+    const auto found = findJob(database, statement.job);
+    if (!found) return std::unexpected(found.error());
+    job = found->number;
+  }
+  const auto written =
+      run(database,
+          "INSERT INTO statement (name, kind, key, epoch, sequence, sealed_utc_ms, job, unit, text) "
+          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (name) DO NOTHING",
+          statement.name, read.kind, read.place.key, read.place.epoch, read.place.sequence,
+          read.sealed_utc_ms, job, TextOrNull{statement.unit}, statement.text);
+  if (!written) return std::unexpected(written.error());
+  return *written == 1;
+}
+
 records::Head headOf(const Query& row) {
   return {.key = row.text(0), .epoch = row.text(1), .sequence = row.integer(2), .name = row.text(3)};
 }

@@ -30,6 +30,19 @@ struct ReadStatement {
 /// Errors: as Store::putStatement.
 [[nodiscard]] Expected<ReadStatement> readStatement(const StoredStatement& statement);
 
+[[nodiscard]] std::unexpected<Error> notThere(const char* code, const char* what, std::string_view name);
+
+struct JobHere {
+  std::int64_t number;
+  bool running;
+};
+/// Errors: NotFound "job-not-in-store".
+[[nodiscard]] Expected<JobHere> findJob(Database& database, std::string_view id);
+
+/// Puts a statement into its table. @return whether it was new. Errors: NotFound "job-not-in-store".
+[[nodiscard]] Expected<bool> insertStatement(Database& database, const StoredStatement& statement,
+                                             const ReadStatement& read);
+
 /// Of the columns key, epoch, sequence, name.
 [[nodiscard]] records::Head headOf(const Query& row);
 /// Of the columns name, salt, bytes.

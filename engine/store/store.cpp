@@ -19,10 +19,6 @@
 namespace hingepin::store {
 namespace {
 
-std::unexpected<Error> notThere(const char* code, const char* what, std::string_view name) {
-  return fail(ErrorKind::NotFound, code, {{what, std::string(name)}});
-}
-
 std::unexpected<Error> refusedValue(std::string reason) {
   return fail(ErrorKind::InvalidInput, "store-value-refused", {{"reason", std::move(reason)}});
 }
@@ -144,32 +140,14 @@ void collectHashNames(const JsonValue& value, std::set<std::string>& names) {
   for (const JsonValue& item : value.items) collectHashNames(item, names);
 }
 
-struct JobHere {
-  std::int64_t number;
-  bool running;
-};
-
-Expected<JobHere> findJob(Database& database, std::string_view id) {
-  const auto found = firstRow(
-      database, [](const Query& row) { return JobHere{row.integer(0), row.text(1) == "running"}; },
-      "SELECT number, phase FROM job WHERE id = ?", id);
-  if (!found) return std::unexpected(found.error());
-  if (!*found) return notThere("job-not-in-store", "job", id);
-  return **found;
-}
-
 /// Errors: as Store::putStatement.
 Expected<void> writeStatement(Database& database, const StoredStatement& statement, std::int64_t now_utc_ms,
                               bool queued) {
   const auto read = readStatement(statement);
   if (!read) return std::unexpected(read.error());
   if (auto checked = checkText("unit", statement.unit); !checked) return checked;
-  std::optional<std::int64_t> job;
   const records::ChainPlace& place = read->place;
   if (!statement.job.empty()) {
-    const auto found = findJob(database, statement.job);
-    if (!found) return std::unexpected(found.error());
-    job = found->number;
     const auto other = firstRow(
         database, [](const Query& row) { return row.text(0); },
         "SELECT name FROM statement WHERE key = ? AND epoch = ? AND sequence = ? AND name <> ?", place.key,
@@ -180,14 +158,9 @@ Expected<void> writeStatement(Database& database, const StoredStatement& stateme
                   {{"name", **other}, {"sequence", Amount{static_cast<double>(place.sequence), "1"}}});
     }
   }
-  const auto written =
-      run(database,
-          "INSERT INTO statement (name, kind, key, epoch, sequence, sealed_utc_ms, job, unit, text) "
-          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (name) DO NOTHING",
-          statement.name, read->kind, place.key, place.epoch, place.sequence, read->sealed_utc_ms, job,
-          TextOrNull{statement.unit}, statement.text);
-  if (!written) return std::unexpected(written.error());
-  if (*written == 0 || !queued) return {};
+  const auto is_new = insertStatement(database, statement, *read);
+  if (!is_new) return std::unexpected(is_new.error());
+  if (!*is_new || !queued) return {};
   std::set<std::string> names;
   if (read->content) collectHashNames(*read->content, names);
   for (const std::string& name : names) {

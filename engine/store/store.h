@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <iosfwd>
 #include <memory>
 #include <optional>
 #include <string>
@@ -101,6 +102,12 @@ struct Ending {
   StoredStatement record;
   std::optional<Pair> pair{};
   std::int64_t now_utc_ms = 0;
+};
+
+/// What an import did.
+struct Imported {
+  std::int64_t added = 0;       ///< objects, events and ends of jobs that were new
+  std::vector<Message> kept{};  ///< what is otherwise here, and was left so
 };
 
 class Store {
@@ -202,6 +209,15 @@ class Store {
   /// Writes a consistent copy to a file that must not be there yet; opening it is all that restoring takes.
   /// It is whole and on the disk, or else opens as empty. Errors: IoFailed "backup-not-written".
   [[nodiscard]] Expected<void> backup(const std::string& path) const;
+
+  /// Writes all that is here as text (README.md): one canonical JSON object a line. Errors: IoFailed
+  /// "export-not-written".
+  [[nodiscard]] Expected<void> exportTo(std::ostream& out) const;
+  /// Takes in what is new of an export, all of it or nothing. Units, attachments and pairs that are otherwise
+  /// here stay as they are, and are told; so are root lists where a person here has accepted one already.
+  /// Errors: InvalidInput "import-malformed" and those of the readers, with the line; "import-job-differs"
+  /// for a job that went on in another way here; IoFailed "import-not-read".
+  [[nodiscard]] Expected<Imported> importFrom(std::istream& in);
 
  private:
   explicit Store(std::unique_ptr<Database> database);
