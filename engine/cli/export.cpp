@@ -157,7 +157,7 @@ Expected<void> Export::people() {
   }
   const auto roots = store_.acceptedRoots();
   if (!roots) return std::unexpected(roots.error());
-  for (const std::string& root : *roots) line("accepted-root", {{"name", jsonString(root)}});
+  for (const std::string& root : *roots) line("root", {{"name", jsonString(root)}});
   const auto personal = store_.personal();
   if (!personal) return std::unexpected(personal.error());
   for (const store::Personal& each : *personal) {
@@ -311,7 +311,7 @@ Expected<void> Import::take(std::string_view kind, Line& line) {
   }
   if (kind == "job") return job(line);
   const std::string name = line.text("name");
-  if (kind == "accepted-root") return store_.acceptRoot(name);
+  if (kind == "root") return store_.acceptRoot(name);
   if (kind == "personal") {
     store::Personal personal{.name = name, .bytes = "", .erased = true};
     if (line.root().find("salt")) {
@@ -363,7 +363,7 @@ Expected<std::size_t> Import::read() {
   std::size_t count = 0;
   // Jobs before the statements that name them, pairs when all that they name is there.
   for (const std::string_view kind :
-       {"attachment", "unit", "personal", "signers", "accepted-root", "job", "statement", "pair"}) {
+       {"attachment", "unit", "personal", "signers", "root", "job", "statement", "pair"}) {
     for (std::size_t index = 1; index < documents.size(); ++index) {
       if (session::textAt(documents[index].root, {"kind"}) != kind) continue;
       Line line(documents[index]);

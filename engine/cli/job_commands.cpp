@@ -101,7 +101,7 @@ class ScriptRun {
   int run(const std::string& continued);
 
  private:
-  int complainAt(Error error, std::size_t line) const {
+  [[nodiscard]] int complainAt(Error error, std::size_t line) const {
     if (error.place.file.empty() || error.place.line == 0) error.place = {.file = path_, .line = line};
     return complain(error, common_.system);
   }

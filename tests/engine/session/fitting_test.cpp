@@ -37,9 +37,9 @@ const char* const kTeaching = R"({
     {"id": "held-sensor", "kind": "reading", "text": "t", "quantity": "boom-sensor", "unit": "V", "source": "machine", "plausible": {"low": "0 V", "high": "5 V"}},
     {"id": "held-head", "kind": "reading", "text": "t", "quantity": "head-pressure", "unit": "bar", "source": "machine", "plausible": {"low": "0 bar", "high": "400 bar"}},
     {"id": "up", "kind": "pass", "text": "t", "zone_clear": "t", "direction": "up", "pace": "fast", "load": "empty", "log": "required"},
-    {"id": "down", "kind": "pass", "text": "t", "zone_clear": "t", "direction": "down", "pace": "slow", "load": "test-mass", "log": "required"},
+    {"id": "loaded", "kind": "pass", "text": "t", "zone_clear": "t", "direction": "up", "pace": "slow", "load": "test-mass", "log": "required"},
     {"id": "seen", "kind": "reading", "text": "t", "quantity": "head-pressure", "unit": "bar", "source": "machine", "plausible": {"low": "0 bar", "high": "400 bar"}, "use": "record"},
-    {"id": "pressures", "kind": "check", "text": "t", "check": {"kind": "fit-residual", "of": ["point-sensor", "point-head", "held-sensor", "held-head", "up", "down"], "fit": "lift-pressure", "at_most": "3 bar"}, "on_failure": {"do": "stop"}}
+    {"id": "pressures", "kind": "check", "text": "t", "check": {"kind": "fit-residual", "of": ["point-sensor", "point-head", "held-sensor", "held-head", "up", "loaded"], "fit": "lift-pressure", "at_most": "3 bar"}, "on_failure": {"do": "stop"}}
   ],
   "make_safe": [], "tag": "t"
 })";
@@ -53,7 +53,7 @@ NewJob teaching(Yard& yard) {
 
 void know(Yard& yard) {
   const auto files = practiceFiles();
-  yard.logs = {{"up", files.at("empty-fast.csv")}, {"down", files.at("empty-down.csv")}};
+  yard.logs = {{"up", files.at("empty-fast.csv")}, {"loaded", files.at("mass-1.csv")}};
   yard.says = {{"low-angle", {"-39.7 deg"}},
                {"low-sensor", {"0.71 V"}},
                {"high-angle", {"48.1 deg"}},
@@ -62,7 +62,7 @@ void know(Yard& yard) {
                {"point-head", {"44 bar", "45 bar"}},
                {"mass", {"2000 kg"}},
                {"held-sensor", {"2.31 V"}},
-               {"held-head", {"96 bar"}},
+               {"held-head", {"79 bar"}},
                {"seen", {"50 bar"}}};
 }
 
@@ -89,12 +89,13 @@ TEST(FittingTest, ReadingsBelongToThePoseAndTheMassBeforeThem) {
   ASSERT_EQ(lifts.size(), 4U);
   EXPECT_EQ(lifts[0].at("pace"), "fast");
   EXPECT_EQ(lifts[0].at("log"), records::hashName(yard.logs.at("up")));
-  EXPECT_EQ(lifts[1].at("direction"), "down");
+  EXPECT_EQ(lifts[1].at("direction"), "up");
+  EXPECT_EQ(lifts[1].at("kind"), "test-mass");
   EXPECT_EQ(lifts[1].at("mass"), "2000 kg");
   EXPECT_EQ(lifts[2], Json::parse(R"({"kind": "empty", "points": [
     {"boom_sensor": "2.15 V", "head_pressure": "44 bar"}, {"boom_sensor": "2.47 V", "head_pressure": "45 bar"}]})"));
   EXPECT_EQ(lifts[3], Json::parse(R"({"kind": "test-mass", "mass": "2000 kg", "points": [
-    {"boom_sensor": "2.31 V", "head_pressure": "96 bar"}]})"));
+    {"boom_sensor": "2.31 V", "head_pressure": "79 bar"}]})"));
 }
 
 TEST(FittingTest, ReadingsThatContradictEachOtherFailTheCheckAndAreTakenAgain) {
@@ -121,6 +122,29 @@ TEST(FittingTest, ALogThatCannotBeReadIsRefusedWhenItIsHandedIn) {
                              cli::fillBytes, yard.now, cli::edge());
   ASSERT_FALSE(kept.has_value());
   EXPECT_EQ(kept.error().place.file, "my.csv");
+}
+
+TEST(FittingTest, AJobThatTaughtSetsWhatHoldsForUnitAndAttachment) {
+  Yard yard;
+  know(yard);
+  OpenJob job = need(yard.tryBegin(teaching(yard)));
+  ASSERT_EQ(yard.work(job), "");
+  ASSERT_EQ(job.state.phase, procedures::Phase::Done);
+  const std::string record = need(yard.seal(job));
+  const store::Pair pair = need(yard.store.pair("L-27", "GP-2.7")).value();
+  EXPECT_EQ(pair.record, record);
+  EXPECT_EQ(pair.due_utc_ms, yard.now.utc_ms + 2160 * 3'600'000LL);
+  EXPECT_THAT(pair.restrictions, testing::IsEmpty());
+  const JsonValue content = need(recordOf(yard.store, record)).content;
+  EXPECT_EQ(textAt(content, {"calibration", "hash"}), pair.calibration);
+  // The job file that is kept gives the calibration that is kept.
+  const auto blob = [&](const std::string& hash) { return need(yard.store.blob(hash)).value(); };
+  const auto again = need(calibration::calibrate(need(
+      cli::edge().read_job(blob(textAt(content, {"calibration", "job_file"})),
+                           [&](const std::string& hash) -> Expected<std::string> { return blob(hash); }))));
+  EXPECT_EQ(cli::edge().write_calibration(again), blob(pair.calibration));
+  EXPECT_THAT(need(yard.store.due(yard.now.utc_ms)), testing::IsEmpty());
+  EXPECT_THAT(need(yard.store.due(*pair.due_utc_ms)), testing::SizeIs(1));
 }
 
 /// Both kinds of job file must give the same: the one of the job's readings, and one put together by hand.

@@ -165,6 +165,34 @@ TEST(JobTest, AYardsOwnProcedureBringsItsOwnWords) {
   EXPECT_EQ(need(yard.tryBegin(own)).words.at(code), "As our manual says.");
 }
 
+TEST(JobTest, WhoTakesOverGoesOnAndSeals) {
+  Yard yard;
+  knowWalkRound(yard);
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job, "lights"), "");
+  procedures::Event take_over{.type = procedures::EventType::TakeOver,
+                              .who = yard.second_technician.id(),
+                              .role = "safety-lead",
+                              .device = "phone-3"};
+  EXPECT_EQ(codeOf(yard.tell(job, take_over)), "signer-not-listed");
+  take_over.role = "technician";
+  need(yard.tell(job, take_over));
+  ASSERT_EQ(yard.work(job), "");
+  EXPECT_EQ(codeOf(yard.seal(job)), "not-in-charge");  // the first technician has handed it over
+  const Sealer second{.key = yard.second_technician,
+                      .role = "technician",
+                      .installation = yard.second_technician.id(),
+                      .epoch = yard.epoch};
+  const JsonValue content =
+      need(
+          recordOf(yard.store, need(endJob(yard.store, job, second, "hingepin test", yard.now, cli::edge()))))
+          .content;
+  std::vector<std::string> keys;
+  for (const JsonValue& each : memberAt(content, {"people"})->items) keys.push_back(textAt(each, {"key"}));
+  EXPECT_THAT(keys, Contains(yard.technician.id()));
+  EXPECT_THAT(keys, Contains(yard.second_technician.id()));
+}
+
 TEST(EndTest, AnUnfinishedJobCannotBeSealed) {
   Yard yard;
   const OpenJob job = yard.begin("walk-round");

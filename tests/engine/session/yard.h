@@ -45,10 +45,12 @@ std::string codeOf(const Expected<T>& value) {
 class Yard {
  public:
   Yard() : store(need(store::Store::open((folder.path() / "store.db").string()))) {
-    need(makeYard(store, yard_key,
-                  {{.key = technician.publicKey(), .role = "technician", .valid_from_utc_ms = kMorning},
-                   {.key = lead.publicKey(), .role = "safety-lead", .valid_from_utc_ms = kMorning}},
-                  kMorning));
+    need(
+        makeYard(store, yard_key,
+                 {{.key = technician.publicKey(), .role = "technician", .valid_from_utc_ms = kMorning},
+                  {.key = second_technician.publicKey(), .role = "technician", .valid_from_utc_ms = kMorning},
+                  {.key = lead.publicKey(), .role = "safety-lead", .valid_from_utc_ms = kMorning}},
+                 kMorning));
     need(store.putUnit({.id = "L-27", .profile = testFile("files/unit.json")}));
     need(store.putAttachment({.id = "GP-2.7", .profile = testFile("files/attachment.json")}));
   }
@@ -163,6 +165,7 @@ class Yard {
   cli::TemporaryFolder folder{};
   records::SecretKey yard_key = records::newSecretKey(cli::fillBytes);
   records::SecretKey technician = records::newSecretKey(cli::fillBytes);
+  records::SecretKey second_technician = records::newSecretKey(cli::fillBytes);
   records::SecretKey lead = records::newSecretKey(cli::fillBytes);
   std::string epoch = records::epochName(std::array<std::uint8_t, 16>{7});
   store::Store store;
