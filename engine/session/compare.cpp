@@ -2,7 +2,7 @@
 #include "engine/session/compare.h"
 
 #include <algorithm>
-#include <map>
+#include <cmath>
 
 #include "engine/session/job_record.h"
 #include "engine/units/ucum.h"
