@@ -151,7 +151,7 @@ class Line {
   void note(Error error) {
     if (!error_) error_ = std::move(error);
   }
-  std::string joinedTaken() const {
+  [[nodiscard]] std::string joinedTaken() const {
     std::string all;
     for (const std::string& key : taken_) all += (all.empty() ? "" : ", ") + key;
     return all;
@@ -412,7 +412,8 @@ Expected<void> Importer::read(std::istream& in) {
       taken = take(kind, line);
     }
     if (!taken) return atLine(taken.error(), line_);
-    digest = records::hashName(digest + text);
+    digest += text;
+    digest = records::hashName(digest);
   }
   if (!ended) return atLine(malformed("a line of kind end").error(), line_);
   return {};

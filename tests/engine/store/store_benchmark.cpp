@@ -184,14 +184,14 @@ int fill(const std::string& path) {
     write(unit);
     std::string name;
     for (int record = 0; record < kRecordsOfAUnit; ++record) {
-      const records::ChainPlace place = phone.next().place;
+      const std::int64_t sealed_utc_ms = phone.now;
       const records::SealedStatement sealed = phone.record(note);
       name = sealed.name;
       text(statement, 1, sealed.name);
       text(statement, 2, key.id());
       text(statement, 3, phone.epoch);
-      sqlite3_bind_int64(statement, 4, place.sequence);
-      sqlite3_bind_int64(statement, 5, phone.now);
+      sqlite3_bind_int64(statement, 4, phone.head->sequence);
+      sqlite3_bind_int64(statement, 5, sealed_utc_ms);
       text(statement, 6, id);
       text(statement, 7, sealed.text);
       write(statement);
