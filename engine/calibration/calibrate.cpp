@@ -50,6 +50,11 @@ constexpr double kDefaultGravity = 9.80665;
 constexpr double kDefaultGravity_u = 0.015;
 constexpr double kDefaultMassU = 0.001;
 constexpr double kSuspectDisagreement = 3.0;  // standard uncertainties
+constexpr double kAbsurdDisagreement = 2.0;   // as a factor: a slip of unit, log or mass, and no span
+// The empty boom and attachment weigh on the cylinders as 0.3 to 2 rated payloads would; far beyond is a
+// slip.
+constexpr double kLeastTare = 0.05;
+constexpr double kMostTare = 10.0;
 
 struct PreparedPass {
   const Lift* lift;
@@ -83,11 +88,6 @@ Expected<PreparedPass> prepare(const Calibration& calibration, const LiftModel& 
     warnings.push_back(
         {"log-has-several-travels",
          {{"log", lift.name}, {"others", Amount{static_cast<double>(pass->other_travels), "1", 0}}}});
-  if (lift.readings.rows_dropped > 0)
-    warnings.push_back({"rows-dropped",
-                        {{"log", lift.name},
-                         {"dropped", Amount{static_cast<double>(lift.readings.rows_dropped), "1", 0}},
-                         {"rows", Amount{static_cast<double>(lift.readings.rows_read), "1", 0}}}});
   const RackCheck rack = checkRacked(calibration, model, *pass);
   if (rack.known && std::abs(rack.bucket_offset_rad) > 3.0 * kDegree)
     warnings.push_back(
@@ -231,6 +231,8 @@ void summarise(Calibration& calibration, const PreparedPass& pass, LiftKind kind
   summary.rows = static_cast<int>(pass.pass.size());
   summary.effective_rows = effective_rows;
   summary.residual_Pa = residual_Pa;
+  summary.rows_left_out =
+      static_cast<int>(pass.lift->readings.rows_dropped + pass.lift->readings.rows_beyond_range);
   calibration.passes.push_back(summary);
 }
 
@@ -436,6 +438,24 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   return {};
 }
 
+bool isTarePlausible(double tare_kg, const Calibration& calibration) {
+  const double share = tare_kg / calibration.rated_payload_kg;
+  return share > kLeastTare && share < kMostTare;
+}
+
+/// With a linkage: whether the empty machine weighs as one can.
+Expected<void> checkTare(const Calibration& calibration, const std::vector<PreparedPass>& empties) {
+  for (const PreparedPass& pass : empties) {
+    const double tare_kg = (pass.rows.tare * calibration.state.mean).mean() / pass.rows.span.mean();
+    if (!isTarePlausible(tare_kg, calibration))
+      return fail(ErrorKind::Insufficient, "empty-pressures-implausible",
+                  {{"log", pass.lift->name},
+                   {"share", Amount{100.0 * tare_kg / calibration.rated_payload_kg, "%", 1}}},
+                  {.pointer = pass.lift->pointer});
+  }
+  return {};
+}
+
 /// Without a linkage: the shape of balance per kg over the angle, from the loaded passes; masses known only
 /// in sum are unknowns of their own, scaled to their sum afterwards.
 Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model,
@@ -468,6 +488,9 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model,
     const double about_kg = members[k].group < 0 ? pass.lift->mass->inKilograms()
                                                  : job.loads[members[k].group].net.inKilograms() /
                                                        static_cast<double>(loads[members[k].group].size());
+    const double tare_kg = about_kg * tare.mean() / load.mean();
+    if (!isTarePlausible(tare_kg, calibration))
+      return fail(ErrorKind::Insufficient, "known-masses-do-not-show", {}, {.pointer = pass.lift->pointer});
     const double sag_rad = pass.pass.has_pitch ? 0.0 : kTyreSag_rad * about_kg / calibration.rated_payload_kg;
     const double direction = pass.pass.direction == Direction::Up ? 1.0 : -1.0;
     const double friction = job.unit.load_friction.value_or(LoadFriction{}).mean.inOnes();
@@ -625,14 +648,22 @@ std::optional<double> referencePoseEffect(const Job& job, const Calibration& cal
   return -calibration.rated_payload_kg * log_span_slope * (line->angle(reading) - middle_rad);
 }
 
-void learnMass(Calibration& calibration, const std::string& name, double reference_kg, double reference_u_kg,
-               const MassEstimate& estimate, bool judged) {
+Expected<void> learnMass(Calibration& calibration, const std::string& name, const std::string& pointer,
+                         double reference_kg, double reference_u_kg, const MassEstimate& estimate,
+                         bool judged) {
   State& state = calibration.state;
   const double noise_u_kg = std::hypot(std::hypot(reference_u_kg, estimate.noise_u_kg),
                                        estimate.repeatability_u_kg, estimate.unsteady_u_kg);
   const double doubt_kg = std::hypot(standardUncertainty(state, estimate.jacobian), noise_u_kg);
   const double difference_kg = reference_kg - estimate.mass_kg;
   if (judged) {
+    if (estimate.mass_kg < reference_kg / kAbsurdDisagreement ||
+        estimate.mass_kg > reference_kg * kAbsurdDisagreement)
+      return fail(ErrorKind::Insufficient, "known-mass-absurd",
+                  {{"lift", name},
+                   {"reference", Amount{reference_kg, "kg", 0}},
+                   {"predicted", Amount{estimate.mass_kg, "kg", 0}}},
+                  {.pointer = pointer});
     calibration.mass_checks.push_back({name, reference_kg, estimate.mass_kg, doubt_kg});
     if (std::abs(difference_kg) > kSuspectDisagreement * doubt_kg)
       calibration.warnings.push_back({"known-mass-disagrees",
@@ -643,12 +674,13 @@ void learnMass(Calibration& calibration, const std::string& name, double referen
   }
   observe(state, estimate.jacobian, difference_kg + estimate.jacobian.dot(state.mean), noise_u_kg,
           "budget-test-mass");
+  return {};
 }
 
-}  // namespace
-
-Expected<Calibration> calibrate(const Job& job) {
+/// A job whose pressures are all within their sensors' range.
+Expected<Calibration> calibrateUsable(const Job& job, std::vector<Message> warnings) {
   Calibration calibration;
+  calibration.warnings = std::move(warnings);
   if (job.lifts.empty() && job.loads.empty())
     return fail(ErrorKind::Insufficient, "job-has-no-lifts", {}, {.pointer = "/lifts"});
   const bool has_empty =
@@ -770,6 +802,8 @@ Expected<Calibration> calibrate(const Job& job) {
       if (auto done = again(pass); !done) return std::unexpected(done.error());
 
   if (auto fitted = fitTare(calibration, empties); !fitted) return std::unexpected(fitted.error());
+  if (calibration.linkage)
+    if (auto checked = checkTare(calibration, empties); !checked) return std::unexpected(checked.error());
   if (!calibration.linkage) {
     if (auto shaped = fitSpanShape(calibration, *model, masses, loads, job); !shaped)
       return std::unexpected(shaped.error());
@@ -791,7 +825,10 @@ Expected<Calibration> calibrate(const Job& job) {
     const double reference_u_kg =
         pass.lift->mass_u ? pass.lift->mass_u->inKilograms() : kDefaultMassU * reference_kg;
     summarise(calibration, pass, LiftKind::TestMass, estimate.residual_Pa, estimate.degrees_of_freedom + 1.0);
-    learnMass(calibration, pass.lift->name, reference_kg, reference_u_kg, estimate, judged);
+    if (auto learned = learnMass(calibration, pass.lift->name, pass.lift->pointer, reference_kg,
+                                 reference_u_kg, estimate, judged);
+        !learned)
+      return std::unexpected(learned.error());
     judged = true;
   }
   for (std::size_t g = 0; g < loads.size(); ++g) {
@@ -807,10 +844,32 @@ Expected<Calibration> calibrate(const Job& job) {
     }
     const double net_kg = job.loads[g].net.inKilograms();
     const double net_u_kg = job.loads[g].net_u ? job.loads[g].net_u->inKilograms() : kDefaultMassU * net_kg;
-    learnMass(calibration, job.loads[g].pointer, net_kg, net_u_kg, sum, judged);
+    const std::string& pointer = job.loads[g].pointer;
+    if (auto learned = learnMass(calibration, pointer, pointer, net_kg, net_u_kg, sum, judged); !learned)
+      return std::unexpected(learned.error());
     judged = true;
   }
   return calibration;
+}
+
+}  // namespace
+
+Expected<Calibration> calibrate(const Job& job) {
+  const Pressure range = job.unit.pressure_sensor.value_or(PressureSensor{}).range;
+  Job usable = job;
+  std::vector<Message> warnings;
+  const auto judge = [&](Lift& lift) -> Expected<void> {
+    leaveOutBeyondRange(lift.readings, range);
+    Expected<void> judged = judgeRows(lift.readings, range, warnings);
+    if (!judged) judged.error().place.pointer = lift.pointer;
+    return judged;
+  };
+  for (Lift& lift : usable.lifts)
+    if (auto judged = judge(lift); !judged) return std::unexpected(judged.error());
+  for (LoadGroup& group : usable.loads)
+    for (Lift& lift : group.lifts)
+      if (auto judged = judge(lift); !judged) return std::unexpected(judged.error());
+  return calibrateUsable(usable, std::move(warnings));
 }
 
 }  // namespace hingepin::calibration

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/calibration/lift_log.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace hingepin::calibration {
@@ -29,7 +30,36 @@ LiftRow meanOf(const LiftRow& first, const LiftRow& second) {
   return mean;
 }
 
+// Fewer rows than this share can't move a mass, whichever they are.
+constexpr double kShareToSay = 0.02;
+
 }  // namespace
+
+bool isBeyondRange(const LiftRow& row, Pressure range) {
+  return std::max(row.head_pressure_Pa, row.rod_pressure_Pa.value_or(0.0)) >= range.inPascals();
+}
+
+void leaveOutBeyondRange(LiftLog& log, Pressure range) {
+  log.rows_beyond_range +=
+      std::erase_if(log.rows, [&](const LiftRow& row) { return isBeyondRange(row, range); });
+}
+
+Expected<void> judgeRows(const LiftLog& log, Pressure range, std::vector<Message>& warnings) {
+  const auto count = [](std::size_t rows) { return Amount{static_cast<double>(rows), "1", 0}; };
+  const std::size_t beyond = log.rows_beyond_range;
+  const std::vector<std::pair<std::string, MessageValue>> of_range = {
+      {"log", log.name}, {"beyond", count(beyond)}, {"range", Amount{range.inBar(), "bar", 0}}};
+  if (beyond > log.rows.size()) {
+    return fail(ErrorKind::Insufficient, "pressures-out-of-range", of_range, {.file = log.name});
+  }
+  if (beyond > 0) warnings.push_back({"pressures-beyond-range", of_range});
+  if (static_cast<double>(log.rows_dropped) > kShareToSay * static_cast<double>(log.rows_read)) {
+    warnings.push_back(
+        {"rows-dropped",
+         {{"log", log.name}, {"dropped", count(log.rows_dropped)}, {"rows", count(log.rows_read)}}});
+  }
+  return {};
+}
 
 void LiftLogBuilder::add(const LiftRow& row) {
   if (rows_per_mean_ == 1 && rows_.size() < kMostRows) {

@@ -7,7 +7,9 @@
 #include <string>
 #include <vector>
 
+#include "engine/base/error.h"
 #include "engine/base/named.h"
+#include "engine/units/quantity.h"
 
 namespace hingepin::calibration {
 
@@ -42,9 +44,20 @@ struct LiftLog {
   bool has_rod_pressure = false;
   std::vector<LiftRow> rows;
   std::size_t rows_read = 0;
-  std::size_t rows_dropped = 0;  ///< a required reading was missing
+  std::size_t rows_dropped = 0;       ///< a required reading was missing
+  std::size_t rows_beyond_range = 0;  ///< left out because a pressure was beyond its sensor's range
   std::vector<std::string> unknown_columns;
 };
+
+/// Whether a head or rod pressure is at the end of its sensor's range or beyond, where it tells nothing.
+[[nodiscard]] bool isBeyondRange(const LiftRow& row, Pressure range);
+
+/// Leaves out the rows that are beyond the range, and counts them.
+void leaveOutBeyondRange(LiftLog& log, Pressure range);
+
+/// Warns of rows that were left out, where they are a share that matters.
+/// Errors: Insufficient "pressures-out-of-range" where more are beyond the range than within.
+[[nodiscard]] Expected<void> judgeRows(const LiftLog& log, Pressure range, std::vector<Message>& warnings);
 
 /// Gathers samples in bounded memory: when more than `kMostRows` have come, neighbouring rows are averaged in
 /// pairs, and so are all that follow. A field of the mean is the mean of those rows that have it, absent if

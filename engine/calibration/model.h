@@ -94,7 +94,8 @@ struct PassSummary {
   std::optional<double> oil_temperature_K;
   int rows = 0;
   double effective_rows = 0.0;
-  double residual_Pa = 0.0;  ///< SD of the residuals, as head pressure
+  double residual_Pa = 0.0;          ///< SD of the residuals, as head pressure
+  std::optional<int> rows_left_out;  ///< of the log; not known of calibrations made before this was counted
 };
 
 /// A finished calibration: everything that weighing needs, and what was taken for granted.
@@ -158,6 +159,7 @@ struct Weighing {
   double mean_speed_rad_per_s = 0.0;
   std::optional<double> oil_temperature_K;
   int rows = 0;
+  int rows_left_out = 0;  ///< of the log: a reading was missing, or beyond its sensor's range
   std::vector<Message> warnings;
 };
 

@@ -24,15 +24,18 @@ constexpr double kRackReading_u_rad = 0.5 * kDegree;  // a bucket within this of
 constexpr double kFastMargin = 1.15;
 constexpr double kSlowMargin = 0.7;
 
-}  // namespace
+constexpr double kLeastOfTare = 0.5;  // less than half of what the empty machine needs is no lift of it
 
-Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
+/// Of a log whose pressures are all within their sensors' range.
+Expected<Weighing> weighUsable(const Calibration& calibration, const LiftLog& log) {
   if (log.boom_sensor_unit != calibration.boom_sensor_unit)
     return fail(ErrorKind::InvalidInput, "sensor-unit-differs", {{"log", log.name}}, {.file = log.name});
   const Expected<LiftModel> model = LiftModel::make(calibration);
   if (!model) return std::unexpected(model.error());
 
   Weighing weighing;
+  if (auto judged = judgeRows(log, calibration.pressure_sensor.range, weighing.warnings); !judged)
+    return std::unexpected(judged.error());
   // A rising travel is wanted; a lowering one will do where lowering was taught.
   const auto find = [&](Direction direction) {
     return findPass(log, calibration.boom_line, {calibration.window_low_rad, calibration.window_high_rad},
@@ -61,6 +64,10 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
   Expected<ModelRows> rows = model->rows(*pass, tilt_offset_m);
   if (!rows && tilt_offset_m != 0.0) rows = model->rows(*pass, tilt_offset_m = 0.0);
   if (!rows) return std::unexpected(rows.error());
+  const double share = rows->balance.mean() / (rows->tare * calibration.state.mean).mean();
+  if (share < kLeastOfTare)
+    return fail(ErrorKind::Insufficient, "pressures-below-empty",
+                {{"log", log.name}, {"share", Amount{100.0 * share, "%", 0}}}, {.file = log.name});
   const MassEstimate estimate = estimateMass(calibration, *model, *pass, *rows, false);
 
   std::vector<statistics::Contribution> budget = splitBySource(calibration.state, estimate.jacobian);
@@ -152,13 +159,21 @@ Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
   if (pass->other_travels > 0)
     warn("log-has-several-travels",
          {{"log", log.name}, {"others", Amount{static_cast<double>(pass->other_travels), "1", 0}}});
-  if (log.rows_dropped > 0)
-    warn("rows-dropped", {{"log", log.name},
-                          {"dropped", Amount{static_cast<double>(log.rows_dropped), "1", 0}},
-                          {"rows", Amount{static_cast<double>(log.rows_read), "1", 0}}});
+  weighing.rows_left_out = static_cast<int>(log.rows_dropped + log.rows_beyond_range);
   if (calibration.uses_rod_pressure && !log.has_rod_pressure) warn("rod-pressure-missing", {});
   for (const std::string& column : log.unknown_columns) warn("column-unknown", {{"column", column}});
   return weighing;
+}
+
+}  // namespace
+
+Expected<Weighing> weigh(const Calibration& calibration, const LiftLog& log) {
+  const Pressure range = calibration.pressure_sensor.range;
+  if (std::ranges::none_of(log.rows, [&](const LiftRow& row) { return isBeyondRange(row, range); }))
+    return weighUsable(calibration, log);
+  LiftLog usable = log;
+  leaveOutBeyondRange(usable, range);
+  return weighUsable(calibration, usable);
 }
 
 }  // namespace hingepin::calibration

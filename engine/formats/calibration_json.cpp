@@ -124,6 +124,7 @@ void describe(Archive& archive, calibration::PassSummary& pass) {
   archive("rows", pass.rows);
   archive("effective_rows", pass.effective_rows);
   archive("residual_Pa", pass.residual_Pa);
+  archive("rows_left_out", pass.rows_left_out);
 }
 
 template <class Archive>

@@ -358,6 +358,9 @@ class RowReader {
   }
   [[nodiscard]] std::unexpected<Error> failCell(const Record& record, std::size_t offset, std::size_t index,
                                                 std::string_view text) const {
+    if (const std::size_t bad = firstBadUtf8(text); bad != std::string_view::npos)
+      return failAt(file_, record, offset, "csv-cell-not-utf8",
+                    {{"column", std::string(kColumns[*columns_[index].field].name)}});
     const std::size_t comma = text.find(',');
     const bool decimal_comma = comma != std::string_view::npos && scanNumber(text) == comma;
     return failAt(file_, record, offset, decimal_comma ? "csv-decimal-comma" : "csv-not-a-number",
