@@ -17,6 +17,7 @@
 #include "engine/session/profile.h"
 #include "engine/session/script.h"
 #include "engine/units/ucum.h"
+#include "tests/engine/session/plan.h"
 
 using namespace hingepin;
 using namespace hingepin::procedures;
@@ -177,8 +178,9 @@ class Writer {
     if (step == nullptr) giveUp("no step " + asked.about);
     Json line = {{"step", step->id}};
     if (asked.ask == Ask::Doubt) {
-      line["value"] = state_.doubt->value;
-      line["sure"] = true;
+      const Json meant = next("meant", step->id);
+      line["value"] = meant.is_string() ? meant : Json(state_.doubt->value);
+      if (!meant.is_string()) line["sure"] = true;
       if (step->source == Source::Machine) line["how"] = "monitor";
       return line;
     }
@@ -294,7 +296,7 @@ class Writer {
 int main(int argument_count, char** arguments) {
   if (argument_count != 2) giveUp("usage: write_script PLAN.json > SCRIPT.jsonl");
   const std::filesystem::path path = arguments[1];
-  Json plan = Json::parse(textOf(path), nullptr, false);
+  Json plan = session::readPlan(path);
   if (!plan.is_object() || !plan.contains("header")) giveUp("no plan with a header: " + path.string());
   const std::string id = plan["header"].value("procedure", "");
   const LibraryEntry* const entry = findInLibrary(id);
