@@ -190,18 +190,22 @@ Expected<void> ScriptRun::take(OpenJob& job, const session::ScriptLine& line) {
   return session::handIn(folder_.store, job, *std::move(event), clock_.now(), edge());
 }
 
+std::string sayMarks(const OpenJob& job, UnitSystem system) {
+  std::string text;
+  for (const procedures::Mark& mark : job.state.marks) {
+    const session::Catalogue& words = job.words.contains(mark.mark) ? job.words : session::englishCatalogue();
+    text += "mark " + mark.step + ": " + session::say(words, {mark.mark, {}}, system) + "\n";
+  }
+  return text;
+}
+
 std::string sayEnd(const OpenJob& job, const std::string& record, UnitSystem system) {
-  const session::Catalogue& catalogue = session::englishCatalogue();
   std::string text = fmt::format("job {}\nphase {}\nrecord {}\n", job.job.id,
                                  job.state.phase == procedures::Phase::Done     ? "done"
                                  : job.state.phase == procedures::Phase::Failed ? "failed"
                                                                                 : "abandoned",
                                  record);
-  for (const procedures::Mark& mark : job.state.marks) {
-    const session::Catalogue& words = job.words.contains(mark.mark) ? job.words : catalogue;
-    text += "mark " + mark.step + ": " + session::say(words, {mark.mark, {}}, system) + "\n";
-  }
-  return text;
+  return text + sayMarks(job, system);
 }
 
 int ScriptRun::finish(OpenJob& job, const std::string& passphrase) {
@@ -284,14 +288,12 @@ int lookAt(const Common& common, const std::string& id,
 
 int showCommand(const Common& common, const JobOptions& options) {
   return lookAt(common, options.job, [&](const OpenJob& job) -> Expected<std::string> {
-    std::string text =
+    const std::string text =
         fmt::format("job {}\nunit {}{}\nprocedure {}{}\nbegun {}\n", job.job.id, job.job.unit,
                     job.job.attachment.empty() ? "" : " with " + job.job.attachment, job.procedure.id,
                     job.state.start.variant.empty() ? "" : " by " + job.state.start.variant,
                     session::utcText(job.job.begun_utc_ms));
-    for (const procedures::Mark& mark : job.state.marks)
-      text += "mark " + mark.step + ": " + mark.mark + "\n";
-    return text + sayWhere(job, common.system) + "\n";
+    return text + sayMarks(job, common.system) + sayWhere(job, common.system) + "\n";
   });
 }
 

@@ -782,6 +782,10 @@ bool hasEnded(Phase phase) {
   return phase == Phase::Done || phase == Phase::Failed || phase == Phase::Abandoned;
 }
 
+Message textOf(const Procedure& procedure, const State& state, const Step& step) {
+  return wordsOf(procedure, state, step, step.text);
+}
+
 std::vector<std::string> answersTo(const Step& step) {
   switch (step.kind) {
     case StepKind::Confirm:

@@ -189,6 +189,9 @@ struct Prompt {
 
 [[nodiscard]] Prompt prompt(const Procedure& procedure, const State& state);
 
+/// A step's text with the values that its words may use, as for a prompt.
+[[nodiscard]] Message textOf(const Procedure& procedure, const State& state, const Step& step);
+
 /// What an answer to a step may be. confirm: "yes", "no", and for a second person "unconfirmed"; monitor: its
 /// ids; hold, pose, pass: "done", "failed"; evidence: "taken", "skipped"; note: "written", "skipped"; sign:
 /// "signed", "absent", "refused".

@@ -121,10 +121,16 @@ Expected<std::vector<Difference>> compareRecords(const JsonValue& before, const 
 }
 
 Message messageOf(const Difference& difference) {
-  const std::vector<std::pair<std::string, MessageValue>> values = {{"step", difference.step},
-                                                                    {"before", difference.before},
-                                                                    {"after", difference.after},
-                                                                    {"change", difference.change}};
+  // A count is said without UCUM's "1", a change with its sign.
+  const auto plain = [](const std::string& text) {
+    return text.ends_with(" 1") ? text.substr(0, text.size() - 2) : text;
+  };
+  const bool more = !difference.change.empty() && difference.change.front() != '-';
+  const std::vector<std::pair<std::string, MessageValue>> values = {
+      {"step", difference.step},
+      {"before", plain(difference.before)},
+      {"after", plain(difference.after)},
+      {"change", (more ? "+" : "") + plain(difference.change)}};
   switch (difference.kind) {
     case DifferenceKind::Value:
       return {difference.change.empty() ? "difference-answer" : "difference-value", values};

@@ -474,7 +474,11 @@ Expected<std::vector<std::string>> tagOf(const OpenJob& job) {
   if (!job.job.attachment.empty()) lines.push_back(job.job.attachment);
   lines.push_back(words(job.procedure.title));
   if (const Step* const step = stepOf(job, job.state.failed_step); step != nullptr && !step->text.empty()) {
-    lines.push_back(words(step->text));
+    const std::string text =
+        say(job.words, procedures::textOf(job.procedure, job.state, *step), UnitSystem::Metric);
+    lines.push_back(say(englishCatalogue(),
+                        {job.state.abandoned ? "tag-given-up-at" : "tag-failed-at", {{"step", text}}},
+                        UnitSystem::Metric));
   }
   lines.push_back(utcText(job.journal.back().wall_utc_ms.value_or(job.job.begun_utc_ms)));
   lines.push_back(job.job.record.empty() ? job.job.id : job.job.record);
