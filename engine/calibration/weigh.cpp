@@ -113,6 +113,8 @@ Expected<Weighing> weighUsable(const Calibration& calibration, const LiftLog& lo
   }
 
   const statistics::CombinedUncertainty combined = statistics::combine(budget, statistics::kTwoSigmaCoverage);
+  if (!std::isfinite(estimate.mass_kg) || !std::isfinite(combined.expanded_uncertainty))
+    return fail(ErrorKind::Insufficient, "mass-not-a-number", {{"log", log.name}}, {.file = log.name});
   std::erase_if(budget, [&](const statistics::Contribution& line) {
     return line.standard_uncertainty < 1e-6 * combined.standard_uncertainty;
   });

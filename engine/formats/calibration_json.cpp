@@ -292,7 +292,13 @@ class Reader {
     field = static_cast<T>(*value);
     return {};
   }
-  static Expected<void> read(const JsonNode& node, double& field) { return store(node.number(), field); }
+  static Expected<void> read(const JsonNode& node, double& field) {
+    // No quantity of a loader in SI comes near it, and products of such numbers stay finite.
+    constexpr double kMostNumber = 1e15;
+    const Expected<double> value = node.number();
+    if (value && std::abs(*value) > kMostNumber) return node.error("calibration-inconsistent");
+    return store(value, field);
+  }
   static Expected<void> read(const JsonNode& node, std::string& field) { return store(node.string(), field); }
   static Expected<void> read(const JsonNode& node, int& field) {
     const Expected<double> value = node.number();

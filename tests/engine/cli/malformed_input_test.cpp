@@ -336,6 +336,7 @@ TEST(MalformedInputTest, Calibrations) {
       {with("/tare_basis/intervals", 2.5), "calibration.json:"},
       {with("/tare_basis/intervals", 1e300), "calibration.json:"},
       {with("/window_low_rad", 3), "calibration.json:"},
+      {with("/state/factor/8/2", 1e300), "/state/factor/8/2: "},
       {with("/linkage/link_length_m", 0.05), "/linkage: "},
       {without("boom_line"), "calibration.json:1:1: "},
       {without("state"), "calibration.json:1:1: "},
