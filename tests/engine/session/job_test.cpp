@@ -324,7 +324,7 @@ TEST(CompareTest, WhatDiffersIsSaidByStep) {
     said.push_back(each.step + " " + messageOf(each).code + " " + each.before.substr(0, 8) + " " +
                    each.after.substr(0, 8) + " " + each.change);
   }
-  EXPECT_THAT(said, Contains("hours difference-value 4211 h 4260.5 h +49.5 h"));
+  EXPECT_THAT(said, Contains("hours difference-value 4211 h 4260.5 h 49.5 h"));
   EXPECT_THAT(said, Contains("glass difference-answer yes no "));
   EXPECT_THAT(said, Contains(HasSubstr("defect-photo difference-photo")));
   EXPECT_THAT(said, Not(Contains(HasSubstr("fuel"))));
