@@ -377,8 +377,12 @@ Transaction::~Transaction() {
 }
 
 Expected<void> Transaction::commit() {
-  const auto done = run(*database_, "COMMIT");
-  if (!done) return std::unexpected(done.error());
+  auto done = run(*database_, "COMMIT");
+  if (!done) {
+    // SQLite counts COMMIT among what only reads.
+    if (done.error().message.code == "store-read-failed") done.error().message.code = "store-write-failed";
+    return std::unexpected(done.error());
+  }
   database_ = nullptr;
   return {};
 }

@@ -48,22 +48,22 @@ struct DiskFunctions {
     open.base.pMethods = nullptr;
     const std::string name = path == nullptr ? "temporary" : path;
     auto found = disk.seen_.find(name);
-    bool made = false;
     if (found == disk.seen_.end()) {
       if ((flags & SQLITE_OPEN_CREATE) == 0) return SQLITE_CANTOPEN;
       bool off = false;
       const Fault fault = disk.change(off, {Fault::WriteFails, Fault::DiskFull});
       if (disk.off_ || fault != Fault::None) return SQLITE_CANTOPEN;
       found = disk.seen_.emplace(name, std::make_shared<FaultyDisk::File>()).first;
-      made = true;
     } else if (disk.off_) {
       return SQLITE_CANTOPEN;
     }
     open.disk = &disk;
     open.file = new std::shared_ptr<FaultyDisk::File>(found->second);
     open.path = new std::string(name);
-    // As SQLite's own layer for Unix has it: only journals bring their folder to the disk.
-    open.sync_folder = made && (flags & (SQLITE_OPEN_MAIN_JOURNAL | SQLITE_OPEN_WAL)) != 0;
+    // As SQLite's own layer for Unix has it: journals bring their folder to the disk, whether they were there
+    // or not.
+    open.sync_folder =
+        (flags & SQLITE_OPEN_CREATE) != 0 && (flags & (SQLITE_OPEN_MAIN_JOURNAL | SQLITE_OPEN_WAL)) != 0;
     open.psow = sqlite3_uri_boolean((flags & SQLITE_OPEN_URI) != 0 ? path : nullptr, "psow", 1) != 0;
     open.delete_on_close = (flags & SQLITE_OPEN_DELETEONCLOSE) != 0;
     if ((flags & SQLITE_OPEN_MAIN_DB) != 0) disk.whole_sectors_ = !open.psow;
