@@ -30,9 +30,15 @@ constexpr double kTypicalFastSpeed_rad_per_s = 20.0 * kDegree;
 constexpr double kModelMisfit = 5e-4;  // of the tare: what the model leaves out of inertia and shape
 
 // Doubts that no key of a job states. Standard uncertainties.
-constexpr double kLaminarShare =
-    0.85;  // of what moving costs, in proportion to viscosity and speed; the rest to speed^2
-constexpr double kLaminarShare_u = 0.25;
+// What an orifice, and so no viscosity, costs of the lift pressure at the taught fast pace. With the rod side
+// measured it is the ends and bends of the hoses between sensors and cylinders: two to five dynamic pressures
+// of oil at 2 to 6 m/s, 0.1 to 0.7 bar if the fast pass takes the full flow; but a tenth of what moving costs
+// at most, where that is little. The return line's valve, where the rod side is not measured, is all orifice.
+constexpr double kLineOrifice_Pa = 0.15e5;
+constexpr double kLineOrifice_u_Pa = 0.25e5;
+constexpr double kMostLineOrificeShare = 0.1;
+constexpr double kUnmeasuredRodViscousShare = 0.25;
+constexpr double kUnmeasuredRodViscousShare_u = 0.2;
 constexpr double kMovingCostShare =
     0.015;  // of the tare at a typical fast pace, where only one pace was taught
 constexpr double kMovingCostShare_u = 0.015;
@@ -300,8 +306,8 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   Eigen::VectorXd prior_mean = Eigen::VectorXd::Zero(kEmptyFrictionSlope + 1 + kOwnTerms * passes);
   Eigen::VectorXd prior_u =
       Eigen::VectorXd::Constant(prior_mean.size(), kPassRepeatability_u * std::abs(typical));
-  prior_u(kViscousSpeed) = 0.05 * typical / viscous_effect;
-  prior_u(kOrificeSpeed) = 0.05 * typical / orifice_effect;
+  prior_u(kViscousSpeed) = 0.5 * typical / viscous_effect;
+  prior_u(kOrificeSpeed) = 0.5 * typical / orifice_effect;
   prior_u(kSpeedOverAngle) = 0.01 * typical / viscous_effect / 0.35;
   prior_mean(kEmptyFriction) = 0.012 * typical;
   prior_u(kEmptyFriction) = 0.03 * typical;
@@ -334,6 +340,11 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
   auto fit = statistics::fitWeighted(design, observed, ones, statistics::NoiseScale::Known);
   if (!fit) return std::unexpected(fit.error());
   const Eigen::VectorXd first = fit->coefficients;
+  // Where moving costs little, its cost is not read out of the scatter.
+  const double cost_per_speed = first(kViscousSpeed) + first(kOrificeSpeed) * orifice_effect / viscous_effect;
+  prior_u(kViscousSpeed) = 0.05 * typical / viscous_effect;
+  if (calibration.uses_rod_pressure)
+    prior_u(kViscousSpeed) = std::max(prior_u(kViscousSpeed), std::abs(cost_per_speed));
 
   // What is left of each pass says how its noise hangs together; a bounce that stands out gets its two
   // columns.
@@ -423,11 +434,27 @@ Expected<void> fitTare(Calibration& calibration, const std::vector<PreparedPass>
     const double faster = arm * calibration.fast_speed_rad_per_s;
     const double viscous = arm * faster * ratio;
     const double orifice = arm * faster * faster;
-    const double cost = viscous * state.mean(kViscousSpeed) + orifice * state.mean(kOrificeSpeed);
-    row(kViscousSpeed) = (1.0 - kLaminarShare) * viscous;
-    row(kOrificeSpeed) = -kLaminarShare * orifice;
-    observe(state, row, 0.0, std::max(kLaminarShare_u * std::abs(cost), 1e-4 * typical),
-            "budget-speed-and-oil");
+    // The passes tell what the fast one costs more than the slow one, and so, for a viscous share, the whole.
+    const double slower = calibration.slow_speed_rad_per_s / calibration.fast_speed_rad_per_s;
+    const double more = (1.0 - slower) * viscous * state.mean(kViscousSpeed) +
+                        (1.0 - slower * slower) * orifice * state.mean(kOrificeSpeed);
+    const auto wholeCost = [&](double viscous_share) {
+      return std::abs(more) / (1.0 - slower * slower - viscous_share * slower * (1.0 - slower));
+    };
+    if (calibration.uses_rod_pressure) {
+      const double per_pascal = calibration.cylinder_count * calibration.head_area_m2 * arm;
+      row(kOrificeSpeed) = orifice;
+      observe(state, row,
+              std::min(kLineOrifice_Pa * per_pascal,
+                       kMostLineOrificeShare * wholeCost(1.0 - kMostLineOrificeShare)),
+              kLineOrifice_u_Pa * per_pascal, "budget-speed-and-oil");
+    } else {
+      row(kViscousSpeed) = (1.0 - kUnmeasuredRodViscousShare) * viscous;
+      row(kOrificeSpeed) = -kUnmeasuredRodViscousShare * orifice;
+      observe(state, row, 0.0,
+              std::max(kUnmeasuredRodViscousShare_u * wholeCost(kUnmeasuredRodViscousShare), 1e-4 * typical),
+              "budget-speed-and-oil");
+    }
   } else {
     row(kOrificeSpeed) = orifice_effect;
     observe(state, row, 0.0, 0.3 * kMovingCostShare_u * typical, "budget-speed-and-oil");
