@@ -3,10 +3,10 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <fstream>
 #include <utility>
 
 #include "engine/cli/commands.h"
-#include "engine/cli/export.h"
 #include "engine/cli/files.h"
 #include "engine/cli/folder.h"
 #include "engine/cli/groups.h"
@@ -252,6 +252,47 @@ int backupStore(const Common& common, const std::string& file) {
   });
 }
 
+/// Writes a file beside it first, so that what has the name is whole.
+int exportStore(const Common& common, const std::string& path) {
+  return withFolder(common, [&](Folder& folder) {
+    std::error_code ignored;
+    if (std::filesystem::exists(path, ignored))
+      return complain({ErrorKind::InvalidInput, {"export-there-already", {{"path", path}}}, {}},
+                      common.system);
+    const std::string part = path + ".part";
+    std::ofstream out(part, std::ios::binary | std::ios::trunc);
+    Expected<void> written = folder.store.exportTo(out);
+    out.close();
+    if (written && out.fail()) written = fail(ErrorKind::IoFailed, "export-not-written");
+    std::error_code failed;
+    if (written) std::filesystem::rename(part, path, failed);
+    if (written && failed) written = fail(ErrorKind::IoFailed, "export-not-written");
+    if (!written) {
+      std::filesystem::remove(part, ignored);
+      written.error().place.file = path;
+      return complain(written.error(), common.system);
+    }
+    return print(path + "\n", common.system);
+  });
+}
+
+int importStore(const Common& common, const std::string& path) {
+  return withFolder(common, [&](Folder& folder) {
+    std::ifstream in(path, std::ios::binary);
+    if (!in)
+      return complain({ErrorKind::NotFound, {"file-not-found", {{"path", path}}}, {.file = path}},
+                      common.system);
+    Expected<store::Imported> imported = folder.store.importFrom(in);
+    if (!imported) {
+      imported.error().place.file = path;
+      return complain(imported.error(), common.system);
+    }
+    for (const Message& kept : imported->kept)
+      writeDiagnostic(session::say(session::englishCatalogue(), kept, common.system) + "\n");
+    return print(fmt::format("{}\n", imported->added), common.system);
+  });
+}
+
 CLI::App* addGroup(CLI::App& app, const char* name, const char* help) {
   CLI::App* const group = app.add_subcommand(name, help);
   group->require_subcommand(1);
@@ -361,13 +402,14 @@ void addYardCommands(CLI::App& app, const Common& common, Action& action) {
           [&common, options] { return backupStore(common, options->file); })
       ->add_option("FILE", options->file, "A file that is not there yet")
       ->required();
-  command(store, "export", "Write all that the store holds as plain files",
+  command(store, "export", "Write all that the store holds as text, a JSON object a line; without keys",
           [&common, options] { return exportStore(common, options->file); })
-      ->add_option("FOLDER", options->file, "Where to")
+      ->add_option("FILE", options->file, "A file that is not there yet")
       ->required();
-  command(store, "import", "Take what another store exported",
+  command(store, "import",
+          "Take what is new of another store's export: all of it or nothing; prints how much",
           [&common, options] { return importStore(common, options->file); })
-      ->add_option("FOLDER", options->file, "What export wrote")
+      ->add_option("FILE", options->file, "What export wrote")
       ->required();
 }
 

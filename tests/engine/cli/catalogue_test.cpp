@@ -17,9 +17,10 @@ namespace {
 
 /// Words of the file formats that look like message codes and stand outside a table of words and enumerators.
 const std::set<std::string> kFormatWords = {
-    "z-bar",           "boom-lowest",    "boom-highest",  "boom-reference", "bucket-dumped", "bucket-racked",
-    "test-mass",       "boom-angle",     "boom-sensor",   "bucket-sensor",  "head-pressure", "rod-pressure",
-    "oil-temperature", "reference-mass", "rated-payload", "window-low",     "window-high"};
+    "z-bar",         "boom-lowest",  "boom-highest",    "boom-reference", "bucket-dumped",
+    "bucket-racked", "test-mass",    "boom-angle",      "boom-sensor",    "bucket-sensor",
+    "head-pressure", "rod-pressure", "oil-temperature", "reference-mass", "rated-payload",
+    "window-low",    "window-high",  "end-of-job",      "accepted-root",  "known-head"};
 
 struct Use {
   std::string file;

@@ -257,7 +257,7 @@ TEST(RecordCommandTest, WhatChangedBetweenTwoRecordsIsSaid) {
   const std::string before = place.seal(place.walkRound(kHours));
   const std::string after = place.seal(place.walkRound(R"({"hours":"4260 h","fuel":"80 %","glass":"no"})"));
   const std::string said = place.done({"records", "compare", before, after});
-  EXPECT_THAT(said, HasSubstr("hours: 4211 h became 4260 h (49 h)."));
+  EXPECT_THAT(said, HasSubstr("hours: 4211 h became 4260 h (+49 h)."));
   EXPECT_THAT(said, HasSubstr("glass: \"yes\" became \"no\"."));
   EXPECT_THAT(said, Not(HasSubstr("fuel")));
   std::istringstream lines(place.done({"records", "compare", before, after, "--json"}));
@@ -269,35 +269,41 @@ TEST(StoreCommandTest, AnExportImportedElsewhereIsExportedAlike) {
   place.seal(place.walkRound(kHours));
   place.writeScript("part.jsonl", {place.walkRound(kHours)[0]});
   EXPECT_EQ(place.run({"jobs", "run", "part.jsonl"}).status, 1);
-  place.done({"store", "export", "first"});
+  place.done({"store", "export", "first.jsonl"});
+  EXPECT_THAT(place.run({"store", "export", "first.jsonl"}).diagnostics, HasSubstr("there already"));
   const auto other = [&](std::vector<std::string> arguments) {
     arguments.insert(arguments.end(), {"--store", "other"});
     const ProcessResult result = runHingepin(arguments, place.path());
     EXPECT_EQ(result.status, 0) << result.diagnostics;
     return result.output;
   };
-  other({"store", "import", "first"});
-  other({"store", "export", "second"});
-  EXPECT_EQ(readText(place.path() / "first/store.jsonl"), readText(place.path() / "second/store.jsonl"));
-  const auto files = [&](const char* folder) {
-    std::vector<std::string> names;
-    for (const auto& entry : fs::recursive_directory_iterator(place.path() / folder)) {
-      names.push_back(fs::relative(entry.path(), place.path() / folder).string());
-    }
-    std::ranges::sort(names);
-    return names;
-  };
-  EXPECT_EQ(files("first"), files("second"));
+  EXPECT_NE(other({"store", "import", "first.jsonl"}), "0\n");
+  EXPECT_EQ(other({"store", "import", "first.jsonl"}), "0\n");
   other({"store", "check"});
   EXPECT_THAT(other({"records", "verify"}), HasSubstr("trusted"));
-  // A file that was changed on the way is named.
-  for (const auto& entry : fs::directory_iterator(place.path() / "first/blobs")) {
-    writeText(entry.path(), readText(entry.path()) + " ");
-    break;
-  }
-  const ProcessResult refused = runHingepin({"store", "import", "first", "--store", "third"}, place.path());
+  const std::string text = readText(place.path() / "first.jsonl");
+  other({"store", "export", "second.jsonl"});
+  const auto sorted = [](const std::string& lines) {
+    std::vector<std::string> all;
+    std::istringstream stream(lines);
+    for (std::string line; std::getline(stream, line);) {
+      // The last line holds what the order gives.
+      if (!line.contains(R"("kind":"end")")) all.push_back(line);
+    }
+    std::ranges::sort(all);
+    return all;
+  };
+  EXPECT_EQ(sorted(text), sorted(readText(place.path() / "second.jsonl")));
+  // What was changed on the way is refused, and nothing of it taken.
+  std::string altered = text;
+  altered[altered.size() / 2] ^= 1;
+  writeText(place.path() / "altered.jsonl", altered);
+  const ProcessResult refused =
+      runHingepin({"store", "import", "altered.jsonl", "--store", "third"}, place.path());
   EXPECT_EQ(refused.status, 2);
-  EXPECT_THAT(refused.diagnostics, HasSubstr("altered or damaged"));
+  EXPECT_THAT(runHingepin({"records", "list", "--store", "third"}, place.path()).output,
+              Not(HasSubstr("walk-round")));
+  EXPECT_EQ(runHingepin({"store", "import", "none.jsonl", "--store", "third"}, place.path()).status, 2);
 }
 
 TEST(StoreCommandTest, ABackupHasNoKeyAndBeginsANewChain) {
