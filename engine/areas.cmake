@@ -25,10 +25,14 @@ function(hingepin_area NAME)
   target_link_libraries(hingepin_${NAME} PUBLIC hingepin_flags ${AREA_LINKS})
 endfunction()
 
-# hingepin_test(NAME SOURCES file... LINKS target...) makes one GoogleTest program and registers its tests.
+# hingepin_test(NAME [OPTIMIZED] SOURCES file... LINKS target...) makes one GoogleTest program and registers its tests.
 function(hingepin_test NAME)
-  cmake_parse_arguments(TEST "" "" "SOURCES;LINKS" ${ARGN})
+  cmake_parse_arguments(TEST "OPTIMIZED" "" "SOURCES;LINKS" ${ARGN})
   add_executable(${NAME} ${TEST_SOURCES})
+  if(HINGEPIN_SANITIZE AND NOT TEST_OPTIMIZED)
+    # Sanitized tests take twice as long to compile with optimisation, and only those that calculate run faster for it.
+    target_compile_options(${NAME} PRIVATE -O0)
+  endif()
   target_link_libraries(${NAME} PRIVATE hingepin_flags ${TEST_LINKS} GTest::gmock GTest::gtest_main)
   target_compile_definitions(
     ${NAME} PRIVATE HINGEPIN_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
