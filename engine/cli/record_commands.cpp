@@ -32,6 +32,7 @@ struct RecordOptions {
   std::string unit;
   std::string key;
   std::string role;
+  std::string correction;
   std::vector<std::string> roots;
   bool json = false;
 };
@@ -237,19 +238,34 @@ int exportCommand(const Common& common, const RecordOptions& options) {
   return print(fmt::format("{}: {}\n", options.folder, written), common.system);
 }
 
-int signCommand(const Common& common, const RecordOptions& options) {
+/// Opens the folder and a key of it, and prints the name of what was sealed with that.
+int sealWithKey(const Common& common, const RecordOptions& options,
+                const std::function<Expected<std::string>(store::Store&, const session::Sealer&,
+                                                          const session::Moment&)>& seal) {
   const Expected<std::string> passphrase = readPassphrase(common.passphrase_file);
   if (!passphrase) return complain(passphrase.error(), common.system);
   Expected<Folder> folder = openFolder(common.store);
   if (!folder) return complain(folder.error(), common.system);
   const Expected<records::SecretKey> key = openSealingKey(*folder, options.key, *passphrase);
   if (!key) return complain(key.error(), common.system);
-  const Expected<std::string> signature = session::signRecord(
-      folder->store, options.name,
-      {.key = *key, .role = options.role, .installation = folder->installation, .epoch = folder->epoch},
-      momentOfComputer());
-  if (!signature) return complain(signature.error(), common.system);
-  return print(*signature + "\n", common.system);
+  const Expected<std::string> name =
+      seal(folder->store,
+           {.key = *key, .role = options.role, .installation = folder->installation, .epoch = folder->epoch},
+           momentOfComputer());
+  if (!name) return complain(name.error(), common.system);
+  return print(*name + "\n", common.system);
+}
+
+int signCommand(const Common& common, const RecordOptions& options) {
+  return sealWithKey(common, options, [&](store::Store& store, const session::Sealer& by, const auto& now) {
+    return session::signRecord(store, options.name, by, now);
+  });
+}
+
+int amendCommand(const Common& common, const RecordOptions& options) {
+  return sealWithKey(common, options, [&](store::Store& store, const session::Sealer& by, const auto& now) {
+    return session::amendRecord(store, options.name, options.correction, by, now);
+  });
 }
 
 int compareCommand(const Common& common, const RecordOptions& options) {
@@ -309,9 +325,16 @@ void addRecordCommands(CLI::App& app, const Common& common, Action& action) {
       ->add_option("FOLDER", options->folder, "Where to")
       ->required();
   CLI::App* const sign = command("sign", "Add the signature of another person to a record", signCommand);
-  sign->add_option("RECORD", options->name, "Its name")->required();
-  sign->add_option("--key", options->key, "The key by its name here")->required()->type_name("NAME");
-  sign->add_option("--role", options->role, "As which the person signs")->required()->type_name("ROLE");
+  CLI::App* const amend = command(
+      "amend", "Correct a record by a new one that names it; the old one stays as it is", amendCommand);
+  for (CLI::App* const sealing : {sign, amend}) {
+    sealing->add_option("RECORD", options->name, "Its name")->required();
+    sealing->add_option("--key", options->key, "The key by its name here")->required()->type_name("NAME");
+    sealing->add_option("--role", options->role, "As which the person signs")->required()->type_name("ROLE");
+  }
+  amend->add_option("--correction", options->correction, "What was wrong, and what is right")
+      ->required()
+      ->type_name("TEXT");
   CLI::App* const compare = command(
       "compare", "Say what differs between two records of one machine: check-out and return", compareCommand);
   compare->add_option("BEFORE", options->name, "How it left")->required();

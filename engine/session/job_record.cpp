@@ -438,6 +438,33 @@ Expected<records::Record> recordOf(const store::Store& store, std::string_view n
   return missing();
 }
 
+namespace {
+
+/// What the sealer says at the next place of the own chain. Errors: those of mayAct.
+Expected<records::Envelope> nextEnvelope(const store::Store& store, const Sealer& sealer, const Moment& now) {
+  if (const Expected<void> may = mayAct(store, sealer.key.id(), sealer.role, now.utc_ms); !may) {
+    return std::unexpected(may.error());
+  }
+  const Expected<std::optional<records::Head>> head = store.head(sealer.key.id(), sealer.epoch);
+  if (!head) return std::unexpected(head.error());
+  return records::Envelope{
+      .place = records::nextPlace(*head, sealer.key.id(), sealer.installation, sealer.epoch),
+      .role = sealer.role,
+      .sealed_utc_ms = now.utc_ms};
+}
+
+Expected<std::string> sealAndKeep(store::Store& store, const records::Statement& statement,
+                                  const std::string& unit, const Sealer& sealer, const Moment& now) {
+  const Expected<records::SealedStatement> sealed = records::sealStatement(statement, sealer.key);
+  if (!sealed) return std::unexpected(sealed.error());
+  const Expected<void> kept =
+      store.putStatement({.name = sealed->name, .text = sealed->text, .unit = unit}, now.utc_ms);
+  if (!kept) return std::unexpected(kept.error());
+  return sealed->name;
+}
+
+}  // namespace
+
 Expected<std::string> signRecord(store::Store& store, std::string_view name, const Sealer& sealer,
                                  const Moment& now) {
   const Expected<records::Record> record = recordOf(store, name);
@@ -445,23 +472,30 @@ Expected<std::string> signRecord(store::Store& store, std::string_view name, con
   if (record->envelope.place.key == sealer.key.id()) {
     return fail(ErrorKind::InvalidInput, "record-signed-by-itself", {{"record", std::string(name)}});
   }
-  if (const Expected<void> may = mayAct(store, sealer.key.id(), sealer.role, now.utc_ms); !may) {
-    return std::unexpected(may.error());
+  Expected<records::Envelope> envelope = nextEnvelope(store, sealer, now);
+  if (!envelope) return std::unexpected(envelope.error());
+  return sealAndKeep(store, records::Signature{.envelope = *std::move(envelope), .record = std::string(name)},
+                     textAt(record->content, {"unit", "id"}), sealer, now);
+}
+
+Expected<std::string> amendRecord(store::Store& store, std::string_view name, std::string correction,
+                                  const Sealer& sealer, const Moment& now) {
+  const Expected<records::Record> record = recordOf(store, name);
+  if (!record) return std::unexpected(record.error());
+  if (correction.find_first_not_of(" \t\r\n") == std::string::npos) {
+    return fail(ErrorKind::InvalidInput, "text-empty");
   }
-  const Expected<std::optional<records::Head>> head = store.head(sealer.key.id(), sealer.epoch);
-  if (!head) return std::unexpected(head.error());
-  const records::Signature signature{
-      .envelope = {.place = records::nextPlace(*head, sealer.key.id(), sealer.installation, sealer.epoch),
-                   .role = sealer.role,
-                   .sealed_utc_ms = now.utc_ms},
-      .record = std::string(name)};
-  const Expected<records::SealedStatement> sealed = records::sealStatement(signature, sealer.key);
-  if (!sealed) return std::unexpected(sealed.error());
-  const Expected<void> kept = store.putStatement(
-      {.name = sealed->name, .text = sealed->text, .unit = textAt(record->content, {"unit", "id"})},
-      now.utc_ms);
-  if (!kept) return std::unexpected(kept.error());
-  return sealed->name;
+  Expected<records::Envelope> envelope = nextEnvelope(store, sealer, now);
+  if (!envelope) return std::unexpected(envelope.error());
+  std::string unit = textAt(record->content, {"unit", "id"});
+  return sealAndKeep(
+      store,
+      records::Record{.envelope = *std::move(envelope),
+                      .content = records::jsonObject(
+                          {{"correction", records::jsonString(std::move(correction))},
+                           {"unit", records::jsonObject({{"id", records::jsonString(unit)}})}}),
+                      .amends = std::string(name)},
+      unit, sealer, now);
 }
 
 Expected<std::vector<std::string>> tagOf(const OpenJob& job) {

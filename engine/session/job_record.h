@@ -55,6 +55,14 @@ struct Taught {
 [[nodiscard]] Expected<std::string> signRecord(store::Store& store, std::string_view record,
                                                const Sealer& sealer, const Moment& now);
 
+/// Corrects a record by a new one that names it; the old one stays as it is.
+/// @param correction what was wrong and what is right, in words, kept as typed
+/// @return the name of the new record
+/// Errors: NotFound "record-not-in-store"; InvalidInput "text-empty", those of mayAct and sealStatement.
+[[nodiscard]] Expected<std::string> amendRecord(store::Store& store, std::string_view record,
+                                                std::string correction, const Sealer& sealer,
+                                                const Moment& now);
+
 /// A record of the store, read. Errors: NotFound "record-not-in-store"; those of readSealed and readPayload.
 [[nodiscard]] Expected<records::Record> recordOf(const store::Store& store, std::string_view name);
 

@@ -99,6 +99,21 @@ TEST(JobTest, TheAgeOfWhatWasDoneBeforeIsKnownWithinOneStartOnly) {
   EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-too-old");
 }
 
+TEST(JobTest, WhatFailedSinceIsNotDoneAnyMore) {
+  Yard yard;
+  walkRound(yard);
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "");
+  knowWalkRound(yard);
+  yard.says["leaks"] = {"no"};
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  need(yard.seal(job));
+  ASSERT_EQ(need(yard.store.job(job.job.id))->phase, "failed");
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-missing");
+  walkRound(yard);
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "");
+}
+
 TEST(JobTest, EntriesComeFromTheJobThenTheAttachmentThenTheUnit) {
   Yard yard;
   walkRound(yard);
@@ -295,6 +310,27 @@ TEST(SignTest, ASecondPersonSignsTheSameRecord) {
   ASSERT_EQ(verification.statements.size(), 2U);
   for (const auto& each : verification.statements) EXPECT_EQ(each.standing, records::Standing::Trusted);
   EXPECT_THAT(verification.findings, IsEmpty());
+}
+
+TEST(SignTest, ACorrectionIsARecordOfItsOwnThatNamesWhatItCorrects) {
+  Yard yard;
+  const std::string record = walkRound(yard);
+  const Sealer technician{.key = yard.technician,
+                          .role = "technician",
+                          .installation = yard.technician.id(),
+                          .epoch = yard.epoch};
+  EXPECT_EQ(codeOf(amendRecord(yard.store, record, " \n", technician, yard.now)), "text-empty");
+  const std::string correction =
+      need(amendRecord(yard.store, record, "The hours were 4212, not 4211.", technician, yard.now));
+  const records::Record read = need(recordOf(yard.store, correction));
+  EXPECT_EQ(read.amends, record);
+  EXPECT_EQ(textAt(read.content, {"correction"}), "The hours were 4212, not 4211.");
+  EXPECT_EQ(textAt(read.content, {"unit", "id"}), "L-27");
+  const records::Verification verified = records::verify(need(yard.store.evidence()));
+  for (const auto& each : verified.statements) EXPECT_EQ(each.standing, records::Standing::Trusted);
+  ASSERT_EQ(verified.findings.size(), 1U);
+  EXPECT_EQ(verified.findings[0].message.code, "record-amended");
+  EXPECT_EQ(verified.findings[0].subject, record);
 }
 
 TEST(SignTest, OnOnePhoneTheTwoSignersAreMarked) {
