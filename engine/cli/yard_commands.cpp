@@ -12,6 +12,7 @@
 #include "engine/cli/groups.h"
 #include "engine/cli/words.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/procedure_words.h"
 #include "engine/session/profile.h"
 #include "engine/session/yard.h"
 
@@ -67,16 +68,23 @@ int putAttachment(const Common& common, const std::string& path) {
   });
 }
 
-std::string joined(const std::vector<std::string>& parts) {
+/// What restricts a pair, in words; "procedure/code" where nobody has words for it.
+std::string restrictionsText(const std::vector<std::string>& restrictions) {
+  const Expected<const session::Words*> words = session::allWords("en");
   std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : ", ") + part;
+  for (const std::string& restriction : restrictions) {
+    const std::string code = restriction.substr(restriction.find('/') + 1);
+    const bool known = words && (*words)->contains(code);
+    text += (text.empty() ? "" : " ") +
+            (known ? session::say(**words, {code, {}}, UnitSystem::Metric) : restriction);
+  }
   return text;
 }
 
 std::vector<std::string> pairRow(const store::Pair& pair) {
   return {pair.unit, pair.attachment, pair.due_utc_ms ? session::utcText(*pair.due_utc_ms) : "-",
           pair.calibration.empty() ? "-" : pair.calibration.substr(0, 12),
-          pair.restrictions.empty() ? "-" : joined(pair.restrictions)};
+          pair.restrictions.empty() ? "-" : restrictionsText(pair.restrictions)};
 }
 
 int listUnits(const Common& common) {

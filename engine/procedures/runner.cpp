@@ -716,7 +716,8 @@ Expected<State> Runner::run() {
 /// The decimals that a quantity was written with, and its number and unit.
 MessageValue amountOf(const Procedure& procedure, const State& state, const Limit& limit) {
   const Expected<ReadQuantity> read = valueOf(procedure, state, limit);
-  if (!read) return limit.text;
+  // An entry of a unit that is not known yet goes by its name.
+  if (!read) return limit.text.empty() ? "(" + limit.entry + ")" : limit.text;
   std::string text = limit.text;
   if (const auto given = state.start.entries.find(limit.entry); given != state.start.entries.end()) {
     text = given->second;

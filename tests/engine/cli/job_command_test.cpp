@@ -95,7 +95,7 @@ TEST(JobCommandTest, EveryCommandOfEveryGroupExplainsItself) {
       {"keys", {"make", "list"}},
       {"signers", {"make", "add", "revoke", "accept", "show"}},
       {"jobs", {"run", "continue", "list", "show", "tag", "seal"}},
-      {"records", {"list", "show", "verify", "export", "sign", "compare"}},
+      {"records", {"list", "show", "verify", "export", "sign", "amend", "compare"}},
       {"store", {"check", "backup", "export", "import"}}};
   const TemporaryFolder folder;
   for (const auto& [group, commands] : groups) {
@@ -208,7 +208,7 @@ TEST(JobCommandTest, AJobGivenUpPrintsItsTag) {
   }
   EXPECT_THAT(ended, HasSubstr("phase abandoned"));
   EXPECT_THAT(place.done({"jobs", "tag", job}), HasSubstr("L-27"));
-  EXPECT_THAT(place.done({"units", "list"}), HasSubstr("walk-round/"));
+  EXPECT_THAT(place.done({"units", "list"}), HasSubstr("DO NOT START"));
   const std::string done_record = place.seal(place.walkRound(kHours));
   const std::string list = place.done({"jobs", "list"});
   std::smatch done_job;
