@@ -2,7 +2,6 @@
 #include "engine/session/job.h"
 
 #include <algorithm>
-#include <set>
 #include <utility>
 
 #include "engine/procedures/journal.h"
@@ -112,8 +111,7 @@ Expected<void> checkMonitor(const OpenJob& job, const Event& event) {
       {{"unit", job.unit.id}, {"quantity", step->quantity}, {"typed", event.value}, {"shown", shown->unit}});
 }
 
-/// What was done on a unit before, and how long ago by the clock that nobody can set. What ended done before
-/// the same failed does not count any more.
+/// What was done on a unit before, and how long ago by the clock that nobody can set.
 Expected<std::vector<procedures::Completed>> completedOn(const Store& store, const std::string& unit,
                                                          const procedures::Procedure& procedure,
                                                          const Moment& now) {
@@ -121,12 +119,10 @@ Expected<std::vector<procedures::Completed>> completedOn(const Store& store, con
   if (procedure.prerequisites.empty()) return completed;
   const Expected<std::vector<store::Job>> jobs = store.jobs(unit);
   if (!jobs) return std::unexpected(jobs.error());
-  std::set<std::string> failed;
-  for (const store::Job& job : *jobs) {  // the newest first
-    if (job.phase == "failed") failed.insert(job.procedure_id);
+  for (const store::Job& job : *jobs) {
     const bool needed = std::ranges::any_of(
         procedure.prerequisites, [&](const auto& each) { return each.procedure == job.procedure_id; });
-    if (!needed || job.phase != "done" || failed.contains(job.procedure_id)) continue;
+    if (!needed || job.phase != "done") continue;
     const Expected<std::vector<std::string>> journal = store.journal(job.id);
     if (!journal) return std::unexpected(journal.error());
     procedures::Completed done{.procedure = job.procedure_id};
