@@ -7,7 +7,6 @@ target_include_directories(hingepin_flags INTERFACE ${PROJECT_SOURCE_DIR})
 target_compile_options(
   hingepin_flags
   INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wnon-virtual-dtor
-            -Wno-restrict # g++ 12 sees overlaps in the standard library's string + string (its bug 105651)
             -ffile-prefix-map=${PROJECT_SOURCE_DIR}=. -ffp-contract=off
             $<$<BOOL:${HINGEPIN_WARNINGS_AS_ERRORS}>:-Werror>)
 if(HINGEPIN_SANITIZE)
