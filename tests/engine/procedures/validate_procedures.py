@@ -123,7 +123,7 @@ def main():
     procedures = every_procedure()
     failures = misfits(procedures)
     print(f"{len(procedures)} procedure files, {failures} misfits")
-    failures += disagreements(procedures, 1500)
+    failures += disagreements(procedures, 3000)
     return 1 if failures else 0
 
 
