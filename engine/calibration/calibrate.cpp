@@ -30,13 +30,14 @@ constexpr double kTypicalFastSpeed_rad_per_s = 20.0 * kDegree;
 constexpr double kModelMisfit = 5e-4;  // of the tare: what the model leaves out of inertia and shape
 
 // Doubts that no key of a job states. Standard uncertainties.
-// What an orifice, and so no viscosity, costs of the lift pressure at the taught fast pace. With the rod side
-// measured it is the ends and bends of the hoses between sensors and cylinders: two to five dynamic pressures
-// of oil at 2 to 6 m/s, 0.1 to 0.7 bar if the fast pass takes the full flow; but a tenth of what moving costs
-// at most, where that is little. The return line's valve, where the rod side is not measured, is all orifice.
-constexpr double kLineOrifice_Pa = 0.15e5;
+// What orifices, and so no viscosity, cost of the lift pressure at the taught fast pace. With the rod side
+// measured these are the ends and bends of the hoses between sensors and cylinders: two to five dynamic
+// pressures of oil at 3 to 6 m/s on the head side, of 2 to 5 m/s on the rod side, which is 0.1 to 0.7 bar;
+// but a third of what moving costs at most, where that is little. Where the rod side is not measured, the
+// return line's valve comes first, and it is an orifice.
+constexpr double kLineOrifice_Pa = 0.35e5;
 constexpr double kLineOrifice_u_Pa = 0.25e5;
-constexpr double kMostLineOrificeShare = 0.1;
+constexpr double kMostLineOrificeShare = 0.35;
 constexpr double kUnmeasuredRodViscousShare = 0.25;
 constexpr double kUnmeasuredRodViscousShare_u = 0.2;
 constexpr double kMovingCostShare =
