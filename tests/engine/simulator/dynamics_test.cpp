@@ -303,31 +303,45 @@ TEST(DynamicsTest, TheUpDownGapIsTwiceTheDrawnFrictionShareOfTheLiftForce) {
 }
 
 TEST(DynamicsTest, HalvingTheStepConvergesAndTheStepInUseIsFine) {
-  Machine m = practice();
-  m.hydraulics.dead_volume_m3 *= 0.5;  // stiffer than any drawn machine
-  const Part load = someLoad();
-  const Plan plan = onePass(m.lowest_rad + 0.01, 40.0 * kDegree, m.fast_rad_per_s);
-  const auto run = [&](double step_s) { return move(m, load, 5.0, 0.0, plan, {step_s, 60.0}).value(); };
-  const Motion coarse = run(2e-3);
-  const Motion used = run(1e-3);
-  const Motion finest = run(0.125e-3);
-  double coarse_Pa = 0.0;
-  double used_Pa = 0.0;
-  double used_rad = 0.0;
-  const std::size_t common =
-      std::min({coarse.instants.size(), (used.instants.size() + 1) / 2, (finest.instants.size() + 15) / 16});
-  for (std::size_t i = 0; i < common; ++i) {
-    const Instant& best = finest.instants[16 * i];
-    coarse_Pa = std::max(coarse_Pa, std::abs(coarse.instants[i].head_Pa - best.head_Pa));
-    used_Pa = std::max(used_Pa, std::abs(used.instants[2 * i].head_Pa - best.head_Pa));
-    used_rad = std::max(used_rad, std::abs(used.instants[2 * i].boom_rad - best.boom_rad));
+  struct Off {
+    double most_Pa = 0.0;
+    double most_rad = 0.0;
+    double sum_Pa = 0.0;
+  };
+  // Oil column: as the practice unit has it, and half of it, stiffer than that of any drawn machine.
+  for (const double column : {1.0, 0.5}) {
+    Machine m = practice();
+    m.hydraulics.dead_volume_m3 *= column;
+    const Plan plan = onePass(m.lowest_rad + 0.01, 40.0 * kDegree, m.fast_rad_per_s);
+    const auto run = [&](double step_s) {
+      return move(m, someLoad(), 5.0, 0.0, plan, {step_s, 60.0}).value();
+    };
+    const Motion used = run(1e-3);
+    const Motion fine = run(0.5e-3);
+    const Motion finest = run(0.125e-3);
+    const std::size_t common =
+        std::min({used.instants.size(), (fine.instants.size() + 1) / 2, (finest.instants.size() + 7) / 8});
+    const auto off = [&](const Motion& motion, std::size_t every) {
+      Off result;
+      for (std::size_t i = 0; i < common; ++i) {
+        const Instant& one = motion.instants[every * i];
+        const Instant& best = finest.instants[8 * i];
+        const double off_Pa = std::abs(one.head_Pa - best.head_Pa);
+        result.most_Pa = std::max(result.most_Pa, off_Pa);
+        result.most_rad = std::max(result.most_rad, std::abs(one.boom_rad - best.boom_rad));
+        result.sum_Pa += off_Pa;
+      }
+      return result;
+    };
+    const Off of_used = off(used, 1);
+    const Off of_fine = off(fine, 2);
+    // Far below one step of a 12-bit transducer (0.1 bar) and of an angle sensor (0.02 deg).
+    EXPECT_LT(of_used.most_Pa, 10.0);
+    EXPECT_LT(of_used.most_rad, 0.002 * kDegree);
+    // Half the step, half the error; with the stiff column what is left is a fraction of a pascal where the
+    // boom breaks away, and only gets less.
+    EXPECT_LT(of_fine.sum_Pa, (column < 1.0 ? 1.0 : 0.5) * of_used.sum_Pa);
   }
-  RecordProperty("coarse_Pa", std::to_string(coarse_Pa));
-  RecordProperty("used_Pa", std::to_string(used_Pa));
-  // Well below one step of a 12-bit transducer (0.1 bar) and of an angle sensor (0.02 deg).
-  EXPECT_LT(used_Pa, 1000.0);
-  EXPECT_LT(used_rad, 0.002 * kDegree);
-  EXPECT_LT(used_Pa, 0.5 * coarse_Pa);
 }
 
 TEST(DynamicsTest, AnOverloadIsRefusedAndSoIsALiftBeyondTheTravel) {
