@@ -100,15 +100,11 @@ Expected<NamedKey> makeKey(Folder& folder, const std::string& name, const std::s
   const records::SecretKey key = records::newSecretKey(fillBytes);
   const Expected<std::string> wrapped = records::wrapKey(key, passphrase, {}, fillBytes);
   if (!wrapped) return std::unexpected(wrapped.error());
-  // The public half beside it, as a JSON Web Key (RFC 7517, RFC 8037).
-  const std::string jwk = jsonOf({{"alg", jsonString("EdDSA")},
-                                  {"crv", jsonString("Ed25519")},
-                                  {"kid", jsonString(key.id())},
-                                  {"kty", jsonString("OKP")},
-                                  {"x", jsonString(records::publicKeyText(key.publicKey()))}});
   if (const Expected<void> written = writeFile(path, *wrapped); !written)
     return std::unexpected(written.error());
-  if (const Expected<void> written = writeFile(keyPath(folder, name, ".jwk.json"), jwk); !written) {
+  if (const Expected<void> written =
+          writeFile(keyPath(folder, name, ".jwk.json"), records::jsonWebKey(key.publicKey()) + "\n");
+      !written) {
     return std::unexpected(written.error());
   }
   if (folder.installation.empty()) {

@@ -12,6 +12,7 @@
 #include "engine/cli/folder.h"
 #include "engine/cli/groups.h"
 #include "engine/cli/words.h"
+#include "engine/procedures/journal.h"
 #include "engine/procedures/library.h"
 #include "engine/records/encoding.h"
 #include "engine/session/catalogue.h"
@@ -200,11 +201,8 @@ std::string sayMarks(const OpenJob& job, UnitSystem system) {
 }
 
 std::string sayEnd(const OpenJob& job, const std::string& record, UnitSystem system) {
-  std::string text = fmt::format("job {}\nphase {}\nrecord {}\n", job.job.id,
-                                 job.state.phase == procedures::Phase::Done     ? "done"
-                                 : job.state.phase == procedures::Phase::Failed ? "failed"
-                                                                                : "abandoned",
-                                 record);
+  const std::string text =
+      fmt::format("job {}\nphase {}\nrecord {}\n", job.job.id, procedures::nameOf(job.state.phase), record);
   return text + sayMarks(job, system);
 }
 

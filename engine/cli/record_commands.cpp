@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <filesystem>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <utility>
 
 #include "engine/base/named.h"
@@ -167,8 +169,9 @@ int listCommand(const Common& common, const RecordOptions& options) {
     std::vector<std::string> row = {name, session::utcText(envelope.sealed_utc_ms), envelope.role};
     if (const auto* const record = std::get_if<records::Record>(&*statement)) {
       row.push_back(session::textAt(record->content, {"unit", "id"}));
-      row.push_back(session::textAt(record->content, {"procedure", "id"}));
-      row.push_back(session::textAt(record->content, {"phase"}));
+      row.push_back(record->amends ? "corrects " + record->amends->substr(0, 12)
+                                   : session::textAt(record->content, {"procedure", "id"}));
+      row.push_back(record->amends ? "-" : session::textAt(record->content, {"phase"}));
     } else {
       row.push_back((*stored)->unit);
       row.push_back("signs " + std::get<records::Signature>(*statement).record.substr(0, 12));
@@ -216,22 +219,14 @@ int exportCommand(const Common& common, const RecordOptions& options) {
   for (const records::StoredText& each : evidence->signers_lists) {
     if (const auto done = write("signers", each); !done) return complain(done.error(), common.system);
   }
-  nlohmann::ordered_json keys = nlohmann::ordered_json::array();
-  const auto addKey = [&](const records::PublicKey& key) {
-    const nlohmann::ordered_json jwk = {{"kty", "OKP"},
-                                        {"crv", "Ed25519"},
-                                        {"x", records::publicKeyText(key)},
-                                        {"kid", records::thumbprint(key)},
-                                        {"alg", "EdDSA"}};
-    if (std::ranges::find(keys, jwk) == keys.end()) keys.push_back(jwk);
-  };
+  std::set<std::string> keys;
   const records::SignersVerdict verdict =
       records::newestSigners(evidence->signers_lists, evidence->accepted_roots);
   if (verdict.list) {
-    addKey(verdict.list->yard_key);
-    for (const records::Signer& each : verdict.list->signers) addKey(each.key);
+    keys.insert(records::jsonWebKey(verdict.list->yard_key));
+    for (const records::Signer& each : verdict.list->signers) keys.insert(records::jsonWebKey(each.key));
   }
-  const std::string set = nlohmann::ordered_json({{"keys", keys}}).dump(2) + "\n";
+  const std::string set = fmt::format("{{\"keys\":[{}]}}\n", fmt::join(keys, ","));
   if (const auto done = writeFile((out / "keys.jwks.json").string(), set); !done) {
     return complain(done.error(), common.system);
   }

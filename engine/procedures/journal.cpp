@@ -148,6 +148,9 @@ Json toJson(const Try& made) {
 
 }  // namespace
 
+std::string_view nameOf(Phase phase) { return nameIn(kPhases, phase); }
+std::string_view nameOf(Outcome outcome) { return nameIn(kOutcomes, outcome); }
+
 std::string writeEvent(const Event& event) { return canonical(toJson(event)); }
 
 Expected<Event> readEvent(std::string text, std::string file) {

@@ -3,12 +3,17 @@
 
 #include <span>
 #include <string>
+#include <string_view>
 
 #include "engine/procedures/runner.h"
 
 /// The text forms of events and states: canonical JSON (RFC 8785) with whole numbers and strings only. What
 /// is empty is left out.
 namespace hingepin::procedures {
+
+/// The names that they have for these.
+[[nodiscard]] std::string_view nameOf(Phase phase);
+[[nodiscard]] std::string_view nameOf(Outcome outcome);
 
 [[nodiscard]] std::string writeEvent(const Event& event);
 

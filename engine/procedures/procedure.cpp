@@ -601,4 +601,9 @@ const Step* findStep(std::span<const Step> steps, std::string_view id) {
   return found == steps.end() ? nullptr : &*found;
 }
 
+const Step* findStep(const Procedure& procedure, std::string_view id) {
+  const Step* const step = findStep(procedure.steps, id);
+  return step != nullptr ? step : findStep(procedure.make_safe, id);
+}
+
 }  // namespace hingepin::procedures

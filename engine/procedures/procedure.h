@@ -240,5 +240,7 @@ using TextCodes = std::set<std::string, std::less<>>;
 /// The caution or step of an id, or nullptr.
 [[nodiscard]] const Caution* findCaution(const Procedure& procedure, std::string_view id);
 [[nodiscard]] const Step* findStep(std::span<const Step> steps, std::string_view id);
+/// Among the steps, else among those that make safe.
+[[nodiscard]] const Step* findStep(const Procedure& procedure, std::string_view id);
 
 }  // namespace hingepin::procedures

@@ -82,6 +82,11 @@ std::string thumbprint(const PublicKey& key) {
   return base64Url(bytesOf(sha256(R"({"crv":"Ed25519","kty":"OKP","x":")" + publicKeyText(key) + "\"}")));
 }
 
+std::string jsonWebKey(const PublicKey& key) {
+  return R"({"alg":"EdDSA","crv":"Ed25519","kid":")" + thumbprint(key) + R"(","kty":"OKP","x":")" +
+         publicKeyText(key) + "\"}";
+}
+
 bool isThumbprint(std::string_view text) { return text.size() == 43 && fromBase64Url(text).has_value(); }
 
 Expected<PublicKey> readPublicKey(std::string_view text) {

@@ -33,6 +33,9 @@ struct PublicKey {
 [[nodiscard]] std::string publicKeyText(const PublicKey& key);
 [[nodiscard]] Expected<PublicKey> readPublicKey(std::string_view text);
 
+/// The key as a JSON Web Key (RFC 7517, RFC 8037) with its thumbprint as `kid`: canonical JSON.
+[[nodiscard]] std::string jsonWebKey(const PublicKey& key);
+
 /// An Ed25519 secret key. Wiped when it goes.
 class SecretKey {
  public:

@@ -24,24 +24,6 @@ using store::Store;
 
 constexpr const char* kJson = "application/json";
 
-BlobSource blobsOf(const Store& store) {
-  return [&store](const std::string& hash) -> Expected<std::string> {
-    Expected<std::optional<std::string>> blob = store.blob(hash);
-    if (!blob) return std::unexpected(blob.error());
-    if (!*blob) return fail(ErrorKind::NotFound, "blob-not-in-store", {{"hash", hash}});
-    return **std::move(blob);
-  };
-}
-
-const AttachmentProfile* attachmentOf(const OpenJob& job) {
-  return job.attachment ? &*job.attachment : nullptr;
-}
-
-const Step* stepOf(const OpenJob& job, std::string_view id) {
-  const Step* const step = procedures::findStep(job.procedure.steps, id);
-  return step != nullptr ? step : procedures::findStep(job.procedure.make_safe, id);
-}
-
 std::string canonicalWords(const Words& words) {
   std::vector<std::pair<std::string, JsonValue>> members;
   for (const auto& [code, text] : words) members.emplace_back(code, records::jsonString(text));
@@ -92,7 +74,7 @@ Expected<void> evaluateChecks(Store& store, OpenJob& job, const Moment& now, con
 Expected<void> checkMonitor(const OpenJob& job, const Event& event) {
   if (event.type != EventType::Reading || event.how != procedures::How::Monitor || job.unit.monitor.empty())
     return {};
-  const Step* const step = stepOf(job, event.about);
+  const Step* const step = procedures::findStep(job.procedure, event.about);
   if (step == nullptr) return {};
   const auto shown = std::ranges::find(job.unit.monitor, step->quantity, &Shown::quantity);
   if (shown == job.unit.monitor.end()) {
@@ -135,19 +117,16 @@ Expected<std::vector<procedures::Completed>> completedOn(const Store& store, con
   return completed;
 }
 
-/// Reads a blob that a job needs.
-Expected<std::string> blobNeeded(const Store& store, const std::string& hash) { return blobsOf(store)(hash); }
-
 /// The profiles as they were when the job began; its first event names them.
 Expected<void> readProfiles(const Store& store, OpenJob& job, const Event& start, const Edge& edge) {
   if (start.hashes.empty()) return fail(ErrorKind::InvalidInput, "job-not-readable", {{"job", job.job.id}});
-  const Expected<std::string> unit = blobNeeded(store, start.hashes[0]);
+  const Expected<std::string> unit = blobsOf(store)(start.hashes[0]);
   if (!unit) return std::unexpected(unit.error());
   Expected<UnitProfile> profile = readUnitProfile(*unit, "unit " + job.job.unit, edge);
   if (!profile) return std::unexpected(profile.error());
   job.unit = *std::move(profile);
   if (start.hashes.size() < 2) return {};
-  const Expected<std::string> attachment = blobNeeded(store, start.hashes[1]);
+  const Expected<std::string> attachment = blobsOf(store)(start.hashes[1]);
   if (!attachment) return std::unexpected(attachment.error());
   Expected<AttachmentProfile> fitted =
       readAttachmentProfile(*attachment, "attachment " + job.job.attachment, edge);
@@ -179,6 +158,19 @@ bool isPersonal(const Step& step) {
 }
 
 }  // namespace
+
+BlobSource blobsOf(const Store& store) {
+  return [&store](const std::string& hash) -> Expected<std::string> {
+    Expected<std::optional<std::string>> blob = store.blob(hash);
+    if (!blob) return std::unexpected(blob.error());
+    if (!*blob) return fail(ErrorKind::NotFound, "blob-not-in-store", {{"hash", hash}});
+    return **std::move(blob);
+  };
+}
+
+const AttachmentProfile* attachmentOf(const OpenJob& job) {
+  return job.attachment ? &*job.attachment : nullptr;
+}
 
 Expected<OpenJob> beginJob(Store& store, const NewJob& given, const Actor& actor, const Moment& now,
                            const Edge& edge) {
@@ -276,7 +268,7 @@ Expected<void> handIn(Store& store, OpenJob& job, Event event, const Moment& now
 Expected<std::string> keepFile(Store& store, const OpenJob& job, std::string_view step_id,
                                std::string_view bytes, const std::string& file,
                                const records::FillBytes& fill, const Moment& now, const Edge& edge) {
-  const Step* const step = stepOf(job, step_id);
+  const Step* const step = procedures::findStep(job.procedure, step_id);
   if (step != nullptr && isPersonal(*step)) {
     store::Personal personal{.name = "", .bytes = std::string(bytes)};
     fill(personal.salt);
@@ -301,14 +293,14 @@ Expected<OpenJob> openJob(const Store& store, std::string_view id, const Edge& e
   if (!*found) return fail(ErrorKind::NotFound, "job-not-in-store", {{"job", std::string(id)}});
   OpenJob job;
   job.job = **found;
-  Expected<std::string> procedure = blobNeeded(store, job.job.procedure);
+  Expected<std::string> procedure = blobsOf(store)(job.job.procedure);
   if (!procedure) return std::unexpected(procedure.error());
   Expected<procedures::Procedure> read =
       procedures::readProcedure(*std::move(procedure), job.job.procedure_id);
   if (!read) return std::unexpected(read.error());
   job.procedure = *std::move(read);
   // The words as they were shown, whatever the program says today.
-  const Expected<std::string> words = blobNeeded(store, job.job.words);
+  const Expected<std::string> words = blobsOf(store)(job.job.words);
   if (!words) return std::unexpected(words.error());
   const Expected<JsonDocument> document = readJson(*words, "words");
   if (!document) return std::unexpected(document.error());

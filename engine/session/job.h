@@ -38,6 +38,12 @@ struct OpenJob {
   procedures::State state{};
 };
 
+/// The profile of what is fitted, or nullptr.
+[[nodiscard]] const AttachmentProfile* attachmentOf(const OpenJob& job);
+
+/// The files of a store by their hash. Errors: NotFound "blob-not-in-store".
+[[nodiscard]] BlobSource blobsOf(const store::Store& store);
+
 struct NewJob {
   std::string id;  ///< made at random by the caller
   std::string unit;

@@ -52,32 +52,6 @@ JsonValue textList(const List& texts) {
   return jsonArray(std::move(items));
 }
 
-std::string phaseName(Phase phase) {
-  return phase == Phase::Done        ? "done"
-         : phase == Phase::Failed    ? "failed"
-         : phase == Phase::Abandoned ? "abandoned"
-                                     : "running";
-}
-
-std::string_view outcomeName(procedures::Outcome outcome) {
-  switch (outcome) {
-    case procedures::Outcome::Passed:
-      return "passed";
-    case procedures::Outcome::Failed:
-      return "failed";
-    case procedures::Outcome::Doubted:
-      return "doubted";
-    case procedures::Outcome::Expired:
-      return "expired";
-  }
-  return "";
-}
-
-const Step* stepOf(const OpenJob& job, std::string_view id) {
-  const Step* const step = procedures::findStep(job.procedure.steps, id);
-  return step != nullptr ? step : procedures::findStep(job.procedure.make_safe, id);
-}
-
 std::string limitText(const OpenJob& job, const procedures::Limit& limit) {
   if (limit.entry.empty()) return limit.text;
   const auto given = job.state.start.entries.find(limit.entry);
@@ -151,14 +125,14 @@ JsonValue tryContent(const OpenJob& job, const Try& each, People& people) {
     }
   }
   members.emplace_back("by", jsonInteger(people.indexOf(each.event)));
-  members.emplace_back("outcome", jsonString(std::string(outcomeName(each.outcome))));
+  members.emplace_back("outcome", jsonString(std::string(procedures::nameOf(each.outcome))));
   members.emplace_back("counts", jsonBoolean(each.counts));
   add(members, "result", each.result);
   add(members, "reason", each.reason);
   Members rounds;
   for (const auto& [step, round] : each.rounds) rounds.emplace_back(step, jsonInteger(round));
   if (!rounds.empty()) members.emplace_back("rounds", jsonObject(std::move(rounds)));
-  if (const Step* const step = stepOf(job, each.event.about)) {
+  if (const Step* const step = procedures::findStep(job.procedure, each.event.about)) {
     add(members, "kind", std::string(procedures::nameOf(step->kind)));
     if (each.event.type == procedures::EventType::Reading) {
       add(members, "quantity", step->quantity);
@@ -231,19 +205,6 @@ JsonValue summaryOf(const calibration::Job& job, const calibration::Calibration&
   return jsonObject(std::move(members));
 }
 
-const AttachmentProfile* attachmentOf(const OpenJob& job) {
-  return job.attachment ? &*job.attachment : nullptr;
-}
-
-BlobSource logsOf(const store::Store& store) {
-  return [&store](const std::string& hash) -> Expected<std::string> {
-    Expected<std::optional<std::string>> blob = store.blob(hash);
-    if (!blob) return std::unexpected(blob.error());
-    if (!*blob) return fail(ErrorKind::NotFound, "blob-not-in-store", {{"hash", hash}});
-    return **std::move(blob);
-  };
-}
-
 /// "procedure/mark", so that a later job of the same procedure can lift what this one set.
 std::string restrictionOf(const OpenJob& job, const std::string& mark) {
   return job.procedure.id + "/" + mark;
@@ -309,7 +270,7 @@ Expected<std::optional<Taught>> calibrationOf(const store::Store& store, const O
   const std::optional<std::string> text =
       calibrationJobOf(job.procedure, job.state, job.unit, attachmentOf(job));
   if (!text) return std::nullopt;
-  const BlobSource logs = logsOf(store);
+  const BlobSource logs = blobsOf(store);
   const Expected<calibration::Job> read = edge.read_job(*text, logs);
   const auto unusable = [](const Error& error) { return error.kind != ErrorKind::IoFailed; };
   if (!read) {
@@ -348,7 +309,7 @@ JsonValue recordContent(const OpenJob& job, const JsonValue& calibration, std::s
                      {"start", startContent(job)},
                      {"begun_utc_ms", jsonInteger(job.job.begun_utc_ms)},
                      {"ended_utc_ms", jsonInteger(ended_utc_ms)},
-                     {"phase", jsonString(phaseName(job.state.phase))},
+                     {"phase", jsonString(std::string(procedures::nameOf(job.state.phase)))},
                      {"tries", jsonArray(std::move(tries))},
                      {"marks", jsonArray(std::move(marks))},
                      {"calibration", calibration},
@@ -415,7 +376,7 @@ Expected<std::string> endJob(store::Store& store, const OpenJob& job, const Seal
   if (!pair) return std::unexpected(pair.error());
   const store::Ending ending{
       .job = job.job.id,
-      .phase = phaseName(job.state.phase),
+      .phase = std::string(procedures::nameOf(job.state.phase)),
       .record = {.name = sealed->name, .text = sealed->text, .job = job.job.id, .unit = job.job.unit},
       .pair = *std::move(pair),
       .now_utc_ms = now.utc_ms};
@@ -507,7 +468,8 @@ Expected<std::vector<std::string>> tagOf(const OpenJob& job) {
   std::vector<std::string> lines = {words(job.procedure.tag), job.job.unit};
   if (!job.job.attachment.empty()) lines.push_back(job.job.attachment);
   lines.push_back(words(job.procedure.title));
-  if (const Step* const step = stepOf(job, job.state.failed_step); step != nullptr && !step->text.empty()) {
+  if (const Step* const step = procedures::findStep(job.procedure, job.state.failed_step);
+      step != nullptr && !step->text.empty()) {
     const std::string text =
         say(job.words, procedures::textOf(job.procedure, job.state, *step), UnitSystem::Metric);
     lines.push_back(say(englishCatalogue(),

@@ -222,8 +222,7 @@ Expected<procedures::Event> eventOf(const ScriptHeader& header, const ScriptLine
 std::string awaitedLine(const procedures::Procedure& procedure, const procedures::State& state) {
   using Json = nlohmann::ordered_json;
   const procedures::Prompt asked = procedures::prompt(procedure, state);
-  const Step* step = procedures::findStep(procedure.steps, asked.about);
-  if (step == nullptr) step = procedures::findStep(procedure.make_safe, asked.about);
+  const Step* step = procedures::findStep(procedure, asked.about);
   Json line = Json::object();
   switch (asked.ask) {
     case Ask::Start:

@@ -90,8 +90,7 @@ class Run {
     const Prompt asked = technician_.asked();
     technician_.now_ms += static_cast<std::int64_t>(pick(2000));
     Event event = technician_.honest();
-    const Step* step = findStep(procedure_.steps, asked.about);
-    if (step == nullptr) step = findStep(procedure_.make_safe, asked.about);
+    const Step* step = findStep(procedure_, asked.about);
     if (asked.ask == Ask::Acknowledge) step = stepOfCaution();
     if (step == nullptr || asked.ask == Ask::ZoneClear) return event;
     event.sure = asked.ask == Ask::Doubt;

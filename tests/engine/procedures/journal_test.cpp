@@ -136,8 +136,7 @@ void expectAPressBeforeEachMovement(const Technician& technician) {
   const State& state = technician.state();
   bool cleared = false;
   for (const Try& each : state.tries) {
-    const Step* step = findStep(technician.procedure().steps, each.event.about);
-    if (step == nullptr) step = findStep(technician.procedure().make_safe, each.event.about);
+    const Step* step = findStep(technician.procedure(), each.event.about);
     if (each.event.type == EventType::ZoneClear) {
       EXPECT_FALSE(cleared);
       cleared = true;

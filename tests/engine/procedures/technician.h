@@ -71,8 +71,7 @@ class Technician {
   /// What an honest person does next.
   [[nodiscard]] Event honest() const {
     const Prompt asked = this->asked();
-    const Step* step = findStep(procedure_.steps, asked.about);
-    if (step == nullptr) step = findStep(procedure_.make_safe, asked.about);
+    const Step* step = findStep(procedure_, asked.about);
     switch (asked.ask) {
       case Ask::Start: {
         Event start = event(EventType::Start);

@@ -173,8 +173,7 @@ class Writer {
       default:
         break;
     }
-    const Step* step = findStep(procedure_.steps, asked.about);
-    if (step == nullptr) step = findStep(procedure_.make_safe, asked.about);
+    const Step* step = findStep(procedure_, asked.about);
     if (step == nullptr) giveUp("no step " + asked.about);
     Json line = {{"step", step->id}};
     if (asked.ask == Ask::Doubt) {

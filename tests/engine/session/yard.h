@@ -89,8 +89,7 @@ class Yard {
                             .role = job.state.role,
                             .device = job.state.device};
     event.about = asked.about;
-    const procedures::Step* step = procedures::findStep(job.procedure.steps, asked.about);
-    if (step == nullptr) step = procedures::findStep(job.procedure.make_safe, asked.about);
+    const procedures::Step* step = procedures::findStep(job.procedure, asked.about);
     switch (asked.ask) {
       case Ask::Resume:
         event.type = EventType::Resume;
