@@ -2,6 +2,7 @@
 #include "engine/session/job.h"
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 #include "engine/procedures/journal.h"
@@ -93,7 +94,8 @@ Expected<void> checkMonitor(const OpenJob& job, const Event& event) {
       {{"unit", job.unit.id}, {"quantity", step->quantity}, {"typed", event.value}, {"shown", shown->unit}});
 }
 
-/// What was done on a unit before, and how long ago by the clock that nobody can set.
+/// What was done on a unit before, and how long ago by the clock that nobody can set. What ended done before
+/// the same failed does not count any more.
 Expected<std::vector<procedures::Completed>> completedOn(const Store& store, const std::string& unit,
                                                          const procedures::Procedure& procedure,
                                                          const Moment& now) {
@@ -101,18 +103,26 @@ Expected<std::vector<procedures::Completed>> completedOn(const Store& store, con
   if (procedure.prerequisites.empty()) return completed;
   const Expected<std::vector<store::Job>> jobs = store.jobs(unit);
   if (!jobs) return std::unexpected(jobs.error());
-  for (const store::Job& job : *jobs) {
+  std::set<std::string> failed;
+  for (const store::Job& job : *jobs) {  // the newest first
     const bool needed = std::ranges::any_of(
         procedure.prerequisites, [&](const auto& each) { return each.procedure == job.procedure_id; });
-    if (!needed || job.phase != "done") continue;
+    if (!needed || failed.contains(job.procedure_id) || (job.phase != "done" && job.phase != "failed"))
+      continue;
     const Expected<std::vector<std::string>> journal = store.journal(job.id);
     if (!journal) return std::unexpected(journal.error());
-    procedures::Completed done{.procedure = job.procedure_id};
+    std::optional<std::int64_t> age_ms;
     if (!journal->empty()) {
       const Expected<Event> last = procedures::readEvent(journal->back(), "journal");
-      if (last && last->boot == now.boot && last->at_ms <= now.at_ms) done.age_ms = now.at_ms - last->at_ms;
+      if (last && last->boot == now.boot) age_ms = now.at_ms - last->at_ms;
     }
-    completed.push_back(std::move(done));
+    const bool later = age_ms && *age_ms < 0;
+    if (later) age_ms.reset();
+    if (job.phase == "failed") {
+      if (!later) failed.insert(job.procedure_id);
+    } else {
+      completed.push_back({.procedure = job.procedure_id, .age_ms = age_ms});
+    }
   }
   return completed;
 }

@@ -99,6 +99,21 @@ TEST(JobTest, TheAgeOfWhatWasDoneBeforeIsKnownWithinOneStartOnly) {
   EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-too-old");
 }
 
+TEST(JobTest, WhatFailedSinceIsNotDoneAnyMore) {
+  Yard yard;
+  walkRound(yard);
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "");
+  knowWalkRound(yard);
+  yard.says["leaks"] = {"no"};
+  OpenJob job = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(job), "");
+  need(yard.seal(job));
+  ASSERT_EQ(need(yard.store.job(job.job.id))->phase, "failed");
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-missing");
+  walkRound(yard);
+  EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "");
+}
+
 TEST(JobTest, EntriesComeFromTheJobThenTheAttachmentThenTheUnit) {
   Yard yard;
   walkRound(yard);
