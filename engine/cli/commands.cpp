@@ -8,8 +8,9 @@
 #include <string_view>
 
 #include "engine/calibration/calibration.h"
-#include "engine/cli/files.h"
+#include "engine/cli/output.h"
 #include "engine/cli/words.h"
+#include "engine/folder/files.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/session/catalogue.h"
@@ -18,6 +19,8 @@
 
 namespace hingepin::cli {
 namespace {
+
+using namespace folder;
 
 constexpr std::string_view kMishapPrefix = "mishap-";
 /// Of a job's random numbers, those that its readings take: the scenario takes 1 and 2.

@@ -8,10 +8,11 @@
 #include <utility>
 
 #include "engine/cli/commands.h"
-#include "engine/cli/files.h"
-#include "engine/cli/folder.h"
 #include "engine/cli/groups.h"
+#include "engine/cli/output.h"
 #include "engine/cli/words.h"
+#include "engine/folder/files.h"
+#include "engine/folder/folder.h"
 #include "engine/procedures/journal.h"
 #include "engine/procedures/library.h"
 #include "engine/records/encoding.h"
@@ -22,6 +23,8 @@
 
 namespace hingepin::cli {
 namespace {
+
+using namespace folder;
 
 namespace fs = std::filesystem;
 using procedures::Ask;

@@ -5,9 +5,10 @@
 #include <utility>
 
 #include "engine/cli/commands.h"
-#include "engine/cli/files.h"
 #include "engine/cli/groups.h"
+#include "engine/cli/output.h"
 #include "engine/cli/words.h"
+#include "engine/folder/files.h"
 #include "engine/procedures/library.h"
 #include "engine/procedures/lint.h"
 #include "engine/procedures/runner.h"
@@ -16,6 +17,8 @@
 
 namespace hingepin::cli {
 namespace {
+
+using namespace folder;
 
 using procedures::Procedure;
 using procedures::Step;

@@ -10,10 +10,10 @@
 
 #include "engine/base/named.h"
 #include "engine/cli/commands.h"
-#include "engine/cli/files.h"
-#include "engine/cli/folder.h"
 #include "engine/cli/groups.h"
 #include "engine/cli/words.h"
+#include "engine/folder/files.h"
+#include "engine/folder/folder.h"
 #include "engine/records/canonical_json.h"
 #include "engine/records/seal.h"
 #include "engine/records/verify.h"
@@ -24,6 +24,8 @@
 
 namespace hingepin::cli {
 namespace {
+
+using namespace folder;
 
 namespace fs = std::filesystem;
 

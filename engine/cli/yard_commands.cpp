@@ -7,10 +7,11 @@
 #include <utility>
 
 #include "engine/cli/commands.h"
-#include "engine/cli/files.h"
-#include "engine/cli/folder.h"
 #include "engine/cli/groups.h"
+#include "engine/cli/output.h"
 #include "engine/cli/words.h"
+#include "engine/folder/files.h"
+#include "engine/folder/folder.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/procedure_words.h"
 #include "engine/session/profile.h"
@@ -18,6 +19,8 @@
 
 namespace hingepin::cli {
 namespace {
+
+using namespace folder;
 
 struct YardOptions {
   std::string file;

@@ -34,7 +34,8 @@ const std::map<std::string, Areas, std::less<>>& directArrows() {
       {"certificate", {"records", "calibration"}},
       {"session", {"certificate", "faults", "simulator", "sync"}},
       {"formats", {"units", "calibration"}},
-      {"cli", {"session", "formats"}},
+      {"folder", {"session", "formats"}},
+      {"cli", {"folder"}},
   };
   return arrows;
 }

@@ -119,7 +119,7 @@ TEST(FittingTest, ALogThatCannotBeReadIsRefusedWhenItIsHandedIn) {
   know(yard);
   const OpenJob job = need(yard.tryBegin(teaching(yard)));
   const auto kept = keepFile(yard.store, job, "up", "time [s],boom_sensor [V]\n1,2\n", "my.csv",
-                             cli::fillBytes, yard.now, cli::edge());
+                             folder::fillBytes, yard.now, folder::edge());
   ASSERT_FALSE(kept.has_value());
   EXPECT_EQ(kept.error().place.file, "my.csv");
 }
@@ -139,10 +139,10 @@ TEST(FittingTest, AJobThatTaughtSetsWhatHoldsForUnitAndAttachment) {
   EXPECT_EQ(textAt(content, {"calibration", "hash"}), pair.calibration);
   // The job file that is kept gives the calibration that is kept.
   const auto blob = [&](const std::string& hash) { return need(yard.store.blob(hash)).value(); };
-  const auto again = need(calibration::calibrate(need(
-      cli::edge().read_job(blob(textAt(content, {"calibration", "job_file"})),
-                           [&](const std::string& hash) -> Expected<std::string> { return blob(hash); }))));
-  EXPECT_EQ(cli::edge().write_calibration(again), blob(pair.calibration));
+  const auto again = need(calibration::calibrate(need(folder::edge().read_job(
+      blob(textAt(content, {"calibration", "job_file"})),
+      [&](const std::string& hash) -> Expected<std::string> { return blob(hash); }))));
+  EXPECT_EQ(folder::edge().write_calibration(again), blob(pair.calibration));
   EXPECT_THAT(need(yard.store.due(yard.now.utc_ms)), testing::IsEmpty());
   EXPECT_THAT(need(yard.store.due(*pair.due_utc_ms)), testing::SizeIs(1));
 }
@@ -157,7 +157,7 @@ TEST(FittingTest, TheResidualIsThatOfTheCalibrationItself) {
                                          {"pose": "boom-highest", "boom_angle": "48.1 deg", "boom_sensor": "4.22 V"}])")},
       {"lifts",
        Json::parse(R"([{"kind": "empty", "pace": "fast", "direction": "up", "log": "empty-fast.csv"}])")}};
-  const auto job = need(cli::edge().read_job(
+  const auto job = need(folder::edge().read_job(
       file.dump(), [&](const std::string& name) -> Expected<std::string> { return files.at(name); }));
   const auto calibration = need(calibration::calibrate(job));
 
@@ -183,7 +183,7 @@ TEST(FittingTest, TheResidualIsThatOfTheCalibrationItself) {
   const procedures::Check check{.kind = procedures::CheckKind::FitResidual,
                                 .fit = procedures::Fit::LiftPressure};
   const double residual_Pa =
-      need(measureOf(open.procedure, open.state, open.unit, nullptr, cli::edge(), logs)(check, {}));
+      need(measureOf(open.procedure, open.state, open.unit, nullptr, folder::edge(), logs)(check, {}));
   ASSERT_EQ(calibration.passes.size(), 1U);
   EXPECT_DOUBLE_EQ(residual_Pa, calibration.passes.front().residual_Pa);
 }

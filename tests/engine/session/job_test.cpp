@@ -33,7 +33,7 @@ TEST(JobTest, TheStateIsThatOfTheJournalAtEveryMoment) {
   OpenJob job = yard.begin("walk-round");
   while (!procedures::hasEnded(job.state.phase)) {
     need(yard.tell(job, yard.honest(job)));
-    const OpenJob again = need(openJob(yard.store, job.job.id, cli::edge()));
+    const OpenJob again = need(openJob(yard.store, job.job.id, folder::edge()));
     ASSERT_EQ(procedures::writeState(again.state), procedures::writeState(job.state));
   }
 }
@@ -56,7 +56,7 @@ TEST(JobTest, AReopenedJobWaitsForAPersonAndHasEveryReading) {
   ASSERT_EQ(yard.work(job, "lights"), "");
   const std::size_t kept = job.state.tries.size();
   yard.now = {.at_ms = 5000, .boot = "boot-2", .utc_ms = yard.now.utc_ms + 60'000};
-  OpenJob again = need(reopenJob(yard.store, job.job.id, yard.now, cli::edge()));
+  OpenJob again = need(reopenJob(yard.store, job.job.id, yard.now, folder::edge()));
   EXPECT_EQ(procedures::prompt(again.procedure, again.state).ask, procedures::Ask::Resume);
   ASSERT_EQ(again.state.tries.size(), kept + 1);
   EXPECT_EQ(again.state.tries[kept].event.type, procedures::EventType::Interrupt);
@@ -67,10 +67,10 @@ TEST(JobTest, AReopenedJobWaitsForAPersonAndHasEveryReading) {
 
 TEST(JobTest, OnlyWhoTheYardListsForTheRoleMayAct) {
   Yard yard;
-  const records::SecretKey stranger = records::newSecretKey(cli::fillBytes);
+  const records::SecretKey stranger = records::newSecretKey(folder::fillBytes);
   const auto begunBy = [&](const std::string& key, const std::string& role) {
     return codeOf(beginJob(yard.store, yard.jobOf("walk-round"),
-                           {.who = key, .role = role, .device = "phone-1"}, yard.now, cli::edge()));
+                           {.who = key, .role = role, .device = "phone-1"}, yard.now, folder::edge()));
   };
   EXPECT_EQ(begunBy(stranger.id(), "technician"), "signer-not-listed");
   EXPECT_EQ(begunBy(yard.lead.id(), "technician"), "signer-not-listed");
@@ -200,7 +200,7 @@ TEST(JobTest, WhoTakesOverGoesOnAndSeals) {
                       .epoch = yard.epoch};
   const JsonValue content =
       need(
-          recordOf(yard.store, need(endJob(yard.store, job, second, "hingepin test", yard.now, cli::edge()))))
+          recordOf(yard.store, need(endJob(yard.store, job, second, "hingepin test", yard.now, folder::edge()))))
           .content;
   std::vector<std::string> keys;
   for (const JsonValue& each : memberAt(content, {"people"})->items) keys.push_back(textAt(each, {"key"}));
@@ -223,10 +223,10 @@ TEST(EndTest, AJobIsSealedOnceAndByWhoEndedIt) {
       codeOf(endJob(
           yard.store, job,
           {.key = yard.lead, .role = "safety-lead", .installation = yard.lead.id(), .epoch = yard.epoch},
-          "hingepin test", yard.now, cli::edge())),
+          "hingepin test", yard.now, folder::edge())),
       "not-in-charge");
   const std::string record = need(yard.seal(job));
-  EXPECT_EQ(codeOf(yard.seal(need(openJob(yard.store, job.job.id, cli::edge())))), "job-sealed-already");
+  EXPECT_EQ(codeOf(yard.seal(need(openJob(yard.store, job.job.id, folder::edge())))), "job-sealed-already");
   EXPECT_EQ(need(yard.store.job(job.job.id))->record, record);
 }
 
@@ -245,7 +245,7 @@ TEST(EndTest, AJobGivenUpEndsWithItsTagAndNeverAsDone) {
   EXPECT_EQ(textAt(content, {"phase"}), "abandoned");
   EXPECT_EQ(textAt(content, {"tag"}), job.procedure.tag);
   EXPECT_EQ(textAt(content, {"failed_step"}), "lower");
-  const std::vector<std::string> tag = need(tagOf(need(openJob(yard.store, job.job.id, cli::edge()))));
+  const std::vector<std::string> tag = need(tagOf(need(openJob(yard.store, job.job.id, folder::edge()))));
   EXPECT_THAT(tag, Contains("L-27"));
   EXPECT_THAT(tag, Contains(record));
   const auto pair = need(yard.store.pair("L-27", "GP-2.7"));

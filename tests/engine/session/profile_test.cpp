@@ -14,7 +14,7 @@ std::string unitWith(const std::string& patch) {
 }
 
 TEST(ProfileTest, AUnitSaysWhatItsMonitorShowsAndHowItIsTaught) {
-  const UnitProfile unit = need(readUnitProfile(testFile("files/unit.json"), "unit.json", cli::edge()));
+  const UnitProfile unit = need(readUnitProfile(testFile("files/unit.json"), "unit.json", folder::edge()));
   EXPECT_EQ(unit.id, "L-27");
   EXPECT_EQ(unit.monitor.front().quantity, "indication");
   EXPECT_EQ(unit.monitor.front().step, "5 kg");
@@ -24,13 +24,13 @@ TEST(ProfileTest, AUnitSaysWhatItsMonitorShowsAndHowItIsTaught) {
   EXPECT_EQ(unit.entries.at("rated-payload"), "4500 kg");
   EXPECT_EQ(unit.entries.at("window-low"), "-5 deg");
   const UnitProfile silent =
-      need(readUnitProfile(unitWith(R"([{"op": "remove", "path": "/entries"}])"), "unit.json", cli::edge()));
+      need(readUnitProfile(unitWith(R"([{"op": "remove", "path": "/entries"}])"), "unit.json", folder::edge()));
   EXPECT_EQ(silent.entries.at("window-low"), "-8 deg");
 }
 
 TEST(ProfileTest, AFaultIsNamedWithItsPlace) {
   const auto fault = [](const std::string& patch) {
-    const auto read = readUnitProfile(unitWith(patch), "unit.json", cli::edge());
+    const auto read = readUnitProfile(unitWith(patch), "unit.json", folder::edge());
     return read ? std::string() : read.error().message.code + " " + read.error().place.pointer;
   };
   EXPECT_EQ(fault(R"([{"op": "replace", "path": "/format", "value": "hingepin-unit/2"}])"),
@@ -60,11 +60,11 @@ TEST(ProfileTest, EveryShortenedTextIsRefused) {
   const std::string unit = testFile("files/unit.json");
   // The last byte is the line end after the object.
   for (std::size_t length = 0; length + 1 < unit.size(); length += 7) {
-    EXPECT_FALSE(readUnitProfile(unit.substr(0, length), "unit.json", cli::edge()).has_value()) << length;
+    EXPECT_FALSE(readUnitProfile(unit.substr(0, length), "unit.json", folder::edge()).has_value()) << length;
   }
   const std::string attachment = testFile("files/attachment.json");
   for (std::size_t length = 0; length + 1 < attachment.size(); ++length) {
-    EXPECT_FALSE(readAttachmentProfile(attachment.substr(0, length), "a.json", cli::edge()).has_value())
+    EXPECT_FALSE(readAttachmentProfile(attachment.substr(0, length), "a.json", folder::edge()).has_value())
         << length;
   }
 }

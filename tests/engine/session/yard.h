@@ -11,7 +11,7 @@
 #include <utility>
 #include <vector>
 
-#include "engine/cli/folder.h"
+#include "engine/folder/folder.h"
 #include "engine/procedures/library.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
@@ -66,7 +66,7 @@ class Yard {
             .variant = variant};
   }
   [[nodiscard]] Expected<OpenJob> tryBegin(const NewJob& job) {
-    return beginJob(store, job, technicianHere(), now, cli::edge());
+    return beginJob(store, job, technicianHere(), now, folder::edge());
   }
   [[nodiscard]] OpenJob begin(const std::string& procedure, const std::string& variant = "") {
     return need(tryBegin(jobOf(procedure, variant)));
@@ -74,7 +74,7 @@ class Yard {
   [[nodiscard]] Expected<void> tell(OpenJob& job, procedures::Event event) {
     now.at_ms += 2000;
     now.utc_ms += 2000;
-    return handIn(store, job, std::move(event), now, cli::edge());
+    return handIn(store, job, std::move(event), now, folder::edge());
   }
 
   /// What an obliging technician does next; `says` has values and answers by step, of a list each time the
@@ -134,12 +134,12 @@ class Yard {
       event.role = step->roles.empty() ? event.role : step->roles.front();
     }
     if (event.answer == "taken" || (step->on_glass && event.answer == "signed")) {
-      event.hashes = {need(keepFile(store, job, step->id, "picture of " + step->id, "picture", cli::fillBytes,
-                                    now, cli::edge()))};
+      event.hashes = {need(keepFile(store, job, step->id, "picture of " + step->id, "picture",
+                                    folder::fillBytes, now, folder::edge()))};
     }
     if (step->kind == StepKind::Pass && logs.contains(step->id)) {
-      event.hashes = {
-          need(keepFile(store, job, step->id, logs.at(step->id), "log", cli::fillBytes, now, cli::edge()))};
+      event.hashes = {need(
+          keepFile(store, job, step->id, logs.at(step->id), "log", folder::fillBytes, now, folder::edge()))};
     }
     if (event.answer == "written") event.value = "nothing to note";
     return event;
@@ -158,14 +158,14 @@ class Yard {
   [[nodiscard]] Expected<std::string> seal(const OpenJob& job) {
     return endJob(store, job,
                   {.key = technician, .role = "technician", .installation = technician.id(), .epoch = epoch},
-                  "hingepin test", now, cli::edge());
+                  "hingepin test", now, folder::edge());
   }
 
   cli::TemporaryFolder folder{};
-  records::SecretKey yard_key = records::newSecretKey(cli::fillBytes);
-  records::SecretKey technician = records::newSecretKey(cli::fillBytes);
-  records::SecretKey second_technician = records::newSecretKey(cli::fillBytes);
-  records::SecretKey lead = records::newSecretKey(cli::fillBytes);
+  records::SecretKey yard_key = records::newSecretKey(folder::fillBytes);
+  records::SecretKey technician = records::newSecretKey(folder::fillBytes);
+  records::SecretKey second_technician = records::newSecretKey(folder::fillBytes);
+  records::SecretKey lead = records::newSecretKey(folder::fillBytes);
   std::string epoch = records::epochName(std::array<std::uint8_t, 16>{7});
   store::Store store;
   Moment now{.at_ms = 600'000, .boot = "boot-1", .utc_ms = kMorning + 600'000};

@@ -7,7 +7,7 @@
 #include "engine/base/error.h"
 #include "engine/formats/byte_source.h"
 
-namespace hingepin::cli {
+namespace hingepin::folder {
 
 /// Opens a file to be read as a stream. Errors: NotFound "file-not-found"; IoFailed "file-is-folder",
 /// "file-open-failed"; the source gives IoFailed "file-read-failed".
@@ -27,13 +27,7 @@ namespace hingepin::cli {
 /// Whether two paths lead to the same existing file.
 [[nodiscard]] bool isSameFile(const std::string& first, const std::string& second);
 
-enum class OutputState { Open, ReaderGone, Failed };
+/// Writes all of a text to an open file. @return 0, or the error number that says why not all was written.
+[[nodiscard]] int writeAll(int descriptor, std::string_view text);
 
-/// Writes to standard output at once, for whoever reads along. ReaderGone: the other end of the pipe was
-/// closed, which is its right; `reason` says why it failed otherwise.
-[[nodiscard]] OutputState writeOutput(std::string_view text, std::string& reason);
-
-/// Writes to standard error; there is nobody left to tell if that fails.
-void writeDiagnostic(std::string_view text);
-
-}  // namespace hingepin::cli
+}  // namespace hingepin::folder

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "engine/cli/files.h"
+#include "engine/folder/files.h"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -13,7 +13,7 @@
 
 #include "engine/base/strict_json.h"
 
-namespace hingepin::cli {
+namespace hingepin::folder {
 namespace {
 
 /// A file descriptor that closes itself.
@@ -41,7 +41,14 @@ std::unexpected<Error> failFolder(const std::string& path) {
   return fail(ErrorKind::IoFailed, "file-is-folder", {{"path", path}}, {.file = path});
 }
 
-/// @return 0, or why not all was written.
+mode_t creationMask() {
+  const mode_t mask = ::umask(0);
+  ::umask(mask);
+  return mask;
+}
+
+}  // namespace
+
 int writeAll(int descriptor, std::string_view text) {
   while (!text.empty()) {
     const ssize_t count = ::write(descriptor, text.data(), text.size());
@@ -51,14 +58,6 @@ int writeAll(int descriptor, std::string_view text) {
   }
   return 0;
 }
-
-mode_t creationMask() {
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  return mask;
-}
-
-}  // namespace
 
 Expected<formats::ByteSource> openFile(const std::string& path) {
   const auto file = std::make_shared<Descriptor>(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
@@ -134,14 +133,4 @@ bool isSameFile(const std::string& first, const std::string& second) {
   return std::filesystem::equivalent(first, second, code) && !code;
 }
 
-OutputState writeOutput(std::string_view text, std::string& reason) {
-  const int problem = writeAll(STDOUT_FILENO, text);
-  if (problem == 0) return OutputState::Open;
-  if (problem == EPIPE) return OutputState::ReaderGone;
-  reason = reasonOf(problem);
-  return OutputState::Failed;
-}
-
-void writeDiagnostic(std::string_view text) { static_cast<void>(writeAll(STDERR_FILENO, text)); }
-
-}  // namespace hingepin::cli
+}  // namespace hingepin::folder

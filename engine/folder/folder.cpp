@@ -1,17 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "engine/cli/folder.h"
+#include "engine/folder/folder.h"
 
-#include <sys/random.h>
+#include <sodium.h>
 
 #include <algorithm>
-#include <cerrno>
 #include <chrono>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
 #include <utility>
 
-#include "engine/cli/files.h"
+#include "engine/folder/files.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/formats/lift_log_csv.h"
@@ -20,7 +19,7 @@
 #include "engine/records/encoding.h"
 #include "engine/records/record.h"
 
-namespace hingepin::cli {
+namespace hingepin::folder {
 namespace {
 
 namespace fs = std::filesystem;
@@ -192,19 +191,29 @@ Expected<std::vector<std::string>> filesIn(const std::string& folder, const std:
 }
 
 void fillBytes(std::span<std::uint8_t> bytes) {
-  while (!bytes.empty()) {
-    const ssize_t count = ::getrandom(bytes.data(), bytes.size(), 0);
-    if (count < 0 && errno == EINTR) continue;
-    if (count <= 0) std::abort();  // a key must not be made of anything less
-    bytes = bytes.subspan(static_cast<std::size_t>(count));
-  }
+  static const int prepared = sodium_init();
+  if (prepared < 0) std::abort();  // a key must not be made of anything less
+  randombytes_buf(bytes.data(), bytes.size());
 }
 
 session::Moment momentOfComputer() {
+#ifdef __APPLE__
+  constexpr clockid_t kSinceStart = CLOCK_MONOTONIC;  // goes on while the phone sleeps, there
+#else
+  constexpr clockid_t kSinceStart = CLOCK_BOOTTIME;  // goes on while the computer sleeps; nobody can set it
+#endif
   timespec since_start{};
-  ::clock_gettime(CLOCK_BOOTTIME, &since_start);  // goes on while the computer sleeps; nobody can set it
-  std::string boot = readFile("/proc/sys/kernel/random/boot_id").value_or("unknown");
-  while (boot.ends_with('\n')) boot.pop_back();
+  ::clock_gettime(kSinceStart, &since_start);
+  // Where the system doesn't name its start, this start of the program stands for it: readings then count as
+  // too old sooner, never later.
+  static const std::string boot = [] {
+    std::string name = readFile("/proc/sys/kernel/random/boot_id").value_or("");
+    while (name.ends_with('\n')) name.pop_back();
+    if (!name.empty()) return name;
+    std::array<std::uint8_t, 16> bytes{};
+    fillBytes(bytes);
+    return records::hexadecimal(records::textOf(bytes));
+  }();
   const auto utc = std::chrono::system_clock::now().time_since_epoch();
   return {.at_ms = static_cast<std::int64_t>(since_start.tv_sec) * 1000 + since_start.tv_nsec / 1000000,
           .boot = boot,
@@ -238,4 +247,4 @@ const session::Edge& edge() {
   return edge;
 }
 
-}  // namespace hingepin::cli
+}  // namespace hingepin::folder

@@ -12,7 +12,7 @@
 #include "engine/store/store.h"
 
 /// The store folder: store.db, installation.json with what no backup may hold, and keys/.
-namespace hingepin::cli {
+namespace hingepin::folder {
 
 struct Folder {
   std::string path;
@@ -64,4 +64,4 @@ void fillBytes(std::span<std::uint8_t> bytes);
 /// The readers and writers of engine/formats.
 [[nodiscard]] const session::Edge& edge();
 
-}  // namespace hingepin::cli
+}  // namespace hingepin::folder
