@@ -19,7 +19,7 @@ constexpr std::array kEventTypes = {
     Named{"answer", EventType::Answer},        Named{"reading", EventType::Reading},
     Named{"evaluate", EventType::Evaluate},    Named{"interrupt", EventType::Interrupt},
     Named{"resume", EventType::Resume},        Named{"take-over", EventType::TakeOver},
-    Named{"abandon", EventType::Abandon}};
+    Named{"abandon", EventType::Abandon},      Named{"go-back", EventType::GoBack}};
 constexpr std::array kHows = {Named{"typed", How::Typed}, Named{"log", How::Log}, Named{"live", How::Live},
                               Named{"monitor", How::Monitor}};
 constexpr std::array kLoneWork = {Named{"not-allowed", LoneWork::NotAllowed},

@@ -54,6 +54,38 @@ int roundOf(const State& state, const std::string& step) {
   return found == state.rounds.end() ? 0 : found->second;
 }
 
+/// The step that whoever is in charge may do again: the last one that was only seen, read or written down,
+/// with nothing but cautions and checks since. Never over a movement, a hazard that began or ended, a second
+/// person or the seam of a repeat, and not while the step now asked for may have begun to move. Or nullptr.
+const Step* stepToDoAgain(const Procedure& procedure, const State& state) {
+  const bool begun = state.zone_clear || state.held_since_ms || !state.reading_again.empty();
+  if (state.phase != Phase::Running || state.paused || !state.unread.empty() || begun) return nullptr;
+  std::size_t index = state.position;
+  while (index > 0) {
+    for (const Range& range : rangesOf(procedure, state)) {
+      if (range.first == index) return nullptr;
+    }
+    const Step& step = procedure.steps[--index];
+    if (!hasStep(state.start.variant, step)) continue;
+    if (step.repeat || step.moves || !step.opens.empty() || !step.closes.empty()) return nullptr;
+    switch (step.kind) {
+      case StepKind::Caution:
+      case StepKind::Check:
+        continue;
+      case StepKind::Confirm:
+      case StepKind::Monitor:
+      case StepKind::Reading:
+      case StepKind::Evidence:
+      case StepKind::Note:
+        if (step.second_person || !step.roles.empty() || (step.near && !state.open.empty())) return nullptr;
+        return &step;
+      default:
+        return nullptr;
+    }
+  }
+  return nullptr;
+}
+
 bool isSafeStepAsked(const State& state, const Step& step) {
   if (!step.closes.empty()) {
     return std::ranges::any_of(step.closes, [&](Hazard hazard) { return state.open.contains(hazard); });
@@ -267,6 +299,17 @@ Runner::Done Runner::control(bool& handled) {
       state_.paused = false;
       interrupted();
       break;
+    case EventType::GoBack: {
+      const Step* const again = stepToDoAgain(procedure_, state_);
+      if (again == nullptr || event_.about != again->id) {
+        return refuse("event-not-awaited", {{"step", event_.about}});
+      }
+      if (const Done allowed = needInCharge(); !allowed) return allowed;
+      if (const Done person = needPerson(); !person) return person;
+      keep(Outcome::Passed, false);
+      goBack(again->id);
+      return {};
+    }
     case EventType::Abandon:
       // Whoever may run it may also stop it: the one in charge may have gone.
       if (event_.who.empty() || !contains(procedure_.run_roles, event_.role)) {
@@ -869,6 +912,7 @@ Prompt prompt(const Procedure& procedure, const State& state) {
   }
   const Step* const step = currentStep(procedure, state);
   if (step == nullptr) return asked;
+  if (const Step* const again = stepToDoAgain(procedure, state)) asked.back_to = again->id;
   if (!state.tries.empty() && state.tries.back().outcome != Outcome::Passed &&
       state.tries.back().outcome != Outcome::Doubted) {
     asked.after_failure = state.tries.size() - 1;

@@ -27,6 +27,7 @@ enum class EventType {
   Evaluate,
   Interrupt,
   Resume,
+  GoBack,    ///< to the step that the prompt names: it and what came since is done again
   TakeOver,  ///< by somebody else, or by the same person in another role
   Abandon,
 };
@@ -185,6 +186,7 @@ struct Prompt {
   std::optional<std::int64_t> finished_at_ms{};  ///< of a hold
   bool by_itself = false;                        ///< no person need press
   std::optional<std::size_t> after_failure{};    ///< index of the try that led back here
+  std::string back_to{};  ///< the step that may be done again now, since nothing moved after it; or ""
 };
 
 [[nodiscard]] Prompt prompt(const Procedure& procedure, const State& state);

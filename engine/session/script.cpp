@@ -118,8 +118,9 @@ Expected<ScriptLine> readScriptLine(std::string_view text, const std::string& fi
   if (!document) return std::unexpected(document.error());
   LineReader reader(*document, number);
   const JsonNode& root = reader.root();
-  reader.object(root, {"after", "who", "acknowledge", "press", "begin", "step", "value", "how", "sure",
-                       "answer", "words", "files", "interrupt", "resume", "take_over", "abandon", "restart"});
+  reader.object(root,
+                {"after", "who", "acknowledge", "press", "begin", "step", "value", "how", "sure", "answer",
+                 "words", "files", "interrupt", "resume", "take_over", "go_back", "abandon", "restart"});
   if (const std::optional<Error> fault = reader.fault()) return std::unexpected(*fault);
   ScriptLine line{.number = number};
   if (const std::string after = reader.text(root, "after"); !after.empty()) {
@@ -154,6 +155,7 @@ Expected<ScriptLine> readScriptLine(std::string_view text, const std::string& fi
   about("acknowledge", EventType::Acknowledge);
   about("press", EventType::ZoneClear);
   about("begin", EventType::Begin);
+  about("go_back", EventType::GoBack);
   const bool reads = reader.has("value");
   about("step", reads ? EventType::Reading : EventType::Answer);
   line.answer = reader.text(root, "answer");

@@ -81,7 +81,7 @@ class Chance {
   inline static const std::vector<EventType> kTypes = {
       EventType::Start,  EventType::Acknowledge, EventType::ZoneClear, EventType::Begin,
       EventType::Answer, EventType::Reading,     EventType::Evaluate,  EventType::Interrupt,
-      EventType::Resume, EventType::TakeOver,    EventType::Abandon};
+      EventType::Resume, EventType::TakeOver,    EventType::Abandon,   EventType::GoBack};
   inline static const std::vector<std::string> kAnswers = {
       "yes", "no", "done", "failed", "signed", "taken", "absent", "unconfirmed", "again", "hung"};
   inline static const std::vector<std::string> kPeople = {"key-of-technician", "key-of-another",

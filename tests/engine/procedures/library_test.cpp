@@ -200,6 +200,9 @@ class Chance {
     technician.now_ms += static_cast<std::int64_t>(below(60) == 0 ? below(3'000'000) : below(4'000));
     Event event = technician.honest();
     if (below(300) == 0) return technician.event(EventType::Abandon);
+    if (const std::string back = technician.asked().back_to; !back.empty() && below(40) == 0) {
+      return technician.event(EventType::GoBack, back);
+    }
     if (below(120) == 0) {
       technician.boot = "boot-" + std::to_string(below(3));
       return technician.event(EventType::Interrupt);

@@ -261,6 +261,55 @@ TEST(RunnerTest, CheckThatFailsTooOftenEndsWithMakingSafeAndTheTag) {
   EXPECT_THAT(last, ElementsAre("stop-height", "safe-off", "safe-photo", "tag"));
 }
 
+TEST(RunnerTest, WhatWasOnlyReadCanBeDoneAgainAndTheFirstTryStays) {
+  Technician technician = Technician::onEverything();
+  int went_back = 0;
+  std::set<std::string> visited;
+  while (!hasEnded(technician.state().phase)) {
+    const Prompt asked = technician.asked();
+    if (!asked.back_to.empty() && visited.insert(asked.back_to + " " + asked.about).second) {
+      const Step* const step = findStep(technician.procedure(), asked.back_to);
+      ASSERT_NE(step, nullptr);
+      EXPECT_FALSE(step->moves || step->second_person || !step->opens.empty() || !step->closes.empty())
+          << step->id;
+      const std::set<Hazard> open = technician.state().open;
+      const std::size_t tries = technician.state().tries.size();
+      const std::size_t counted = technician.counting(step->id);
+      ASSERT_EQ(technician.tell(EventType::GoBack, asked.back_to), "");
+      EXPECT_EQ(technician.state().tries.size(), tries + 1);
+      EXPECT_EQ(technician.state().open, open);
+      if (step->kind == StepKind::Reading) {
+        EXPECT_EQ(technician.counting(step->id), counted - 1) << step->id;
+      }
+      EXPECT_EQ(technician.asked().about, step->id);
+      ++went_back;
+    }
+    technician.now_ms += 1000;
+    ASSERT_EQ(technician.tell(technician.honest()), "");
+  }
+  EXPECT_EQ(technician.state().failed_step, "");
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_GT(went_back, 5);
+}
+
+TEST(RunnerTest, NobodyGoesBackOverAMovementOrWhileTheZoneIsPressedClear) {
+  Technician technician = Technician::onEverything();
+  while (!hasEnded(technician.state().phase)) {
+    const Prompt asked = technician.asked();
+    if (technician.state().zone_clear) {
+      EXPECT_EQ(asked.back_to, "") << asked.about;
+    }
+    const std::string wanted = asked.back_to;
+    for (const Step& step : technician.procedure().steps) {
+      if (step.id == wanted) continue;
+      Event back = technician.event(EventType::GoBack, step.id);
+      EXPECT_FALSE(apply(technician.procedure(), technician.state(), back)) << step.id;
+    }
+    technician.now_ms += 1000;
+    ASSERT_EQ(technician.tell(technician.honest()), "");
+  }
+}
+
 TEST(RunnerTest, AbandonedJobLowersTheBoomAndHangsTheTag) {
   Technician technician = Technician::onEverything();
   ASSERT_TRUE(technician.workUntil("shown"));

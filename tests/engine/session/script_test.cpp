@@ -49,6 +49,7 @@ TEST(ScriptTest, EachKindOfLineIsRead) {
   EXPECT_TRUE(line(R"({"restart":true})").restart);
   EXPECT_EQ(line(R"({"take_over":true,"who":"lead-1"})").type, EventType::TakeOver);
   EXPECT_EQ(line(R"({"abandon":true})").type, EventType::Abandon);
+  EXPECT_EQ(line(R"({"go_back":"oil"})").type, EventType::GoBack);
 }
 
 TEST(ScriptTest, ALineThatSaysNothingClearIsRefusedWithItsNumber) {
