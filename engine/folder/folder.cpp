@@ -228,9 +228,10 @@ const session::Edge& edge() {
       .check_attachment = [](const JsonDocument&, const JsonNode& node) -> Expected<void> {
         return checked(formats::readAttachment(node));
       },
-      .check_log = [](const std::string& bytes, const std::string& file) -> Expected<void> {
-        return checked(formats::readLiftLog(formats::sourceOf(bytes), file));
-      },
+      .read_log =
+          [](const std::string& bytes, const std::string& file) {
+            return formats::readLiftLog(formats::sourceOf(bytes), file);
+          },
       .read_job = [](std::string text, const session::BlobSource& logs) -> Expected<calibration::Job> {
         // The bytes stay until the job is read.
         std::map<std::string, std::string> read;

@@ -19,7 +19,8 @@ using BlobSource = std::function<Expected<std::string>(const std::string& hash)>
 struct Edge {
   std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_unit;        // readUnit
   std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_attachment;  // readAttachment
-  std::function<Expected<void>(const std::string& bytes, const std::string& file)> check_log;  // readLiftLog
+  std::function<Expected<calibration::LiftLog>(const std::string& bytes, const std::string& file)>
+      read_log;  // readLiftLog
   /// A calibration job whose logs are named by their hash. (readJob)
   std::function<Expected<calibration::Job>(std::string text, const BlobSource& logs)> read_job;
   std::function<std::string(const calibration::Calibration&)> write_calibration;  // writeCalibration

@@ -289,7 +289,7 @@ Expected<std::string> keepFile(Store& store, const OpenJob& job, std::string_vie
     return personal.name;
   }
   if (step != nullptr && step->kind == StepKind::Pass) {
-    if (const Expected<void> checked = edge.check_log(std::string(bytes), file); !checked) {
+    if (const auto checked = edge.read_log(std::string(bytes), file); !checked) {
       return std::unexpected(checked.error());
     }
     return store.putBlob(bytes, "text/csv");

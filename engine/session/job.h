@@ -73,7 +73,7 @@ struct NewJob {
 
 /// Keeps a file that an event brings: a photo or a signature on the glass as a personal object, that can be
 /// erased; all else as it is. @return what the event's hashes name
-/// Errors: those of Edge::check_log where the step asks for a log.
+/// Errors: those of Edge::read_log where the step asks for a log.
 [[nodiscard]] Expected<std::string> keepFile(store::Store& store, const OpenJob& job, std::string_view step,
                                              std::string_view bytes, const std::string& file,
                                              const records::FillBytes& fill, const Moment& now,

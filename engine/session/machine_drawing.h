@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "engine/calibration/job.h"
+
+/// Where everything of a loader's linkage stands, for a drawing from the side.
+namespace hingepin::session {
+
+using DrawnPoint = std::array<double, 2>;  ///< m: forward of the boom pivot, above ground
+
+struct MachineDrawing {
+  bool known = false;    ///< false: a plausible loader of no particular make, since the pins are not on file
+  double low_rad = 0.0;  ///< of the boom's travel
+  double high_rad = 0.0;
+  DrawnPoint boom_pivot{}, hinge_pin{}, lift_frame_pin{}, lift_boom_pin{}, tilt_frame_pin{},
+      bellcrank_pivot{}, bellcrank_tilt_pin{}, bellcrank_link_pin{}, bucket_link_pin{};
+  std::vector<DrawnPoint> bucket;  ///< outline, closed
+  DrawnPoint cutting_edge{};
+  DrawnPoint heel{};
+  std::vector<DrawnPoint> window_arc;  ///< where the hinge pin goes within the weigh window
+  double bucket_rad = 0.0;             ///< floor above the horizontal
+};
+
+/// @param racked share of the tilt cylinder's way: 1 racked back, 0 dumped
+/// The boom angle is held within the travel that the linkage allows. Nothing where even the plausible loader
+/// can't stand so.
+[[nodiscard]] std::optional<MachineDrawing> drawMachine(const calibration::LoaderUnit& unit,
+                                                        const calibration::Attachment* attachment,
+                                                        double boom_rad, double racked);
+
+/// The share of the tilt cylinder's way at which the bucket floor is level there.
+[[nodiscard]] double levelShare(const calibration::LoaderUnit& unit, double boom_rad);
+
+}  // namespace hingepin::session
