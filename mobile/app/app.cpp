@@ -1,0 +1,445 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app.h"
+
+#include <QCoreApplication>
+#include <QDateTime>
+#include <QDir>
+#include <QLocale>
+#include <QQmlEngine>
+#include <algorithm>
+
+#include "engine/records/keys.h"
+#include "engine/session/procedure_words.h"
+#include "engine/session/yard.h"
+#include "text.h"
+
+namespace hingepin::mobile {
+namespace {
+
+App* the_app = nullptr;
+
+constexpr const char* kYardKey = "yard";
+
+struct KeyFile {
+  std::string name;
+  std::string id;
+  std::vector<std::string> roles;
+};
+
+/// The keys of a folder with the roles that the yard gives them now; the yard's own key is no person's.
+Expected<std::vector<KeyFile>> peopleOf(const folder::Folder& folder, std::int64_t utc_ms) {
+  const auto keys = folder::keysOf(folder);
+  if (!keys) return std::unexpected(keys.error());
+  const auto signers = session::signersOf(folder.store);
+  std::vector<KeyFile> people;
+  for (const folder::NamedKey& key : *keys) {
+    if (key.name == kYardKey) continue;
+    KeyFile person{.name = key.name, .id = records::thumbprint(key.key), .roles = {}};
+    if (signers && signers->list) {
+      for (const records::Signer& signer : signers->list->signers) {
+        const bool holds = signer.key == key.key && signer.valid_from_utc_ms <= utc_ms &&
+                           (!signer.valid_until_utc_ms || utc_ms < *signer.valid_until_utc_ms);
+        if (holds) person.roles.push_back(signer.role);
+      }
+    }
+    people.push_back(std::move(person));
+  }
+  return people;
+}
+
+/// A label that a key file can have, from what somebody calls themself.
+std::string labelFrom(const QString& name, const std::vector<folder::NamedKey>& taken) {
+  QString label;
+  for (const QChar c : name.normalized(QString::NormalizationForm_D).toLower()) {
+    if ((c >= QLatin1Char('a') && c <= QLatin1Char('z')) || (c >= QLatin1Char('0') && c <= QLatin1Char('9'))) {
+      label += c;
+    } else if (!label.isEmpty() && !label.endsWith(QLatin1Char('-')) && c.isSpace()) {
+      label += QLatin1Char('-');
+    }
+  }
+  while (label.endsWith(QLatin1Char('-'))) label.chop(1);
+  label.truncate(24);
+  if (label.isEmpty() || !label.front().isLetter()) label.prepend(QStringLiteral("key"));
+  std::string free = plain(label);
+  const auto isTaken = [&](const std::string& text) {
+    return text == kYardKey || std::ranges::any_of(taken, [&](const auto& key) { return key.name == text; });
+  };
+  for (int number = 2; isTaken(free); ++number) free = plain(label) + "-" + std::to_string(number);
+  return free;
+}
+
+std::vector<records::Signer> signersFor(const records::PublicKey& key, const QStringList& roles,
+                                        std::int64_t utc_ms) {
+  std::vector<records::Signer> signers;
+  for (const QString& role : roles) {
+    signers.push_back({.key = key, .role = plain(role), .valid_from_utc_ms = utc_ms, .valid_until_utc_ms = {}});
+  }
+  return signers;
+}
+
+QVariantList listed(const std::vector<KeyFile>& people, const QSettings& settings) {
+  QVariantList list;
+  for (const KeyFile& person : people) {
+    QStringList roles;
+    for (const std::string& role : person.roles) roles.append(qt(role));
+    const QString id = qt(person.id);
+    list.append(QVariantMap{{QStringLiteral("key"), qt(person.name)},
+                            {QStringLiteral("id"), id},
+                            {QStringLiteral("name"), settings.value(QStringLiteral("names/") + id, qt(person.name))},
+                            {QStringLiteral("roles"), roles}});
+  }
+  return list;
+}
+
+}  // namespace
+
+App::App(Start start)
+    : start_(std::move(start)),
+      settings_(QDir(start_.folder).filePath(QStringLiteral("settings.ini")), QSettings::IniFormat),
+      backend_(start_.clock) {
+  the_app = this;
+  connect(&backend_, &Backend::busyChanged, this, &App::busyChanged);
+  us_units_ = settings_.value(QStringLiteral("us_units"), QLocale::system().measurementSystem() == QLocale::ImperialUSSystem).toBool();
+  look_ = static_cast<Look>(std::clamp(settings_.value(QStringLiteral("look"), Day).toInt(), 0, 2));
+  text_scale_ = std::clamp(settings_.value(QStringLiteral("text_scale"), 1.0).toDouble(), 1.0, 2.0);
+  gloves_ = settings_.value(QStringLiteral("gloves"), false).toBool();
+  wet_ = settings_.value(QStringLiteral("wet"), false).toBool();
+  sounds_ = settings_.value(QStringLiteral("sounds"), true).toBool();
+  speaks_ = settings_.value(QStringLiteral("speaks"), true).toBool();
+  language_ = settings_.value(QStringLiteral("language")).toString();
+  if (!languages().contains(language_)) {
+    language_ = QStringLiteral("en");
+    const QString system = QLocale::system().bcp47Name();
+    for (const QString& tag : languages()) {
+      if (system == tag || system.section(QLatin1Char('-'), 0, 0) == tag.section(QLatin1Char('-'), 0, 0)) language_ = tag;
+    }
+  }
+  speakLanguage();
+}
+
+App::~App() { the_app = nullptr; }
+
+App* App::create(QQmlEngine*, QJSEngine*) {
+  QJSEngine::setObjectOwnership(the_app, QJSEngine::CppOwnership);
+  return the_app;
+}
+
+App* App::instance() { return the_app; }
+
+QString App::version() { return QStringLiteral(HINGEPIN_VERSION); }
+
+QStringList App::languages() const {
+  QStringList tags;
+  for (const std::string& tag : session::languages()) tags.append(qt(tag));
+  return tags;
+}
+
+bool App::rightToLeft() const { return language_ == QLatin1String("ar"); }
+
+const session::Catalogue& App::catalogue() const {
+  return session::englishCatalogue();
+}
+
+QString App::say(const Message& message) const { return qt(session::say(catalogue(), message, system())); }
+
+QString App::say(const Error& error) const { return say(error.message); }
+
+void App::tell(const Error& error) {
+  problem_ = say(error);
+  Q_EMIT problemChanged();
+}
+
+void App::clearProblem() {
+  if (problem_.isEmpty()) return;
+  problem_.clear();
+  Q_EMIT problemChanged();
+}
+
+void App::speakLanguage() {
+  QCoreApplication::removeTranslator(&translator_);
+  if (translator_.load(QStringLiteral(":/i18n/hingepin_%1.qm").arg(language_))) {
+    QCoreApplication::installTranslator(&translator_);
+  }
+}
+
+void App::setLanguage(const QString& language) {
+  if (language == language_ || !languages().contains(language)) return;
+  language_ = language;
+  settings_.setValue(QStringLiteral("language"), language);
+  speakLanguage();
+  Q_EMIT languageChanged();
+  Q_EMIT storeChanged();
+  if (QQmlEngine* const engine = qmlEngine(this)) engine->retranslate();
+}
+
+template <class Value>
+bool put(QSettings& settings, const char* key, Value& held, const Value& value) {
+  if (held == value) return false;
+  held = value;
+  settings.setValue(QLatin1String(key), value);
+  return true;
+}
+
+void App::setLook(Look look) {
+  if (look_ == look) return;
+  look_ = look;
+  settings_.setValue(QStringLiteral("look"), static_cast<int>(look));
+  Q_EMIT settingsChanged();
+}
+void App::setUsUnits(bool on) {
+  if (!put(settings_, "us_units", us_units_, on)) return;
+  Q_EMIT settingsChanged();
+  Q_EMIT storeChanged();
+}
+void App::setTextScale(double scale) {
+  if (put(settings_, "text_scale", text_scale_, std::clamp(scale, 1.0, 2.0))) Q_EMIT settingsChanged();
+}
+void App::setGloves(bool on) {
+  if (put(settings_, "gloves", gloves_, on)) Q_EMIT settingsChanged();
+}
+void App::setWet(bool on) {
+  if (put(settings_, "wet", wet_, on)) Q_EMIT settingsChanged();
+}
+void App::setSounds(bool on) {
+  if (put(settings_, "sounds", sounds_, on)) Q_EMIT settingsChanged();
+}
+void App::setSpeaks(bool on) {
+  if (put(settings_, "speaks", speaks_, on)) Q_EMIT settingsChanged();
+}
+
+void App::setState(State state) {
+  state_ = state;
+  Q_EMIT stateChanged();
+}
+
+void App::begin() {
+  const QString last = settings_.value(QStringLiteral("open")).toString();
+  if (last.isEmpty()) {
+    setState(FirstStart);
+  } else {
+    openYard(last == QLatin1String("demo"));
+  }
+}
+
+void App::openYard(bool demo) {
+  demo_ = demo;
+  const std::string path = plain(QDir(start_.folder).filePath(demo ? QStringLiteral("demo") : QStringLiteral("yard")));
+  settings_.setValue(QStringLiteral("open"), demo ? QStringLiteral("demo") : QStringLiteral("yard"));
+  backend_.ask(
+      this,
+      [path, utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<std::vector<KeyFile>> {
+        desk.keys.clear();
+        desk.folder.reset();
+        Expected<folder::Folder> opened = folder::openFolder(path);
+        if (!opened) return std::unexpected(opened.error());
+        desk.folder.emplace(*std::move(opened));
+        return peopleOf(*desk.folder, utc_ms);
+      },
+      [this](const Expected<std::vector<KeyFile>>& people) {
+        if (!people) {
+          tell(people.error());
+          setState(Broken);
+          return;
+        }
+        people_ = listed(*people, settings_);
+        Q_EMIT peopleChanged();
+        setState(people_.isEmpty() ? FirstStart : Locked);
+      });
+}
+
+void App::makeYard(const QString& name, const QStringList& roles, const QString& passphrase) {
+  clearProblem();
+  demo_ = false;
+  const std::string path = plain(QDir(start_.folder).filePath(QStringLiteral("yard")));
+  struct Made {
+    std::string name;
+    std::string id;
+  };
+  backend_.ask(
+      this,
+      [path, name, roles, pass = plain(passphrase), utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<Made> {
+        desk.keys.clear();
+        desk.folder.reset();
+        Expected<folder::Folder> opened = folder::openFolder(path);
+        if (!opened) return std::unexpected(opened.error());
+        desk.folder.emplace(*std::move(opened));
+        const auto there = folder::keysOf(*desk.folder);
+        if (!there) return std::unexpected(there.error());
+        // The person's key comes first: it names the installation.
+        const Expected<folder::NamedKey> person = folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
+        if (!person) return std::unexpected(person.error());
+        const Expected<folder::NamedKey> yard = folder::makeKey(*desk.folder, kYardKey, pass);
+        if (!yard) return std::unexpected(yard.error());
+        const Expected<records::SecretKey> yard_key = folder::openKey(*desk.folder, kYardKey, pass);
+        if (!yard_key) return std::unexpected(yard_key.error());
+        const auto made = session::makeYard(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
+        if (!made) return std::unexpected(made.error());
+        Expected<records::SecretKey> own = folder::openSealingKey(*desk.folder, person->name, pass);
+        if (!own) return std::unexpected(own.error());
+        const std::string id = own->id();
+        desk.keys.emplace(id, *std::move(own));
+        return Made{person->name, id};
+      },
+      [this, name, roles](const Expected<Made>& made) {
+        if (!made) {
+          tell(made.error());
+          return;
+        }
+        settings_.setValue(QStringLiteral("open"), QStringLiteral("yard"));
+        settings_.setValue(QStringLiteral("names/") + qt(made->id), name.trimmed());
+        enter(qt(made->name), qt(made->id), roles);
+        readPeople();
+      });
+}
+
+void App::addPerson(const QString& name, const QStringList& roles, const QString& passphrase,
+                    const QString& yard_passphrase) {
+  clearProblem();
+  backend_.ask(
+      this,
+      [name, roles, pass = plain(passphrase), yard_pass = plain(yard_passphrase),
+       utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<std::string> {
+        const Expected<records::SecretKey> yard_key = folder::openKey(*desk.folder, kYardKey, yard_pass);
+        if (!yard_key) return std::unexpected(yard_key.error());
+        const auto there = folder::keysOf(*desk.folder);
+        if (!there) return std::unexpected(there.error());
+        const Expected<folder::NamedKey> person = folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
+        if (!person) return std::unexpected(person.error());
+        const auto added = session::addSigners(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
+        if (!added) return std::unexpected(added.error());
+        return records::thumbprint(person->key);
+      },
+      [this, name](const Expected<std::string>& id) {
+        if (!id) {
+          tell(id.error());
+          return;
+        }
+        settings_.setValue(QStringLiteral("names/") + qt(*id), name.trimmed());
+        readPeople();
+      });
+}
+
+void App::readPeople() {
+  backend_.ask(
+      this, [utc_ms = backend_.now().utc_ms](Desk& desk) { return peopleOf(*desk.folder, utc_ms); },
+      [this](const Expected<std::vector<KeyFile>>& people) {
+        if (!people) return;
+        people_ = listed(*people, settings_);
+        Q_EMIT peopleChanged();
+      });
+}
+
+void App::openDemo(const QString& role) { Q_UNUSED(role) }
+
+void App::unlock(const QString& key_name, const QString& passphrase) {
+  clearProblem();
+  backend_.ask(
+      this,
+      [name = plain(key_name), pass = plain(passphrase)](Desk& desk) -> Expected<std::string> {
+        Expected<records::SecretKey> key = folder::openSealingKey(*desk.folder, name, pass);
+        if (!key) return std::unexpected(key.error());
+        const std::string id = key->id();
+        desk.keys.erase(id);
+        desk.keys.emplace(id, *std::move(key));
+        return id;
+      },
+      [this, key_name](const Expected<std::string>& id) {
+        if (!id) {
+          tell(id.error());
+          return;
+        }
+        QStringList roles;
+        for (const QVariant& person : std::as_const(people_)) {
+          if (person.toMap().value(QStringLiteral("id")).toString() == qt(*id)) roles = person.toMap().value(QStringLiteral("roles")).toStringList();
+        }
+        enter(key_name, qt(*id), roles);
+      });
+}
+
+void App::enter(const QString& key_name, const QString& key, const QStringList& roles) {
+  person_ = settings_.value(QStringLiteral("names/") + key, key_name).toString();
+  key_ = key;
+  roles_ = roles;
+  const QString last = settings_.value(QStringLiteral("role/") + key).toString();
+  role_ = roles.contains(last) ? last : roles.value(0);
+  Q_EMIT personChanged();
+  setState(Open);
+  Q_EMIT storeChanged();
+}
+
+void App::setRole(const QString& role) {
+  if (!roles_.contains(role) || role == role_) return;
+  role_ = role;
+  settings_.setValue(QStringLiteral("role/") + key_, role);
+  Q_EMIT personChanged();
+  Q_EMIT storeChanged();
+}
+
+void App::lock() {
+  backend_.ask(
+      this,
+      [](Desk& desk) {
+        desk.keys.clear();
+        return true;
+      },
+      [this](bool) {
+        person_.clear();
+        key_.clear();
+        role_.clear();
+        roles_.clear();
+        Q_EMIT personChanged();
+        setState(Locked);
+      });
+}
+
+void App::leaveYard() {
+  settings_.remove(QStringLiteral("open"));
+  person_.clear();
+  key_.clear();
+  role_.clear();
+  roles_.clear();
+  Q_EMIT personChanged();
+  setState(FirstStart);
+}
+
+QString App::passphraseProblem(const QString& passphrase) const {
+  const Expected<void> checked = records::checkPassphrase(plain(passphrase));
+  return checked ? QString() : say(checked.error());
+}
+
+QString App::roleName(const QString& role) {
+  if (role == QLatin1String("technician")) return tr("Technician");
+  if (role == QLatin1String("operator")) return tr("Operator");
+  if (role == QLatin1String("supervisor")) return tr("Supervisor");
+  if (role == QLatin1String("safety-lead")) return tr("Safety lead");
+  if (role == QLatin1String("yard-clerk")) return tr("Yard checker");
+  if (role == QLatin1String("customer")) return tr("Customer");
+  return role;
+}
+
+QString App::signalName(const QString& word) {
+  if (word == QLatin1String("danger")) return tr("DANGER");
+  if (word == QLatin1String("warning")) return tr("WARNING");
+  if (word == QLatin1String("caution")) return tr("CAUTION");
+  return tr("NOTICE");
+}
+
+QString App::languageName(const QString& language) {
+  if (language == QLatin1String("en")) return QStringLiteral("English");
+  if (language == QLatin1String("es")) return QStringLiteral("Español");
+  if (language == QLatin1String("fr")) return QStringLiteral("Français");
+  if (language == QLatin1String("de")) return QStringLiteral("Deutsch");
+  if (language == QLatin1String("pt-BR")) return QStringLiteral("Português (Brasil)");
+  if (language == QLatin1String("ar")) return QStringLiteral("العربية");
+  return language;
+}
+
+QString App::date(double utc_ms) const {
+  return QLocale(language_).toString(QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(utc_ms)).date(), QLocale::ShortFormat);
+}
+
+QString App::dateAndTime(double utc_ms) const {
+  return QLocale(language_).toString(QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(utc_ms)), QLocale::ShortFormat);
+}
+
+}  // namespace hingepin::mobile

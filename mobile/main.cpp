@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QDir>
+#include <QIcon>
+#include <QQmlApplicationEngine>
+#include <QQuickStyle>
+#include <QStandardPaths>
+#include <QtQml/qqmlextensionplugin.h>
+
+#include "app.h"
+#include "cue.h"
+#include "engine/folder/folder.h"
+#include "exporter.h"
+#include "job_runner.h"
+#include "live.h"
+#include "profiles.h"
+
+Q_IMPORT_QML_PLUGIN(HingepinPlugin)
+
+int main(int argc, char** argv) {
+  QCoreApplication::setOrganizationName(QStringLiteral("Hingepin"));
+  QCoreApplication::setApplicationName(QStringLiteral("Hingepin"));
+  QCoreApplication::setApplicationVersion(QStringLiteral(HINGEPIN_VERSION));
+  const QApplication application(argc, argv);
+  QQuickStyle::setStyle(QStringLiteral("Basic"));
+
+  QCommandLineParser parser;
+  parser.setApplicationDescription(
+      QStringLiteral("Takes a technician through the calibration of a wheel loader's scale and stops."));
+  parser.addHelpOption();
+  parser.addVersionOption();
+  const QCommandLineOption folder(QStringLiteral("folder"), QStringLiteral("Where the yard is kept."), QStringLiteral("path"),
+                                  QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+  parser.addOption(folder);
+  parser.process(application);
+
+  const QString path = QDir(parser.value(folder)).absolutePath();
+  if (!QDir().mkpath(path)) {
+    qCritical("%s: this folder can't be made. Name another with --folder.", qUtf8Printable(path));
+    return 2;
+  }
+  hingepin::mobile::App app({.folder = path, .clock = hingepin::folder::momentOfComputer});
+  hingepin::mobile::JobRunner job(app);
+  const hingepin::mobile::Live live(app, job);
+  const hingepin::mobile::Cue cue(app);
+  const hingepin::mobile::Exporter exporter(app);
+  const hingepin::mobile::Profiles profiles(app);
+  QQmlApplicationEngine engine;
+  engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
+  engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Hingepin/Main.qml")));
+  if (engine.rootObjects().isEmpty()) return 1;
+  return QApplication::exec();
+}

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A screen: a title with a way back, what it shows (it scrolls), and its presses within the thumb's reach: below, or
+// beside where the phone lies on its side.
+import QtQuick
+import QtQuick.Controls.Basic
+import QtQuick.Layouts
+import Hingepin
+
+FocusScope {
+    id: frame
+    property string title: ""
+    property bool canGoBack: true
+    property bool busy: App.busy
+    default property alias content: column.data
+    property alias actions: actionColumn.data
+    readonly property bool isWide: width > height && height < 560
+    readonly property alias flick: flick
+    signal back
+
+    function scrollToTop() {
+        flick.contentY = 0;
+    }
+
+    Accessible.role: Accessible.Pane
+    Accessible.name: title
+
+    Rectangle {
+        anchors.fill: parent
+        color: Theme.ground
+    }
+    RowLayout {
+        id: header
+        x: Theme.margin / 2
+        width: parent.width - Theme.margin
+        height: Math.max(Theme.target, heading.implicitHeight + Theme.gap)
+        spacing: Theme.gap / 2
+        Press {
+            visible: frame.canGoBack
+            hold_ms: 0
+            kind: "plain"
+            text: App.rightToLeft ? "→" : "←"
+            Accessible.name: qsTr("Back")
+            onPressedFully: frame.back()
+        }
+        Heading {
+            id: heading
+            Layout.fillWidth: true
+            Layout.leftMargin: frame.canGoBack ? 0 : Theme.gap / 2
+            text: frame.title
+            font.pixelSize: Math.round(Theme.bodyText * 1.1)
+            maximumLineCount: 3
+        }
+        BusyIndicator {
+            visible: running
+            running: frame.busy
+            implicitWidth: 32
+            implicitHeight: 32
+            Accessible.name: qsTr("Working")
+        }
+    }
+    Rectangle {
+        anchors.top: header.bottom
+        width: parent.width
+        height: Theme.lineWidth
+        color: Theme.line
+    }
+    Flickable {
+        id: flick
+        anchors.top: header.bottom
+        anchors.topMargin: Theme.lineWidth
+        anchors.left: parent.left
+        anchors.right: frame.isWide && actionFlick.visible ? actionFlick.left : parent.right
+        anchors.bottom: frame.isWide || !actionFlick.visible ? parent.bottom : actionFlick.top
+        clip: true
+        contentWidth: width
+        contentHeight: column.implicitHeight + 2 * Theme.margin
+        boundsBehavior: Flickable.StopAtBounds
+        ScrollBar.vertical: ScrollBar {
+            policy: flick.contentHeight > flick.height ? ScrollBar.AlwaysOn : ScrollBar.AlwaysOff
+            width: 8
+            Accessible.ignored: true
+        }
+        ColumnLayout {
+            id: column
+            x: Theme.margin
+            y: Theme.margin
+            width: Math.min(flick.width - 2 * Theme.margin, 720)
+            spacing: Theme.gap
+        }
+    }
+    Flickable {
+        id: actionFlick
+        visible: actionColumn.visibleChildren.length > 0
+        anchors.right: parent.right
+        anchors.bottom: parent.bottom
+        width: frame.isWide ? Math.round(parent.width * 0.42) : parent.width
+        height: frame.isWide ? parent.height - header.height : Math.min(contentHeight, Math.round((parent.height - header.height) * 0.6))
+        clip: true
+        contentWidth: width
+        contentHeight: actionColumn.implicitHeight + 2 * Theme.gap
+        boundsBehavior: Flickable.StopAtBounds
+        Rectangle {
+            width: frame.isWide ? Theme.lineWidth : actionFlick.width
+            height: frame.isWide ? actionFlick.height : Theme.lineWidth
+            color: Theme.line
+        }
+        ColumnLayout {
+            id: actionColumn
+            x: Theme.margin
+            y: Theme.gap
+            width: actionFlick.width - 2 * Theme.margin
+            spacing: 8
+        }
+    }
+}

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A photo or a file, kept by its hash.
+import QtCore
+import QtQuick
+import QtQuick.Dialogs
+import QtQuick.Layouts
+import Hingepin
+
+StepPanel {
+    id: panel
+    actions: {
+        const list = [];
+        if (Job.view.photo && Photos.present)
+            list.push({
+                text: qsTr("Take a photo"),
+                kind: "main",
+                run: () => panel.takePhoto()
+            });
+        if (Job.view.practice)
+            list.push({
+                text: qsTr("Use a practice picture"),
+                note: qsTr("Invented, and marked so"),
+                kind: Photos.present ? "plain" : "main",
+                run: () => Job.answerWithBytes("taken", Photos.practicePicture(Job.view.text), "practice.png")
+            });
+        list.push({
+            text: Job.view.photo ? qsTr("Choose a picture") : qsTr("Choose a file"),
+            kind: list.length === 0 ? "main" : "plain",
+            run: () => dialog.open()
+        });
+        if (Job.view.optional)
+            list.push({
+                text: qsTr("Leave it out"),
+                run: () => Job.answer("skipped")
+            });
+        return list;
+    }
+    function takePhoto() {
+        camera.active = true;
+    }
+    FileDialog {
+        id: dialog
+        nameFilters: Job.view.photo ? [qsTr("Pictures (%1)").arg("*.jpg *.jpeg *.png *.heic")] : [qsTr("All files (%1)").arg("*")]
+        onAccepted: Job.answer("taken", "", [selectedFile.toString()])
+    }
+    Loader {
+        id: camera
+        active: false
+        visible: active
+        Layout.fillWidth: true
+        source: active ? Qt.resolvedUrl("CameraView.qml") : ""
+        Connections {
+            target: camera.item
+            ignoreUnknownSignals: true
+            function onTaken(path) {
+                camera.active = false;
+                Job.answer("taken", "", [path]);
+            }
+        }
+    }
+}

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One number, typed with gloves or taken from the live feed.
+import QtQuick
+import QtQuick.Layouts
+import Hingepin
+
+StepPanel {
+    id: panel
+    readonly property var units: Job.view.units
+    property int unitIndex: 0
+    readonly property string unitCode: units.length > 0 ? units[unitIndex].code : Job.view.unitCode
+    readonly property string how: Job.view.machineSource ? "monitor" : "typed"
+    focus: true
+    actions: {
+        const list = [];
+        if (Live.value.length > 0 && Job.view.machineSource)
+            list.push({
+                text: qsTr("Take the live value: %1").arg(Live.valueText),
+                note: Live.steady ? qsTr("steady") : qsTr("not steady yet"),
+                kind: Live.steady ? "main" : "plain",
+                enabled: Live.steady,
+                run: () => Live.takeValue()
+            });
+        list.push({
+            text: pad.isEmpty ? qsTr("Enter") : qsTr("Enter %1 %2").arg(pad.typed).arg(panel.units[panel.unitIndex]?.symbol ?? ""),
+            kind: "main",
+            enabled: !pad.isEmpty,
+            run: () => panel.enter()
+        });
+        return list;
+    }
+    function enter() {
+        if (!pad.isEmpty && !Job.busy)
+            Job.read(pad.typed, unitCode, how);
+    }
+    Card {
+        RowLayout {
+            Layout.fillWidth: true
+            LayoutMirroring.enabled: false
+            spacing: Theme.gap
+            BodyText {
+                Layout.fillWidth: true
+                Layout.minimumWidth: 0
+                text: pad.typed.length > 0 ? pad.typed : "–"
+                font.pixelSize: Math.min(Theme.readingText, 52)
+                font.bold: true
+                horizontalAlignment: Text.AlignRight
+                wrapMode: Text.NoWrap
+                fontSizeMode: Text.HorizontalFit
+                minimumPixelSize: 18
+                Accessible.name: qsTr("Typed: %1").arg(pad.typed)
+            }
+            BodyText {
+                text: panel.units[panel.unitIndex]?.symbol ?? ""
+                font.pixelSize: Theme.headingText
+            }
+        }
+        BodyText {
+            visible: text.length > 0
+            Layout.fillWidth: true
+            color: Theme.faintInk
+            text: Job.view.low.length > 0 && Job.view.high.length > 0 ? qsTr("Between %1 and %2").arg(Job.view.low).arg(Job.view.high) : Job.view.low.length > 0 ? qsTr("At least %1").arg(Job.view.low) : Job.view.high.length > 0 ? qsTr("At most %1").arg(Job.view.high) : ""
+        }
+        BodyText {
+            visible: Job.view.lastValue.length > 0
+            Layout.fillWidth: true
+            color: Theme.faintInk
+            text: qsTr("Last time: %1").arg(Job.view.lastValue)
+        }
+        BodyText {
+            visible: Live.instrument.length > 0
+            Layout.fillWidth: true
+            color: Theme.warn
+            text: qsTr("Practice: the instrument shows %1").arg(Live.instrument)
+        }
+    }
+    Keypad {
+        id: pad
+        Layout.fillWidth: true
+        focus: true
+        onEntered: panel.enter()
+    }
+    Flow {
+        visible: panel.units.length > 1
+        Layout.fillWidth: true
+        spacing: 6
+        Repeater {
+            model: panel.units
+            Press {
+                id: unit
+                required property var modelData
+                required property int index
+                hold_ms: 0
+                focusPolicy: Qt.NoFocus
+                text: (panel.unitIndex === index ? "● " : "○ ") + modelData.symbol
+                Accessible.role: Accessible.RadioButton
+                Accessible.name: qsTr("Unit %1").arg(modelData.symbol)
+                onPressedFully: panel.unitIndex = index
+            }
+        }
+    }
+}
