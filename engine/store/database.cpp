@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cassert>
+#include <cstddef>
 #include <utility>
 
 #include "engine/store/schema.h"
@@ -32,6 +33,11 @@ constexpr std::size_t kHeaderSize = 100;
 constexpr std::size_t kUserVersionOffset = 60;
 constexpr std::size_t kApplicationIdOffset = 68;
 constexpr std::string_view kMagic{"SQLite format 3\0", 16};
+
+// Section 3 of the same: the header of a rollback journal.
+constexpr std::size_t kJournalHeaderSize = 28;
+constexpr std::size_t kJournalPagesOffset = 16;  // how many pages the file had before
+constexpr std::string_view kJournalMagic{"\xD9\xD5\x05\xF9\x20\xA1\x63\xD7", 8};
 
 std::uint32_t bigEndian(const unsigned char* bytes) {
   return (std::uint32_t{bytes[0]} << 24U) | (std::uint32_t{bytes[1]} << 16U) |
@@ -135,6 +141,28 @@ Expected<void> Database::openFile() {
   return {};
 }
 
+/// Whether the file was first being made when power went: a rollback journal beside it takes it back to
+/// nothing, and what its first bytes say may be cut off anywhere.
+bool Database::isHalfMade() const {
+  sqlite3_vfs* vfs = nullptr;
+  if (sqlite3_file_control(handle_, "main", SQLITE_FCNTL_VFS_POINTER, static_cast<void*>(&vfs)) !=
+          SQLITE_OK ||
+      vfs == nullptr) {
+    return false;
+  }
+  std::vector<std::byte> memory(static_cast<std::size_t>(vfs->szOsFile));
+  auto* const journal = reinterpret_cast<sqlite3_file*>(memory.data());
+  std::array<unsigned char, kJournalHeaderSize> header{};
+  const bool read = vfs->xOpen(vfs, sqlite3_filename_journal(sqlite3_db_filename(handle_, "main")), journal,
+                               SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_JOURNAL, nullptr) == SQLITE_OK &&
+                    journal->pMethods->xRead(journal, header.data(), kJournalHeaderSize, 0) == SQLITE_OK;
+  if (journal->pMethods != nullptr) journal->pMethods->xClose(journal);
+  return read &&
+         std::string_view(reinterpret_cast<const char*>(header.data()), kJournalMagic.size()) ==
+             kJournalMagic &&
+         bigEndian(&header[kJournalPagesOffset]) == 0;
+}
+
 /// Refuses what the first bytes show to be newer or not ours before SQLite looks at the file: its first look
 /// would make or replay a log. What they don't show, isCurrent() does.
 Expected<void> Database::refuseByHeader(std::size_t newest) {
@@ -150,8 +178,9 @@ Expected<void> Database::refuseByHeader(std::size_t newest) {
   const std::uint32_t application = bigEndian(&header[kApplicationIdOffset]);
   const std::uint32_t version = bigEndian(&header[kUserVersionOffset]);
   if (application == 0) return {};
-  if (application != static_cast<std::uint32_t>(kApplicationId)) return refused("store-not-ours", path_);
-  if (version <= newest) return {};
+  const bool ours = application == static_cast<std::uint32_t>(kApplicationId);
+  if ((ours && version <= newest) || isHalfMade()) return {};
+  if (!ours) return refused("store-not-ours", path_);
   return refused("store-newer", path_,
                  {{"version", Amount{static_cast<double>(version), "1"}},
                   {"known", Amount{static_cast<double>(newest), "1"}}});

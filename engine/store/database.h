@@ -45,6 +45,7 @@ class Database {
   friend class Query;
   Database(std::string path, std::string vfs) : path_(std::move(path)), vfs_(std::move(vfs)) {}
   [[nodiscard]] Expected<void> openFile();
+  [[nodiscard]] bool isHalfMade() const;
   [[nodiscard]] Expected<void> refuseByHeader(std::size_t newest);
   [[nodiscard]] Expected<bool> isCurrent(std::size_t newest);
   [[nodiscard]] Expected<void> migrate(std::span<const char* const> migrations);

@@ -90,6 +90,50 @@ TEST(StoreOpenTest, WhatIsNotOursIsRefusedUntouched) {
   }
 }
 
+TEST(StoreOpenTest, NotOursIsRefusedUntouchedWithTheJournalOfWorkCutOff) {
+  const Folder folder;
+  const std::string other = folder.file("other.sqlite");
+  const std::string left = folder.file("left.sqlite");
+  sql(other, "PRAGMA application_id = 4711; CREATE TABLE t (a); INSERT INTO t VALUES (1)");
+  sqlite3* working = nullptr;
+  ASSERT_EQ(sqlite3_open(other.c_str(), &working), SQLITE_OK);
+  ASSERT_EQ(sqlite3_exec(working, "BEGIN; INSERT INTO t VALUES (2)", nullptr, nullptr, nullptr), SQLITE_OK);
+  for (const char* suffix : {"", "-journal"}) std::filesystem::copy_file(other + suffix, left + suffix);
+  sqlite3_close(working);
+  const std::string before = bytesOfFile(left);
+  const std::string journal = bytesOfFile(left + "-journal");
+  ASSERT_NE(journal, "");
+  EXPECT_EQ(codeOf(Store::open(left)), "store-not-ours");
+  EXPECT_EQ(bytesOfFile(left), before);
+  EXPECT_EQ(bytesOfFile(left + "-journal"), journal);
+}
+
+TEST(StoreOpenTest, FirstPageCutOffAnywhereWhileAStoreIsFirstMadeLeavesNothing) {
+  std::string page;
+  std::string journal;
+  for (std::int64_t lost_at = 0; page.empty(); ++lost_at) {
+    FaultyDisk disk(1);
+    disk.plan({.power_lost_at = lost_at});
+    ASSERT_NE(codeOf(Store::open("demo", disk.vfs())), "");
+    page = disk.files()["demo"];
+    journal = disk.files()["demo-journal"];
+  }
+  ASSERT_EQ(page.size(), 4096U);
+  ASSERT_NE(journal, "");
+  for (std::size_t written = 0; written <= 512; ++written) {
+    for (const std::size_t size : {written, page.size()}) {
+      FaultyDisk disk(1);
+      std::string torn = page.substr(0, written);
+      torn.resize(size, '\0');
+      disk.put("demo", torn);
+      disk.put("demo-journal", journal);
+      const auto store = Store::open("demo", disk.vfs());
+      ASSERT_EQ(codeOf(store), "") << written << " of " << size;
+      EXPECT_THAT(the(store->units()), IsEmpty());
+    }
+  }
+}
+
 TEST(StoreOpenTest, FolderOrNothingIsNotOpened) {
   const Folder folder;
   EXPECT_EQ(codeOf(Store::open(folder.file(""))), "store-not-opened");
