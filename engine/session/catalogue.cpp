@@ -6,18 +6,19 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <utility>
 #include <variant>
 
-namespace hingepin::session {
+#include "engine/session/words.h"
 
-extern const std::string_view kEnglishJson;
+namespace hingepin::session {
 
 namespace {
 
 /// UCUM codes that people write otherwise, with the space before them.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 15> kSymbols = {{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 11> kSymbols = {{
     {"1", ""},
     {"deg", "°"},
     {"deg/s", "°/s"},
@@ -26,17 +27,28 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 15> kSymbols
     {"m/s2", " m/s²"},
     {"[psi]", " psi"},
     {"[lb_av]", " lb"},
-    {"[ston_av]", " short tons"},
-    {"[lton_av]", " long tons"},
     {"[in_i]", " in"},
     {"[ft_i]", " ft"},
     {"[lbf_av]", " lbf"},
-    {"/min", " rpm"},
-    {"{rev}/min", " rpm"},
 }};
 
-std::string shown(const MessageValue& value, UnitSystem system) {
-  if (const Amount* const amount = std::get_if<Amount>(&value)) return show(*amount, system);
+/// UCUM codes that people write in words, and the codes of these.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 4> kUnitWords = {{
+    {"[ston_av]", "unit-short-tons"},
+    {"[lton_av]", "unit-long-tons"},
+    {"/min", "unit-revolutions-per-minute"},
+    {"{rev}/min", "unit-revolutions-per-minute"},
+}};
+
+/// What a catalogue must say in its own language or not at all.
+constexpr std::array<std::string_view, 12> kSafety = {
+    "document-do-not-use",        "document-not-for-trade", "document-cautions",
+    "hazard-left-open",           "safety-not-waived",      "second-person-from-afar",
+    "second-person-is-the-first", "second-person-missing",  "second-person-on-same-phone",
+    "state-do-not-use",           "state-locked-out",       "zone-not-clear"};
+
+std::string shown(const MessageValue& value, UnitSystem system, const Locale& locale) {
+  if (const Amount* const amount = std::get_if<Amount>(&value)) return show(*amount, system, locale);
   std::string text = std::get<std::string>(value);
   std::ranges::replace_if(
       text, [](char byte) { return static_cast<unsigned char>(byte) < 0x20 || byte == 0x7F; }, '?');
@@ -56,17 +68,40 @@ std::optional<Catalogue> readCatalogue(std::string_view json) {
   return catalogue;
 }
 
-const Catalogue& englishCatalogue() {
-  static const Catalogue catalogue = readCatalogue(kEnglishJson).value_or(Catalogue());
-  return catalogue;
+const Catalogue& englishCatalogue() { return engineCatalogue("en"); }
+
+bool isAboutSafety(std::string_view code) {
+  return code.starts_with("tag-") || std::ranges::find(kSafety, code) != kSafety.end();
 }
 
-std::string say(const Catalogue& catalogue, const Message& message, UnitSystem system) {
+const Catalogue& engineCatalogue(std::string_view language) {
+  static const std::map<std::string_view, Catalogue> all = [] {
+    std::map<std::string_view, Catalogue> made;
+    for (const LanguageFile& file : engineFiles()) {
+      made[file.language] = readCatalogue(file.json).value_or(Catalogue());
+    }
+    const Catalogue& english = made["en"];
+    for (auto& [tag, catalogue] : made) {
+      for (const auto& [code, sentence] : english) {
+        if (!isAboutSafety(code)) catalogue.emplace(code, sentence);  // what is there stays
+      }
+    }
+    return made;
+  }();
+  const auto found = all.find(language);
+  return found == all.end() ? all.at("en") : found->second;
+}
+
+std::string say(const Message& message, const Reader& reader) {
+  return say(engineCatalogue(reader.language), message, reader.system, localeOf(reader.language));
+}
+
+std::string say(const Catalogue& catalogue, const Message& message, UnitSystem system, const Locale& locale) {
   const auto entry = catalogue.find(message.code);
   if (entry == catalogue.end()) {
     std::string text = message.code;
     for (const auto& [name, value] : message.values)
-      text += fmt::format("; {}: {}", name, shown(value, system));
+      text += fmt::format("; {}: {}", name, shown(value, system, locale));
     return text;
   }
   std::string text;
@@ -80,20 +115,30 @@ std::string say(const Catalogue& catalogue, const Message& message, UnitSystem s
     const std::string_view name = rest.substr(1, close - 1);
     const auto value = std::ranges::find(message.values, name,
                                          [](const auto& pair) { return std::string_view(pair.first); });
-    text +=
-        value == message.values.end() ? std::string(rest.substr(0, close + 1)) : shown(value->second, system);
+    text += value == message.values.end() ? std::string(rest.substr(0, close + 1))
+                                          : shown(value->second, system, locale);
     rest.remove_prefix(close + 1);
   }
   return text;
 }
 
-std::string show(const Amount& amount, UnitSystem system) {
+std::string unitText(std::string_view ucum, const Locale& locale) {
+  const auto* const symbol =
+      std::ranges::find(kSymbols, ucum, &std::pair<std::string_view, std::string_view>::first);
+  if (symbol != kSymbols.end()) return std::string(symbol->second);
+  const auto* const words =
+      std::ranges::find(kUnitWords, ucum, &std::pair<std::string_view, std::string_view>::first);
+  if (words == kUnitWords.end()) return " " + std::string(ucum);
+  const Catalogue& catalogue = engineCatalogue(locale.language);
+  const auto found = catalogue.find(words->second);
+  return " " + (found == catalogue.end() ? std::string(ucum) : found->second);
+}
+
+std::string show(const Amount& amount, UnitSystem system, const Locale& locale) {
   const Amount converted = inSystem(amount, system);
   std::string text = fmt::format("{:.{}f}", converted.value, converted.decimals);
   if (text.starts_with('-') && text.find_first_of("123456789") == std::string::npos) text.erase(0, 1);
-  const auto* const symbol = std::ranges::find(kSymbols, std::string_view(converted.ucum),
-                                               &std::pair<std::string_view, std::string_view>::first);
-  return symbol != kSymbols.end() ? text + std::string(symbol->second) : text + " " + converted.ucum;
+  return numberIn(text, locale) + unitText(converted.ucum, locale);
 }
 
 }  // namespace hingepin::session

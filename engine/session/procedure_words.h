@@ -4,19 +4,15 @@
 #include <map>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "engine/base/error.h"
 #include "engine/procedures/procedure.h"
+#include "engine/session/locale.h"
 
 namespace hingepin::session {
 
 /// Words by text code, with {name} where a value goes.
 using Words = std::map<std::string, std::string, std::less<>>;
-
-/// The languages that procedures have words in, by their tag (BCP 47): the folders of
-/// translations/procedures/.
-[[nodiscard]] std::vector<std::string> languages();
 
 /// All words of a language. Errors: NotFound "language-unknown".
 [[nodiscard]] Expected<const Words*> allWords(std::string_view language);

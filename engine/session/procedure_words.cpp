@@ -1,33 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/session/procedure_words.h"
 
-#include <array>
-#include <set>
-
 #include "engine/session/catalogue.h"
+#include "engine/session/words.h"
 
 namespace hingepin::session {
 namespace {
 
-struct File {
-  std::string_view language;
-  std::string_view json;
-};
+using AllWords = std::map<std::string, Words, std::less<>>;
 
-#ifdef __clang__
-#pragma clang diagnostic ignored "-Woverlength-strings"
-#endif
-constexpr auto kFiles = std::to_array<File>({@HINGEPIN_WORDS@
-});
-
-using Languages = std::map<std::string, Words, std::less<>>;
-
-const Languages& wordsByLanguage() {
-  static const Languages all = [] {
-    Languages made;
-    for (const File& file : kFiles) {
-      Words& words = made[std::string(file.language)];
-      words.merge(readCatalogue(file.json).value_or(Catalogue()));
+const AllWords& wordsByLanguage() {
+  static const AllWords all = [] {
+    AllWords made;
+    for (const LanguageFile& file : procedureFiles()) {
+      made[std::string(file.language)].merge(readCatalogue(file.json).value_or(Catalogue()));
     }
     return made;
   }();
@@ -35,12 +21,6 @@ const Languages& wordsByLanguage() {
 }
 
 }  // namespace
-
-std::vector<std::string> languages() {
-  std::vector<std::string> tags;
-  for (const auto& [tag, words] : wordsByLanguage()) tags.push_back(tag);
-  return tags;
-}
 
 Expected<const Words*> allWords(std::string_view language) {
   const auto found = wordsByLanguage().find(language);

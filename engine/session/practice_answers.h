@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/base/error.h"
+#include "engine/base/random.h"
+#include "engine/procedures/runner.h"
+#include "engine/session/job.h"
+#include "engine/simulator/machine.h"
+
+/// What a careful person with good instruments would answer on a practice machine.
+namespace hingepin::session {
+
+/// The scale of a practice machine and what stands about: what its monitor would show, and what a person
+/// measures. Masses in kg.
+struct PracticeScale {
+  double zero_kg = 0.0;        ///< what it shows with an empty bucket before it is zeroed
+  double zero_after_kg = 0.0;  ///< after
+  double span = 1.0;           ///< indication over load
+  double span_after = 1.0;     ///< once it was taught in this job
+  double scatter_kg = 3.0;     ///< standard deviation of an indication
+  double mass_kg = 2000.0;     ///< the known mass, as its plate says
+  double oil_Cel = 52.0;
+  double hours = 4200.0;
+  double fuel_percent = 80.0;
+  double tread_mm = 38.0;
+};
+
+enum class Failing { Once, Always };
+
+struct PracticeWishes {
+  std::map<std::string, Failing, std::less<>> failing{};  ///< by step: fails although it need not
+  /// By step, what is answered or typed instead; of several each time the next, the last stays.
+  std::map<std::string, std::vector<std::string>, std::less<>> says{};
+};
+
+/// What has to be handed in beside an answer; keepFile keeps it and its name goes into the event's hashes.
+enum class FileNeed { None, Photo, File, Log, Signature };
+
+struct PracticeAnswer {
+  procedures::Event
+      event;  ///< without who, device, hashes and time; `role` is empty for whoever is in charge
+  bool second_person = false;  ///< somebody else has to answer, in the role of the event
+  FileNeed file = FileNeed::None;
+  std::string log{};             ///< CSV, of FileNeed::Log
+  std::int64_t takes_ms = 2000;  ///< how long a person would take, holds included
+};
+
+/// Answers for one job. Poses, loads and pressures are those of the simulator's invented unit "L-27".
+class PracticePerson {
+ public:
+  /// @param number of the draw of the machine's hidden errors and of all scatter
+  explicit PracticePerson(std::uint64_t number, PracticeScale scale = {}, PracticeWishes wishes = {});
+
+  /// What to hand in now. Errors: InvalidInput "job-has-ended"; those of the simulator.
+  [[nodiscard]] Expected<PracticeAnswer> answer(const OpenJob& job);
+
+  [[nodiscard]] const simulator::Machine& machine() const { return machine_; }
+
+ private:
+  [[nodiscard]] std::string valueOf(const OpenJob& job, const procedures::Step& step);
+  [[nodiscard]] bool shallFail(std::string_view step);
+  [[nodiscard]] std::string said(std::string_view step);
+
+  Random random_;
+  simulator::Machine machine_;
+  PracticeScale scale_;
+  PracticeWishes wishes_;
+  std::map<std::string, int, std::less<>> asked_;
+};
+
+}  // namespace hingepin::session
