@@ -94,39 +94,6 @@ Expected<void> checkMonitor(const OpenJob& job, const Event& event) {
       {{"unit", job.unit.id}, {"quantity", step->quantity}, {"typed", event.value}, {"shown", shown->unit}});
 }
 
-/// What was done on a unit before, and how long ago by the clock that nobody can set. What ended done before
-/// the same failed does not count any more.
-Expected<std::vector<procedures::Completed>> completedOn(const Store& store, const std::string& unit,
-                                                         const procedures::Procedure& procedure,
-                                                         const Moment& now) {
-  std::vector<procedures::Completed> completed;
-  if (procedure.prerequisites.empty()) return completed;
-  const Expected<std::vector<store::Job>> jobs = store.jobs(unit);
-  if (!jobs) return std::unexpected(jobs.error());
-  std::set<std::string> failed;
-  for (const store::Job& job : *jobs) {  // the newest first
-    const bool needed = std::ranges::any_of(
-        procedure.prerequisites, [&](const auto& each) { return each.procedure == job.procedure_id; });
-    if (!needed || failed.contains(job.procedure_id) || (job.phase != "done" && job.phase != "failed"))
-      continue;
-    const Expected<std::vector<std::string>> journal = store.journal(job.id);
-    if (!journal) return std::unexpected(journal.error());
-    std::optional<std::int64_t> age_ms;
-    if (!journal->empty()) {
-      const Expected<Event> last = procedures::readEvent(journal->back(), "journal");
-      if (last && last->boot == now.boot) age_ms = now.at_ms - last->at_ms;
-    }
-    const bool later = age_ms && *age_ms < 0;
-    if (later) age_ms.reset();
-    if (job.phase == "failed") {
-      if (!later) failed.insert(job.procedure_id);
-    } else {
-      completed.push_back({.procedure = job.procedure_id, .age_ms = age_ms});
-    }
-  }
-  return completed;
-}
-
 /// The profiles as they were when the job began; its first event names them.
 Expected<void> readProfiles(const Store& store, OpenJob& job, const Event& start, const Edge& edge) {
   if (start.hashes.empty()) return fail(ErrorKind::InvalidInput, "job-not-readable", {{"job", job.job.id}});
@@ -180,6 +147,37 @@ BlobSource blobsOf(const Store& store) {
 
 const AttachmentProfile* attachmentOf(const OpenJob& job) {
   return job.attachment ? &*job.attachment : nullptr;
+}
+
+Expected<std::vector<procedures::Completed>> completedOn(const Store& store, const std::string& unit,
+                                                         const procedures::Procedure& procedure,
+                                                         const Moment& now) {
+  std::vector<procedures::Completed> completed;
+  if (procedure.prerequisites.empty()) return completed;
+  const Expected<std::vector<store::Job>> jobs = store.jobs(unit);
+  if (!jobs) return std::unexpected(jobs.error());
+  std::set<std::string> failed;
+  for (const store::Job& job : *jobs) {  // the newest first
+    const bool needed = std::ranges::any_of(
+        procedure.prerequisites, [&](const auto& each) { return each.procedure == job.procedure_id; });
+    if (!needed || failed.contains(job.procedure_id) || (job.phase != "done" && job.phase != "failed"))
+      continue;
+    const Expected<std::vector<std::string>> journal = store.journal(job.id);
+    if (!journal) return std::unexpected(journal.error());
+    std::optional<std::int64_t> age_ms;
+    if (!journal->empty()) {
+      const Expected<Event> last = procedures::readEvent(journal->back(), "journal");
+      if (last && last->boot == now.boot) age_ms = now.at_ms - last->at_ms;
+    }
+    const bool later = age_ms && *age_ms < 0;
+    if (later) age_ms.reset();
+    if (job.phase == "failed") {
+      if (!later) failed.insert(job.procedure_id);
+    } else {
+      completed.push_back({.procedure = job.procedure_id, .age_ms = age_ms});
+    }
+  }
+  return completed;
 }
 
 Expected<OpenJob> beginJob(Store& store, const NewJob& given, const Actor& actor, const Moment& now,

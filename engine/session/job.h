@@ -44,6 +44,13 @@ struct OpenJob {
 /// The files of a store by their hash. Errors: NotFound "blob-not-in-store".
 [[nodiscard]] BlobSource blobsOf(const store::Store& store);
 
+/// What was done on a unit of what a procedure needs before it, and how long ago by the clock that nobody can
+/// set. What ended done before the same failed does not count any more.
+[[nodiscard]] Expected<std::vector<procedures::Completed>> completedOn(const store::Store& store,
+                                                                       const std::string& unit,
+                                                                       const procedures::Procedure& procedure,
+                                                                       const Moment& now);
+
 struct NewJob {
   std::string id;  ///< made at random by the caller
   std::string unit;

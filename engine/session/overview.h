@@ -29,13 +29,13 @@ inline constexpr std::int64_t kSoon_ms = 7LL * 24 * 3600 * 1000;
 
 /// A mark that restricts, with the procedure that set it: its words stand among those of the procedure.
 struct Restriction {
-  std::string procedure;  ///< id
-  std::string mark;       ///< text code
-  bool is_tag = false;    ///< "do not use this scale"
+  std::string procedure{};  ///< id
+  std::string mark{};       ///< text code
+  bool is_tag = false;      ///< "do not use this scale"
 };
 
 struct PairState {
-  std::string attachment;
+  std::string attachment{};
   UnitState state = UnitState::Ready;
   bool calibrated = false;    ///< a job taught this scale
   std::string calibration{};  ///< hash of the numbers, "" where only the machine has them
@@ -47,21 +47,21 @@ struct PairState {
 
 /// A failed or abandoned job that nothing has lifted since.
 struct OpenTag {
-  std::string job;
-  std::string record;
-  std::string procedure;  ///< id
-  std::string attachment;
-  std::string tag;  ///< text code
-  std::string phase;
+  std::string job{};
+  std::string record{};
+  std::string procedure{};  ///< id
+  std::string attachment{};
+  std::string tag{};  ///< text code
+  std::string phase{};
   std::string failed_step{};
   std::int64_t utc_ms = 0;
 };
 
 struct RunningJob {
-  std::string job;
-  std::string procedure;  ///< id
-  std::string attachment;
-  std::string language;
+  std::string job{};
+  std::string procedure{};  ///< id
+  std::string attachment{};
+  std::string language{};
   std::string waits_at{};   ///< step or caution, "tag"; "" once it waits for its seal
   std::string waits_for{};  ///< words of the step that it waits at, in the reader's language
   std::string title{};      ///< likewise
@@ -73,7 +73,7 @@ struct RunningJob {
 };
 
 struct UnitOverview {
-  std::string id;
+  std::string id{};
   UnitState state = UnitState::Ready;
   bool practice = false;
   bool locked_out = false;  ///< a lockout was begun that no removal has ended
@@ -104,7 +104,7 @@ struct Overview {
 /// Something that a second person is asked for, or somebody in another role than that of who is in charge.
 struct AwaitedConfirmation {
   RunningJob job;
-  std::string unit;
+  std::string unit{};
   bool second_person = false;
   std::vector<std::string> roles{};   ///< who may answer
   std::vector<std::string> photos{};  ///< personal objects of this job, for a look from afar
@@ -112,17 +112,17 @@ struct AwaitedConfirmation {
 
 /// Something that was confirmed by a second person, or had to be.
 struct Confirmation {
-  std::string unit;
-  std::string attachment;
-  std::string job;
+  std::string unit{};
+  std::string attachment{};
+  std::string job{};
   std::string record{};  ///< "" while the job runs
-  std::string procedure;
-  std::string step;
-  std::string text{};  ///< words of the step, in the reader's language
-  std::string answer;  ///< "yes", "no", "unconfirmed"
-  std::string key;     ///< who; "" for nobody
-  std::string role;
-  std::string device;
+  std::string procedure{};
+  std::string step{};
+  std::string text{};    ///< words of the step, in the reader's language
+  std::string answer{};  ///< "yes", "no", "unconfirmed"
+  std::string key{};     ///< who; "" for nobody
+  std::string role{};
+  std::string device{};
   std::int64_t utc_ms = 0;
   /// "second-person-on-same-phone", "second-person-from-afar", "second-person-missing"
   std::vector<std::string> marks{};
@@ -139,10 +139,10 @@ struct Confirmations {
 
 /// A unit that is out on hire.
 struct CheckedOut {
-  std::string unit;
-  std::string attachment;
-  std::string record;  ///< of the check-out, for compareRecords
-  std::string variant;
+  std::string unit{};
+  std::string attachment{};
+  std::string record{};  ///< of the check-out, for compareRecords
+  std::string variant{};
   std::int64_t utc_ms = 0;
 };
 /// Units whose last check-out that ended done has no later return check (however that ended), the longest out
@@ -151,9 +151,9 @@ struct CheckedOut {
 
 /// A check-out and the return check after it.
 struct Hire {
-  std::string unit;
-  std::string check_out;     ///< record
-  std::string return_check;  ///< record
+  std::string unit{};
+  std::string check_out{};     ///< record
+  std::string return_check{};  ///< record
   std::int64_t out_utc_ms = 0;
   std::int64_t back_utc_ms = 0;
 };
@@ -162,20 +162,21 @@ struct Hire {
 
 /// What one record says of the scale, for a chart.
 struct HistoryPoint {
-  std::string record;
-  std::string procedure;
+  std::string record{};
+  std::string procedure{};
   std::int64_t utc_ms = 0;
-  std::string phase;
+  std::string phase{};
   std::vector<double> zeros_kg{};         ///< indications with an empty bucket that a check looked at
   std::optional<double> zero_kg{};        ///< their mean
   std::optional<double> zero_found_kg{};  ///< the first of the job, before anything was set
   std::optional<double> zero_low_kg{};    ///< limits
   std::optional<double> zero_high_kg{};
-  std::optional<double> reference_kg{};   ///< of the proof
-  std::optional<double> indication_kg{};  ///< mean
-  std::optional<double> error_percent{};  ///< (mean indication - reference) / reference
-  std::optional<double> span{};           ///< mean indication less mean zero, over the reference
-  std::optional<double> spread_kg{};      ///< largest less smallest indication
+  std::optional<double> reference_kg{};         ///< of the proof
+  std::optional<double> indication_kg{};        ///< mean
+  std::optional<double> error_percent{};        ///< (mean indication - reference) / reference
+  std::optional<double> error_found_percent{};  ///< the first of the job, before anything was taught
+  std::optional<double> span{};                 ///< mean indication less mean zero, over the reference
+  std::optional<double> spread_kg{};            ///< largest less smallest indication
   std::optional<double> error_limit_percent{};
   std::optional<double> spread_limit_kg{};
   std::string verdict{};     ///< "passed", "failed", "" where there was no proof
@@ -188,22 +189,22 @@ struct HistoryPoint {
 
 /// A further signature on a record.
 struct RecordSignature {
-  std::string name;
-  std::string key;
-  std::string role;
+  std::string name{};
+  std::string key{};
+  std::string role{};
   std::int64_t utc_ms = 0;
   records::Standing standing = records::Standing::Refused;
 };
 
 struct RecordLine {
-  std::string name;
-  std::string title;      ///< of the procedure, in the reader's language; a correction has its catalogue's
-  std::string procedure;  ///< id; "" of a correction
-  std::string attachment;
-  std::string phase;  ///< "done", "failed", "abandoned"; "" of a correction
+  std::string name{};
+  std::string title{};      ///< of the procedure, in the reader's language; a correction has its catalogue's
+  std::string procedure{};  ///< id; "" of a correction
+  std::string attachment{};
+  std::string phase{};  ///< "done", "failed", "abandoned"; "" of a correction
   std::int64_t utc_ms = 0;
-  std::string key;
-  std::string role;
+  std::string key{};
+  std::string role{};
   bool practice = false;
   bool taught = false;                    ///< it has a calibration
   std::string amends{};                   ///< of a correction
@@ -219,29 +220,30 @@ struct RecordLine {
 
 /// An entry that must be given, or may be given otherwise.
 struct NeededEntry {
-  std::string id;
+  std::string id{};
   std::string value{};  ///< what would hold: of the attachment, the unit, or the procedure; "" for none
   std::string from{};   ///< "attachment", "unit", "procedure"; "" where it must be given
   std::string unit{};   ///< UCUM code
 };
 
 struct OfferedVariant {
-  std::string id;
-  std::string text;     ///< in the reader's language
+  std::string id{};
+  std::string text{};   ///< in the reader's language
   bool offered = true;  ///< by this unit, where the variants are ways of teaching
 };
 
 struct OfferedPrerequisite {
-  std::string procedure;
-  std::string title;  ///< in the reader's language
+  std::string procedure{};
+  std::string title{};  ///< in the reader's language
   bool missing = false;
   bool too_old = false;
 };
 
 struct OfferedProcedure {
-  std::string id;
-  std::string title;  ///< in the reader's language
-  std::string comes_first;
+  std::string id{};
+  std::string title{};  ///< in the reader's language
+  std::string comes_first{};
+  std::vector<std::string> tools{};  ///< likewise
   std::vector<OfferedVariant> variants{};
   std::vector<NeededEntry> entries{};
   std::vector<OfferedPrerequisite> prerequisites{};

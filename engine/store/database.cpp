@@ -386,27 +386,29 @@ Expected<void> copyDatabase(Database& database, const std::string& path) {
   return {};
 }
 
-Expected<Transaction> Transaction::beginWriting(Database& database) {
-  const auto begun = run(database, "BEGIN IMMEDIATE");
+Expected<Transaction> Transaction::begin(Database& database, std::string_view sql) {
+  const bool inner = sqlite3_get_autocommit(database.handle()) == 0;
+  const auto begun = run(database, inner ? "SAVEPOINT part" : sql);
   if (!begun) return std::unexpected(begun.error());
-  return Transaction(database);
+  return Transaction(database, inner);
 }
 
-Expected<Transaction> Transaction::beginReading(Database& database) {
-  const auto begun = run(database, "BEGIN");
-  if (!begun) return std::unexpected(begun.error());
-  return Transaction(database);
+Expected<Transaction> Transaction::beginWriting(Database& database) {
+  return begin(database, "BEGIN IMMEDIATE");
 }
+
+Expected<Transaction> Transaction::beginReading(Database& database) { return begin(database, "BEGIN"); }
 
 Transaction::~Transaction() {
   // SQLite has rolled back already after some errors.
-  if (database_ != nullptr && sqlite3_get_autocommit(database_->handle()) == 0) {
-    [[maybe_unused]] const auto undone = run(*database_, "ROLLBACK");
-  }
+  if (database_ == nullptr || sqlite3_get_autocommit(database_->handle()) != 0) return;
+  [[maybe_unused]] const auto undone = run(*database_, inner_ ? "ROLLBACK TO part" : "ROLLBACK");
+  if (!inner_) return;
+  [[maybe_unused]] const auto released = run(*database_, "RELEASE part");
 }
 
 Expected<void> Transaction::commit() {
-  auto done = run(*database_, "COMMIT");
+  auto done = run(*database_, inner_ ? "RELEASE part" : "COMMIT");
   if (!done) {
     // SQLite counts COMMIT among what only reads.
     if (done.error().message.code == "store-read-failed") done.error().message.code = "store-write-failed";

@@ -141,22 +141,26 @@ Expected<std::int64_t> run(Database& database, std::string_view sql, const Value
 /// Makes `path` a copy of the database. Errors: IoFailed "backup-not-written".
 [[nodiscard]] Expected<void> copyDatabase(Database& database, const std::string& path);
 
-/// What is read or written together. Rolled back unless committed.
+/// What is read or written together. Rolled back unless committed. Inside another it is a part of that.
 class Transaction {
  public:
   [[nodiscard]] static Expected<Transaction> beginWriting(Database& database);
   /// All that is read in it is of one moment.
   [[nodiscard]] static Expected<Transaction> beginReading(Database& database);
   ~Transaction();
-  Transaction(Transaction&& other) noexcept : database_(other.database_) { other.database_ = nullptr; }
+  Transaction(Transaction&& other) noexcept : database_(other.database_), inner_(other.inner_) {
+    other.database_ = nullptr;
+  }
   Transaction& operator=(Transaction&&) = delete;
 
-  /// On the disk when it returns.
+  /// On the disk when it returns; of an inner one, when the outer is committed.
   [[nodiscard]] Expected<void> commit();
 
  private:
-  explicit Transaction(Database& database) : database_(&database) {}
+  [[nodiscard]] static Expected<Transaction> begin(Database& database, std::string_view sql);
+  Transaction(Database& database, bool inner) : database_(&database), inner_(inner) {}
   Database* database_;
+  bool inner_;
 };
 
 }  // namespace hingepin::store

@@ -210,6 +210,17 @@ Expected<Store> Store::open(const std::string& path, const std::string& vfs) {
   return Store(*std::move(database));
 }
 
+Batch::Batch(std::unique_ptr<Transaction> transaction) : transaction_(std::move(transaction)) {}
+Batch::~Batch() = default;
+Batch::Batch(Batch&&) noexcept = default;
+Expected<void> Batch::commit() { return transaction_->commit(); }
+
+Expected<Batch> Store::beginBatch() {
+  auto begun = Transaction::beginWriting(*database_);
+  if (!begun) return std::unexpected(begun.error());
+  return Batch(std::make_unique<Transaction>(*std::move(begun)));
+}
+
 Expected<void> Store::putUnit(const Unit& unit) {
   if (auto checked = checkTexts({{"unit", unit.id}, {"profile", unit.profile}}); !checked) return checked;
   return done(run(*database_,
@@ -502,6 +513,12 @@ Expected<void> Store::erasePersonal(std::string_view name, std::int64_t now_utc_
 
 Expected<std::vector<Personal>> Store::personal() const {
   return allRows(*database_, personalOf, "SELECT name, salt, bytes FROM personal ORDER BY number");
+}
+
+Expected<std::vector<Personal>> Store::personalBeginning(std::string_view bytes) const {
+  return allRows(*database_, personalOf,
+                 "SELECT name, salt, bytes FROM personal WHERE substr(bytes, 1, ?) = ? ORDER BY number",
+                 static_cast<std::int64_t>(bytes.size()), Blob{bytes});
 }
 
 Expected<records::Evidence> Store::evidence() const {

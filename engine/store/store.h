@@ -104,6 +104,24 @@ struct Ending {
   std::int64_t now_utc_ms = 0;
 };
 
+class Transaction;
+
+/// All that is written to a store while this is there is one commit: none of it is there unless `commit`
+/// returns, and it is on the disk then and not before. For filling a new store; the events of a job that
+/// people work on are each a commit.
+class Batch {
+ public:
+  ~Batch();
+  Batch(Batch&&) noexcept;
+  Batch& operator=(Batch&&) = delete;
+  [[nodiscard]] Expected<void> commit();
+
+ private:
+  friend class Store;
+  explicit Batch(std::unique_ptr<Transaction> transaction);
+  std::unique_ptr<Transaction> transaction_;
+};
+
 /// What an import did.
 struct Imported {
   std::int64_t added = 0;       ///< objects, events and ends of jobs that were new
@@ -121,6 +139,9 @@ class Store {
   ~Store();
   Store(Store&&) noexcept;
   Store& operator=(Store&&) noexcept;
+
+  /// The store outlives it. Errors: "store-busy".
+  [[nodiscard]] Expected<Batch> beginBatch();
 
   // All functions below: IoFailed "store-write-failed", "store-read-failed", "store-full", "store-busy"
   // (another process is writing; nothing was done); InvalidInput "store-damaged", and "store-value-refused"
@@ -195,6 +216,8 @@ class Store {
   /// older state of the file: call it again.
   [[nodiscard]] Expected<void> erasePersonal(std::string_view name, std::int64_t now_utc_ms);
   [[nodiscard]] Expected<std::vector<Personal>> personal() const;
+  /// Those whose bytes begin so, in the order in which they came; the others are not read.
+  [[nodiscard]] Expected<std::vector<Personal>> personalBeginning(std::string_view bytes) const;
 
   /// All that verification needs.
   [[nodiscard]] Expected<records::Evidence> evidence() const;
