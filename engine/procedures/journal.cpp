@@ -77,8 +77,6 @@ std::string canonical(const Json& value) {
   return value.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-constexpr std::int64_t kMostInteger = 9007199254740991;  // 2^53 - 1: exact in every JSON reader
-
 class EventReader : public JsonWalk {
  public:
   Event read(const JsonDocument& document);

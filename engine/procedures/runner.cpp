@@ -11,13 +11,15 @@
 namespace hingepin::procedures {
 namespace {
 
-constexpr std::int64_t kLatest_ms = (std::int64_t{1} << 53) - 1;  // what a record can hold
 constexpr std::string_view kTag = "tag";
 
 template <class List, class T>
 bool contains(const List& list, const T& value) {
   return std::ranges::find(list, value) != std::ranges::end(list);
 }
+
+/// Whether a journal can hold it.
+bool isExact(std::int64_t number) { return -kMostInteger <= number && number <= kMostInteger; }
 
 bool isHash(std::string_view text) {
   return text.size() == 64 && std::ranges::all_of(text, [](char character) {
@@ -728,7 +730,12 @@ Runner::Done Runner::step(const Step& step) {
 }
 
 Expected<State> Runner::run() {
-  if (event_.at_ms < 0 || event_.at_ms > kLatest_ms || event_.boot.empty()) return refuse("time-malformed");
+  const bool exact =
+      isExact(event_.at_ms) && isExact(event_.wall_utc_ms.value_or(0)) &&
+      (!event_.start || std::ranges::all_of(event_.start->completed, [](const Completed& each) {
+        return isExact(each.age_ms.value_or(0));
+      }));
+  if (!exact || event_.at_ms < 0 || event_.boot.empty()) return refuse("time-malformed");
   if (!std::ranges::all_of(event_.hashes, isHash)) return refuse("hash-malformed");
   Done done;
   if (state_.phase == Phase::NotStarted) {

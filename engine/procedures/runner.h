@@ -56,7 +56,9 @@ struct StartOptions {
   bool operator==(const StartOptions&) const = default;
 };
 
-/// Something that happened, as the journal holds it.
+inline constexpr std::int64_t kMostInteger = 9007199254740991;  ///< 2^53 - 1: exact in every JSON reader
+
+/// Something that happened, as the journal holds it. Times and ages are at most kMostInteger either way.
 struct Event {
   EventType type = EventType::Answer;
   std::int64_t at_ms = 0;                     ///< of the monotonic clock since the phone started, >= 0

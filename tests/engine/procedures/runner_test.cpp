@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <limits>
+
 #include "tests/engine/procedures/technician.h"
 
 namespace hingepin::procedures {
@@ -127,6 +129,31 @@ TEST(RunnerTest, NobodyCanTurnTheClockBack) {
   technician.boot = "boot-1";
   technician.now_ms += 60'000;
   EXPECT_EQ(technician.tell(EventType::Interrupt), "time-went-back");
+}
+
+TEST(RunnerTest, WhatNoJournalCanHoldIsRefused) {
+  const Technician fresh = Technician::onEverything();
+  const Event start = fresh.honest();
+  const auto refusalOf = [&](const Event& event) {
+    Technician technician = fresh;
+    const std::string refusal = technician.tell(event);
+    EXPECT_EQ(readEvent(writeEvent(event), "journal").has_value(), refusal.empty()) << writeEvent(event);
+    return refusal;
+  };
+  for (const std::int64_t ms : {kMostInteger, kMostInteger + 1, std::numeric_limits<std::int64_t>::max(),
+                                -kMostInteger, -kMostInteger - 1, std::numeric_limits<std::int64_t>::min()}) {
+    const std::string expected = ms >= -kMostInteger && ms <= kMostInteger ? "" : "time-malformed";
+    Event event = start;
+    event.wall_utc_ms = ms;
+    EXPECT_EQ(refusalOf(event), expected) << ms;
+    event = start;
+    event.start->completed.push_back({.procedure = "other", .age_ms = ms});
+    EXPECT_EQ(refusalOf(event), expected) << ms;
+    if (ms < 0) continue;
+    event = start;
+    event.at_ms = ms;
+    EXPECT_EQ(refusalOf(event), expected) << ms;
+  }
 }
 
 TEST(RunnerTest, WallClockChangesNothingButItself) {
