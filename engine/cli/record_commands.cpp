@@ -42,6 +42,8 @@ struct RecordOptions {
 };
 
 constexpr const char* kSealedFile = ".jws.json";
+constexpr const char* kStatementsPart = "statements";
+constexpr const char* kSignersPart = "signers";
 
 enum class Weight { Fault, Remark };
 
@@ -88,9 +90,9 @@ Expected<std::vector<records::StoredText>> sealedTexts(const std::string& folder
 /// What a folder holds that export wrote. Whom to trust is not among it: that is for a person to say.
 Expected<records::Evidence> evidenceIn(const RecordOptions& options) {
   records::Evidence evidence;
-  auto statements = sealedTexts((fs::path(options.folder) / "statements").string());
+  auto statements = sealedTexts((fs::path(options.folder) / kStatementsPart).string());
   if (!statements) return std::unexpected(statements.error());
-  auto signers = sealedTexts((fs::path(options.folder) / "signers").string());
+  auto signers = sealedTexts((fs::path(options.folder) / kSignersPart).string());
   if (!signers) return std::unexpected(signers.error());
   evidence.statements = *std::move(statements);
   evidence.signers_lists = *std::move(signers);
@@ -98,24 +100,35 @@ Expected<records::Evidence> evidenceIn(const RecordOptions& options) {
   return evidence;
 }
 
-std::string verificationJson(const records::Verification& verification) {
+/// Where a folder holds what is kept there under a name; "" for what is not there.
+std::string fileOf(const RecordOptions& options, const char* part, const std::string& name) {
+  const fs::path path = fs::path(options.folder) / part / (name + kSealedFile);
+  return options.folder.empty() || name.empty() || !fs::exists(path) ? "" : path.string();
+}
+
+const std::string& keptAs(const records::StatementVerdict& verdict) {
+  return verdict.kept_as.empty() ? verdict.name : verdict.kept_as;
+}
+
+std::string verificationJson(const RecordOptions& options, const records::Verification& verification) {
   using Json = nlohmann::ordered_json;
   std::string text;
   const auto line = [&](const Json& json) {
     text += json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
   };
   for (const records::StatementVerdict& each : verification.statements) {
-    line({{"name", each.name}, {"standing", standingName(each.standing)}});
+    line({{"name", keptAs(each)}, {"standing", standingName(each.standing)}});
   }
-  const auto findings = [&](const std::vector<records::Finding>& list) {
+  const auto findings = [&](const char* part, const std::vector<records::Finding>& list) {
     for (const records::Finding& finding : list) {
-      line({{"finding", finding.message.code},
-            {"about", finding.subject},
-            {"message", session::say(session::englishCatalogue(), finding.message, UnitSystem::Metric)}});
+      Json said = {{"finding", finding.message.code}, {"about", finding.subject}};
+      if (const std::string file = fileOf(options, part, finding.subject); !file.empty()) said["file"] = file;
+      said["message"] = session::say(session::englishCatalogue(), finding.message, UnitSystem::Metric);
+      line(said);
     }
   };
-  findings(verification.signers.findings);
-  findings(verification.findings);
+  findings(kSignersPart, verification.signers.findings);
+  findings(kStatementsPart, verification.findings);
   return text;
 }
 
@@ -137,19 +150,20 @@ int verifyCommand(const Common& common, const RecordOptions& options) {
     holds = holds && each.standing == records::Standing::Trusted;
     const bool signature = each.statement && std::holds_alternative<records::Signature>(*each.statement);
     table.push_back(
-        {each.name, signature ? "signature" : "record", std::string(standingName(each.standing))});
+        {keptAs(each), signature ? "signature" : "record", std::string(standingName(each.standing))});
   }
   text = layOut(table, Charset::Utf8, 3);
-  const auto findings = [&](const std::vector<records::Finding>& list) {
+  const auto findings = [&](const char* part, const std::vector<records::Finding>& list) {
     for (const records::Finding& finding : list) {
       holds = holds && isRemark(finding.message.code);
+      if (const std::string file = fileOf(options, part, finding.subject); !file.empty()) text += file + ": ";
       text += session::say(session::englishCatalogue(), finding.message, common.system) + "\n";
     }
   };
-  findings(verification.signers.findings);
-  findings(verification.findings);
-  const int printed =
-      print(options.json ? verificationJson(verification) : in(text, terminalCharset()), common.system);
+  findings(kSignersPart, verification.signers.findings);
+  findings(kStatementsPart, verification.findings);
+  const int printed = print(
+      options.json ? verificationJson(options, verification) : in(text, terminalCharset()), common.system);
   if (printed != kDone) return printed;
   return holds ? kDone : kInsufficient;
 }
@@ -205,7 +219,7 @@ int exportCommand(const Common& common, const RecordOptions& options) {
   const auto evidence = folder->store.evidence();
   if (!evidence) return complain(evidence.error(), common.system);
   const fs::path out(options.folder);
-  for (const char* part : {"statements", "signers"}) {
+  for (const char* part : {kStatementsPart, kSignersPart}) {
     if (const auto made = makeFolder((out / part).string()); !made)
       return complain(made.error(), common.system);
   }
@@ -215,11 +229,11 @@ int exportCommand(const Common& common, const RecordOptions& options) {
     return writeFile((out / part / (name + kSealedFile)).string(), text.text);
   };
   for (const records::StoredText& each : evidence->statements) {
-    if (const auto done = write("statements", each); !done) return complain(done.error(), common.system);
+    if (const auto done = write(kStatementsPart, each); !done) return complain(done.error(), common.system);
     ++written;
   }
   for (const records::StoredText& each : evidence->signers_lists) {
-    if (const auto done = write("signers", each); !done) return complain(done.error(), common.system);
+    if (const auto done = write(kSignersPart, each); !done) return complain(done.error(), common.system);
   }
   std::set<std::string> keys;
   const records::SignersVerdict verdict =

@@ -69,9 +69,10 @@ class Verifier {
     const bool readable = sealed && sealed->type != kSignersType && sealed->seals.size() == 1;
     StatementVerdict verdict{.name = hashName(readable ? sealed->payload : text)};
     const bool rightly_named = stored_names.contains("") || stored_names.contains(verdict.name);
+    if (!rightly_named) verdict.kept_as = *stored_names.begin();
     const auto refuse = [&](const char* code, std::vector<std::pair<std::string, MessageValue>> values = {},
                             std::optional<Error> cause = {}) {
-      say(code, verdict.name, std::move(values), std::move(cause));
+      say(code, rightly_named ? verdict.name : verdict.kept_as, std::move(values), std::move(cause));
       result_.statements.push_back(std::move(verdict));
     };
     if (!readable) {

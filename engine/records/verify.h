@@ -38,7 +38,8 @@ enum class Standing {
 };
 
 struct StatementVerdict {
-  std::string name;  ///< the hash of its payload, or of its whole text where there is no payload
+  std::string name;       ///< the hash of its payload, or of its whole text where there is no payload
+  std::string kept_as{};  ///< what it was kept as, where that is never its name; findings are about that
   Standing standing = Standing::Refused;
   std::optional<Statement> statement{};  ///< where its seal holds
 };
@@ -54,8 +55,8 @@ struct Verification {
 ///
 /// Refused:
 /// - "record-malformed": not what this program writes; `cause` tells more
-/// - "record-altered": the seal does not hold, or the name is not that of the payload. A text that is also
-///   here under its right name stands; the finding is then about the wrong name.
+/// - "record-altered": the seal does not hold, or the name is not that of the payload; the finding is about
+///   the name it was kept under. A text that is also here under its right name stands.
 /// - "record-unknown-signer": sealed by a key that is not on the list
 /// - "record-wrong-role": the list does not have the key in the role it signs as
 /// - "record-outside-validity": the claimed time is outside the dates of key and role

@@ -247,9 +247,16 @@ TEST(RecordCommandTest, AnAlteredFileIsNamed) {
   for (const auto& entry : fs::directory_iterator(place.path() / "out/signers")) {
     root = entry.path().filename().string().substr(0, 64);
   }
-  const ProcessResult verified = place.run({"records", "verify", "out", "--root", root, "--json"});
+  const ProcessResult verified = place.run({"records", "verify", "out", "--root", root});
   EXPECT_EQ(verified.status, 1);
-  EXPECT_THAT(verified.output, HasSubstr(R"("finding":"record-altered")"));
+  EXPECT_THAT(verified.output, HasSubstr(name + "  record  refused"));
+  EXPECT_THAT(verified.output,
+              HasSubstr("out/statements/" + name + ".jws.json: Record " + name + " was altered"));
+  const ProcessResult as_json = place.run({"records", "verify", "out", "--root", root, "--json"});
+  EXPECT_EQ(as_json.status, 1);
+  EXPECT_THAT(as_json.output, HasSubstr(R"({"name":")" + name + R"(","standing":"refused"})"));
+  EXPECT_THAT(as_json.output, HasSubstr(R"({"finding":"record-altered","about":")" + name +
+                                        R"(","file":"out/statements/)" + name + R"(.jws.json",)"));
 }
 
 TEST(RecordCommandTest, WhatChangedBetweenTwoRecordsIsSaid) {

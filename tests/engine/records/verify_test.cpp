@@ -17,6 +17,7 @@ using ::testing::ElementsAre;
 using ::testing::Ge;
 using ::testing::IsEmpty;
 using ::testing::Not;
+using ::testing::Pair;
 using ::testing::SizeIs;
 using ::testing::UnorderedElementsAre;
 using ::testing::UnorderedElementsAreArray;
@@ -150,6 +151,23 @@ TEST_F(VerifyTest, ARecordUnderAnotherNameIsAltered) {
   EXPECT_THAT(codesOf(found().findings), ElementsAre("record-altered"));
   evidence_.statements = {{.text = sealed.text, .name = sealed.name}};
   EXPECT_THAT(said(), IsEmpty());
+}
+
+TEST_F(VerifyTest, WhatIsAlteredIsNamedAsItIsKept) {
+  const SealedStatement sealed = technician_.record();
+  const Sealed parts = readSealed(sealed.text).value();
+  const std::string encoded = base64Url(bytesOf(parts.payload));
+  std::string text = sealed.text;
+  text.replace(text.find(encoded), encoded.size(), base64Url(bytesOf(flipped(parts.payload, 400))));
+  for (const std::string& kept : {text, std::string("no record")}) {
+    evidence_.statements = {{.text = kept, .name = sealed.name}};
+    const Verification verification = found();
+    EXPECT_THAT(saidOf(verification.findings),
+                ElementsAre(Pair(AnyOf("record-altered", "record-malformed"), sealed.name)));
+    ASSERT_THAT(verification.statements, SizeIs(1));
+    EXPECT_NE(verification.statements[0].name, sealed.name);
+    EXPECT_EQ(verification.statements[0].kept_as, sealed.name);
+  }
 }
 
 TEST_F(VerifyTest, ACopyUnderAWrongNameDoesNotDisplaceARecordWhicheverComesFirst) {
