@@ -37,6 +37,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
       fuzz::requireSound(next.error());
       continue;
     }
+    fuzz::requireOffered(procedure, state, *read, *next);
     state = *std::move(next);
     taken.push_back(*read);
     static_cast<void>(prompt(procedure, state));

@@ -58,6 +58,9 @@ class Run {
     for (int event = 0; event < kMostEvents && !hasEnded(technician_.state().phase); ++event) {
       if (pick(5) == 0) {
         take(disturbed());
+      } else if (const std::string back = technician_.asked().back_to; !back.empty() && pick(8) == 0) {
+        require(take(technician_.event(EventType::GoBack, back)), "what is offered can be done again",
+                refusal_);
       } else {
         const bool taken = take(honest());
         require(taken || !clean, "what is asked for can be answered", refusal_);
@@ -77,6 +80,7 @@ class Run {
     const bool taken = refusal == "";
     if (!taken) refusal_ = refusal + ": " + writeEvent(event);
     if (taken) {
+      fuzz::requireOffered(procedure_, before, event, technician_.state());
       technician_.who = technician_.state().person;
       technician_.role = technician_.state().role;
       technician_.device = technician_.state().device;
@@ -121,7 +125,7 @@ class Run {
     Event event = honest();
     switch (pick(9)) {
       case 0:
-        event.type = static_cast<EventType>(pick(11));
+        event.type = static_cast<EventType>(pick(static_cast<std::size_t>(EventType::Abandon) + 1));
         break;
       case 1:
         event.value = kValues[pick(kValues.size())];

@@ -6,6 +6,18 @@
 
 namespace hingepin::fuzz {
 
+/// What holds of an event that was taken: going back is offered before it is, undoes no hazard and leads to
+/// what it names.
+inline void requireOffered(const procedures::Procedure& procedure, const procedures::State& before,
+                           const procedures::Event& event, const procedures::State& after) {
+  using namespace procedures;
+  if (event.type != EventType::GoBack) return;
+  require(!event.about.empty() && prompt(procedure, before).back_to == event.about, "going back is offered");
+  require(after.open == before.open, "going back opens and closes no hazard");
+  require(after.tries.size() == before.tries.size() + 1, "going back takes away no try");
+  require(prompt(procedure, after).about == event.about, "going back leads to the step it names");
+}
+
 /// What holds of a journal and its state, whatever came before.
 inline void requireReplayable(const procedures::Procedure& procedure,
                               const std::vector<procedures::Event>& journal, const procedures::State& state,
