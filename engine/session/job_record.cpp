@@ -230,6 +230,8 @@ Expected<std::optional<store::Pair>> pairAfter(const store::Store& store, const 
   for (const procedures::Mark& mark : job.state.marks) {
     // What the runner marks by itself is about people and does not restrict the scale.
     if (!procedures::textCodesOf(job.procedure).contains(mark.mark)) continue;
+    // Nor does what was found before the scale was taught anew.
+    if (taught && mark.step.starts_with("found-")) continue;
     const std::string restriction = restrictionOf(job, mark.mark);
     if (std::ranges::find(pair.restrictions, restriction) == pair.restrictions.end()) {
       pair.restrictions.push_back(restriction);

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,7 +35,8 @@ struct PracticeScale {
 enum class Failing { Once, Always };
 
 struct PracticeWishes {
-  std::map<std::string, Failing, std::less<>> failing{};  ///< by step: fails although it need not
+  /// By step: fails although it need not. Of a check its readings are made such.
+  std::map<std::string, Failing, std::less<>> failing{};
   /// By step, what is answered or typed instead; of several each time the next, the last stays.
   std::map<std::string, std::vector<std::string>, std::less<>> says{};
 };
@@ -47,15 +49,18 @@ struct PracticeAnswer {
       event;  ///< without who, device, hashes and time; `role` is empty for whoever is in charge
   bool second_person = false;  ///< somebody else has to answer, in the role of the event
   FileNeed file = FileNeed::None;
-  std::string log{};             ///< CSV, of FileNeed::Log
-  std::int64_t takes_ms = 2000;  ///< how long a person would take, holds included
+  std::string log{};                            ///< CSV, of FileNeed::Log
+  std::int64_t takes_ms = 2000;                 ///< how long a person takes for it
+  std::optional<std::int64_t> not_before_ms{};  ///< of the monotonic clock: the end of a hold
 };
 
 /// Answers for one job. Poses, loads and pressures are those of the simulator's invented unit "L-27".
 class PracticePerson {
  public:
-  /// @param number of the draw of the machine's hidden errors and of all scatter
-  explicit PracticePerson(std::uint64_t number, PracticeScale scale = {}, PracticeWishes wishes = {});
+  /// @param number of the draw of the machine's hidden errors
+  /// @param scatter of the draw of what is read
+  explicit PracticePerson(std::uint64_t number, PracticeScale scale = {}, PracticeWishes wishes = {},
+                          std::uint64_t scatter = 0);
 
   /// What to hand in now. Errors: InvalidInput "job-has-ended"; those of the simulator.
   [[nodiscard]] Expected<PracticeAnswer> answer(const OpenJob& job);
@@ -63,15 +68,18 @@ class PracticePerson {
   [[nodiscard]] const simulator::Machine& machine() const { return machine_; }
 
  private:
-  [[nodiscard]] std::string valueOf(const OpenJob& job, const procedures::Step& step);
-  [[nodiscard]] bool shallFail(std::string_view step);
-  [[nodiscard]] std::string said(std::string_view step);
+  [[nodiscard]] Expected<std::string> valueOf(const OpenJob& job, const procedures::Step& step);
+  [[nodiscard]] Expected<double> siOf(const OpenJob& job, const procedures::Step& step);
+  [[nodiscard]] Expected<std::string> logOf(const procedures::Step& step);
+  [[nodiscard]] bool shallFail(const OpenJob& job, std::string_view step) const;
+  /// What is wished to be said of a step now; nothing where there is no wish.
+  [[nodiscard]] std::optional<std::string> wished(std::string_view step);
 
   Random random_;
   simulator::Machine machine_;
   PracticeScale scale_;
   PracticeWishes wishes_;
-  std::map<std::string, int, std::less<>> asked_;
+  std::uint64_t drawn_ = 0;
 };
 
 }  // namespace hingepin::session
