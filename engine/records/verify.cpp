@@ -2,6 +2,7 @@
 #include "engine/records/verify.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 #include <unordered_map>
