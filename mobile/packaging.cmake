@@ -30,7 +30,6 @@ elseif(IOS)
                XCODE_ATTRIBUTE_PRODUCT_BUNDLE_IDENTIFIER ${APP_ID}
                XCODE_ATTRIBUTE_ASSETCATALOG_COMPILER_APPICON_NAME AppIcon
                XCODE_ATTRIBUTE_CODE_SIGN_ENTITLEMENTS ${CMAKE_CURRENT_SOURCE_DIR}/ios/hingepin.entitlements
-               XCODE_ATTRIBUTE_IPHONEOS_DEPLOYMENT_TARGET 16.0
                XCODE_ATTRIBUTE_TARGETED_DEVICE_FAMILY "1,2")
 elseif(UNIX AND NOT APPLE)
   # The icon as PNG, drawn again after a change: cmake --build <folder> --target icons
