@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Draws the icon in the sizes that platforms want as PNG. Android takes its vector drawables, Linux also the SVG itself.
+// Draws the icon in the sizes that platforms want as PNG. Android takes its vector drawables, Linux also the
+// SVG itself.
 #include <QDir>
 #include <QFileInfo>
 #include <QGuiApplication>
@@ -40,7 +41,8 @@ int main(int argc, char** argv) {
     return 2;
   }
   for (const Picture& picture : kPictures) {
-    QImage image(picture.size_px, picture.size_px, picture.opaque ? QImage::Format_RGB32 : QImage::Format_ARGB32);
+    QImage image(picture.size_px, picture.size_px,
+                 picture.opaque ? QImage::Format_RGB32 : QImage::Format_ARGB32);
     image.fill(picture.opaque ? QColor(0x0d, 0x52, 0x61) : QColor(Qt::transparent));
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
