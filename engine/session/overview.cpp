@@ -345,34 +345,6 @@ bool hasTaught(const Store& store, const RecordedJob& job) {
          std::ranges::find(teaching->items, job.variant, &JsonValue::text) != teaching->items.end();
 }
 
-Expected<HistoryPoint> historyPoint(const Store& store, const RecordedJob& job, const std::string& name) {
-  HistoryPoint point{.record = name,
-                     .procedure = job.procedure,
-                     .utc_ms = job.ended_utc_ms,
-                     .phase = job.phase,
-                     .calibration = hasTaught(store, job)};
-  std::map<std::string, bool, std::less<>> passed;  // of each check, the last time
-  for (std::size_t index = 0; index < job.tries.size(); ++index) {
-    if (!job.tries[index].check) continue;
-    addCheck(point, job, index);
-    const std::string& quantity_check = job.tries[index].about;
-    if (readsOnly(job, job.tries[index].check->of, "indication")) {
-      passed[quantity_check] = job.tries[index].outcome == "passed";
-    }
-  }
-  if (point.zero_kg && point.indication_kg && point.reference_kg) {
-    point.span = (*point.indication_kg - *point.zero_kg) / *point.reference_kg;
-  }
-  if (point.error_percent) {
-    // What was found before teaching does not judge what was left.
-    const bool failed = job.phase == "failed" && std::ranges::any_of(passed, [&](const auto& each) {
-                          return each.first == job.failed_step;
-                        });
-    point.verdict = failed ? "failed" : (job.phase == "done" ? "passed" : "");
-  }
-  return point;
-}
-
 /// The records about a unit that are a job's, with their contents; the newest first.
 template <class Visit>
 Expected<void> visitRecords(const Store& store, std::string_view unit, Visit visit) {
@@ -502,6 +474,34 @@ Expected<std::vector<Hire>> hiresOf(const Store& store, std::string_view unit) {
   return hires;
 }
 
+HistoryPoint historyPointOf(const Store& store, const RecordedJob& job, const std::string& name) {
+  HistoryPoint point{.record = name,
+                     .procedure = job.procedure,
+                     .utc_ms = job.ended_utc_ms,
+                     .phase = job.phase,
+                     .calibration = hasTaught(store, job)};
+  std::map<std::string, bool, std::less<>> passed;  // of each check, the last time
+  for (std::size_t index = 0; index < job.tries.size(); ++index) {
+    if (!job.tries[index].check) continue;
+    addCheck(point, job, index);
+    const std::string& quantity_check = job.tries[index].about;
+    if (readsOnly(job, job.tries[index].check->of, "indication")) {
+      passed[quantity_check] = job.tries[index].outcome == "passed";
+    }
+  }
+  if (point.zero_kg && point.indication_kg && point.reference_kg) {
+    point.span = (*point.indication_kg - *point.zero_kg) / *point.reference_kg;
+  }
+  if (point.error_percent) {
+    // What was found before teaching does not judge what was left.
+    const bool failed = job.phase == "failed" && std::ranges::any_of(passed, [&](const auto& each) {
+                          return each.first == job.failed_step;
+                        });
+    point.verdict = failed ? "failed" : (job.phase == "done" ? "passed" : "");
+  }
+  return point;
+}
+
 Expected<std::vector<HistoryPoint>> historyOf(const Store& store, std::string_view unit,
                                               std::string_view attachment) {
   std::vector<HistoryPoint> points;
@@ -509,9 +509,8 @@ Expected<std::vector<HistoryPoint>> historyOf(const Store& store, std::string_vi
       store, unit,
       [&](const std::string& name, const records::Record&, const RecordedJob& job) -> Expected<bool> {
         if (!attachment.empty() && job.attachment != attachment) return true;
-        Expected<HistoryPoint> point = historyPoint(store, job, name);
-        if (!point) return std::unexpected(std::move(point.error()));
-        if (point->zero_kg || point->error_percent || point->calibration) points.push_back(*std::move(point));
+        HistoryPoint point = historyPointOf(store, job, name);
+        if (point.zero_kg || point.error_percent || point.calibration) points.push_back(std::move(point));
         return true;
       });
   if (!visited) return std::unexpected(visited.error());

@@ -187,6 +187,11 @@ struct HistoryPoint {
 [[nodiscard]] Expected<std::vector<HistoryPoint>> historyOf(const store::Store& store, std::string_view unit,
                                                             std::string_view attachment);
 
+struct RecordedJob;
+/// What a record's job says of its scale.
+[[nodiscard]] HistoryPoint historyPointOf(const store::Store& store, const RecordedJob& job,
+                                          const std::string& record);
+
 /// A further signature on a record.
 struct RecordSignature {
   std::string name{};
