@@ -3,8 +3,10 @@
 
 #include <array>
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/base/error.h"
@@ -35,6 +37,13 @@ struct LiftRow {
   std::optional<double> boom_speed_rad_per_s;  ///< typed points only; a point without one was held still
 };
 
+/// One line of a log as it comes.
+struct LogLine {
+  std::string_view text;       ///< without its end; lives until the next line is read
+  std::optional<LiftRow> row;  ///< none of a header, nor where a required reading is missing
+  bool is_header = false;
+};
+
 /// The readings of one lift.
 struct LiftLog {
   std::string name;
@@ -48,6 +57,9 @@ struct LiftLog {
   std::size_t rows_beyond_range = 0;  ///< left out because a pressure was beyond its sensor's range
   std::vector<std::string> unknown_columns;
 };
+
+/// Is told a line of a feed, or what was wrong with it, and the log of the header before it, without rows.
+using LogLineSink = std::function<void(const Expected<LogLine>& line, const LiftLog& log)>;
 
 /// Whether a head or rod pressure is at the end of its sensor's range or beyond, where it tells nothing.
 [[nodiscard]] bool isBeyondRange(const LiftRow& row, Pressure range);

@@ -20,6 +20,7 @@ namespace {
 
 using calibration::LiftLog;
 using calibration::LiftRow;
+using calibration::LogLine;
 using calibration::SensorUnit;
 
 enum Field : std::size_t {
@@ -64,60 +65,81 @@ struct Record {
   bool may_quote = false;
 };
 
-/// Cuts the bytes of a source into records, in a buffer that does not grow.
-class RecordReader {
+/// Cuts bytes into records, in a buffer that does not grow.
+class RecordCutter {
  public:
-  RecordReader(const ByteSource& source, const std::string& file)
-      : source_(source), file_(file), buffer_(std::make_unique_for_overwrite<char[]>(kBufferBytes)) {}
+  RecordCutter(std::string file, LogOrigin origin)
+      : file_(std::move(file)),
+        origin_(origin),
+        buffer_(std::make_unique_for_overwrite<char[]>(kBufferBytes)) {}
 
-  /// The next record, nothing at the end; it lives until the next call.
-  Expected<std::optional<Record>> next() {
-    while (true) {
-      const char* const begin = buffer_.get() + begin_;
-      const char* const end = buffer_.get() + end_;
-      bool open_quote = false;
-      const char* line_end = quotes_ ? endOfQuoted(begin, end, open_quote)
-                                     : static_cast<const char*>(std::memchr(begin, '\n', end_ - begin_));
-      if (line_end == nullptr && at_end_) {
-        if (open_quote)
-          return fail(ErrorKind::InvalidInput, "csv-quote-open", {}, {.file = file_, .line = line_});
-        if (begin == end) return std::nullopt;
-        line_end = end;
-      }
-      const std::size_t length = static_cast<std::size_t>((line_end == nullptr ? end : line_end) - begin);
-      if (length > kMostLogLineBytes) {
-        return fail(ErrorKind::InvalidInput, open_quote ? "csv-quote-open" : "csv-line-too-long",
-                    {{"most", Amount{static_cast<double>(kMostLogLineBytes), "1", 0}}},
-                    {.file = file_, .line = line_});
-      }
-      if (line_end != nullptr) {
-        Record record{{begin, length}, line_, quotes_};
-        line_ += 1 + (quotes_ ? static_cast<std::size_t>(std::ranges::count(record.text, '\n')) : 0);
-        begin_ = std::min(begin_ + length + 1, end_);
-        if (record.text.ends_with('\r')) record.text.remove_suffix(1);
-        return record;
-      }
-      if (Expected<void> filled = fill(); !filled) return std::unexpected(filled.error());
-    }
-  }
+  [[nodiscard]] const std::string& file() const { return file_; }
+  [[nodiscard]] bool atEnd() const { return at_end_ && begin_ == end_; }
 
- private:
-  static constexpr std::size_t kBufferBytes = 2 * kMostLogLineBytes;
-
-  Expected<void> fill() {
+  std::span<char> space() {
     std::memmove(buffer_.get(), buffer_.get() + begin_, end_ - begin_);
     end_ -= begin_;
     begin_ = 0;
-    const Expected<std::size_t> count = source_(std::span(buffer_.get() + end_, kBufferBytes - end_));
-    if (!count) return std::unexpected(count.error());
-    end_ += *count;
-    at_end_ = *count == 0;
+    return {buffer_.get() + end_, kBufferBytes - end_};
+  }
+
+  void came(std::size_t count) {
+    end_ += count;
+    at_end_ = count == 0;
     if (first_ && (end_ >= kByteOrderMark.size() || at_end_)) {
       first_ = false;
       if (std::string_view(buffer_.get(), end_).starts_with(kByteOrderMark)) begin_ = kByteOrderMark.size();
     }
     quotes_ = std::memchr(buffer_.get(), '"', end_) != nullptr;
-    return {};
+  }
+
+  /// The next record, nothing where it needs more bytes or all have come; it lives until the next call.
+  Expected<std::optional<Record>> next() {
+    if (throwing_away_ && !throwAway()) return std::nullopt;
+    const char* const begin = buffer_.get() + begin_;
+    const char* const end = buffer_.get() + end_;
+    bool open_quote = false;
+    const char* line_end = quotes_ && origin_ == LogOrigin::File
+                               ? endOfQuoted(begin, end, open_quote)
+                               : static_cast<const char*>(std::memchr(begin, '\n', end_ - begin_));
+    if (line_end == nullptr && at_end_) {
+      if (open_quote)
+        return fail(ErrorKind::InvalidInput, "csv-quote-open", {}, {.file = file_, .line = line_});
+      if (begin == end) return std::nullopt;
+      line_end = end;
+    }
+    const std::size_t length = static_cast<std::size_t>((line_end == nullptr ? end : line_end) - begin);
+    if (length > kMostLogLineBytes) {
+      throwing_away_ = true;
+      return fail(ErrorKind::InvalidInput, open_quote ? "csv-quote-open" : "csv-line-too-long",
+                  {{"most", Amount{static_cast<double>(kMostLogLineBytes), "1", 0}}},
+                  {.file = file_, .line = line_});
+    }
+    if (line_end == nullptr) return std::nullopt;
+    Record record{{begin, length}, line_, quotes_};
+    line_ += 1 + (quotes_ ? static_cast<std::size_t>(std::ranges::count(record.text, '\n')) : 0);
+    begin_ = std::min(begin_ + length + 1, end_);
+    if (record.text.ends_with('\r')) record.text.remove_suffix(1);
+    if (quotes_ && origin_ == LogOrigin::Feed) {
+      // The quote would swallow the lines after it in a log that is made of these.
+      static_cast<void>(endOfQuoted(record.text.data(), record.text.data() + record.text.size(), open_quote));
+      if (open_quote)
+        return fail(ErrorKind::InvalidInput, "csv-quote-open", {}, {.file = file_, .line = record.line});
+    }
+    return record;
+  }
+
+ private:
+  static constexpr std::size_t kBufferBytes = 2 * kMostLogLineBytes;
+
+  /// Passes over the rest of a line that was too long. @return whether its end has come
+  bool throwAway() {
+    const char* const begin = buffer_.get() + begin_;
+    const auto* const line_end = static_cast<const char*>(std::memchr(begin, '\n', end_ - begin_));
+    begin_ = line_end == nullptr ? end_ : begin_ + static_cast<std::size_t>(line_end - begin) + 1;
+    throwing_away_ = line_end == nullptr;
+    if (!throwing_away_) ++line_;
+    return !throwing_away_;
   }
 
   /// The line end of the record at `begin`, null if it is not in the buffer; says whether it ran out inside
@@ -138,8 +160,8 @@ class RecordReader {
     return nullptr;
   }
 
-  const ByteSource& source_;
-  const std::string& file_;
+  std::string file_;
+  LogOrigin origin_;
   std::unique_ptr<char[]> buffer_;
   std::size_t begin_ = 0;
   std::size_t end_ = 0;
@@ -147,6 +169,7 @@ class RecordReader {
   bool at_end_ = false;
   bool first_ = true;
   bool quotes_ = false;
+  bool throwing_away_ = false;
 };
 
 struct Cell {
@@ -287,7 +310,8 @@ constexpr double kMissing = std::numeric_limits<double>::quiet_NaN();  // inside
 /// Reads data rows into values by field.
 class RowReader {
  public:
-  RowReader(const std::string& file, const std::vector<Column>& columns) : file_(file), columns_(columns) {}
+  RowReader(std::string file, std::vector<Column> columns)
+      : file_(std::move(file)), columns_(std::move(columns)) {}
 
   [[nodiscard]] double value(Field field) const { return values_[field]; }
   [[nodiscard]] std::size_t offset(Field field) const { return offsets_[field]; }
@@ -375,66 +399,149 @@ class RowReader {
                    {"expected", Amount{static_cast<double>(columns_.size()), "1", 0}}});
   }
 
-  const std::string& file_;
-  const std::vector<Column>& columns_;
+  std::string file_;
+  std::vector<Column> columns_;
   std::array<double, kFieldCount> values_{};
   std::array<std::size_t, kFieldCount> offsets_{};
 };
 
+/// Whether a line that is no row of readings names a column, as a header does.
+bool namesColumn(const std::string& file, const Record& record) {
+  const Expected<std::vector<Cell>> cells = cut(file, record);
+  return cells && std::ranges::any_of(*cells, [](const Cell& cell) {
+           const std::string_view name =
+               std::string_view(cell.text).substr(0, cell.text.find_first_of(" [;"));
+           return std::ranges::find(kColumns, name, &ColumnKind::name) != kColumns.end();
+         });
+}
+
 }  // namespace
 
-Expected<LiftLog> readLiftLog(const ByteSource& source, const std::string& file) {
-  RecordReader records(source, file);
-  const Expected<std::optional<Record>> header = records.next();
-  if (!header) return std::unexpected(header.error());
-  if (!*header) return fail(ErrorKind::InvalidInput, "csv-empty", {}, {.file = file, .line = 1});
+struct LiftLogLines::Reading {
+  Reading(std::string file, LogOrigin origin_of_bytes)
+      : cutter(std::move(file), origin_of_bytes), origin(origin_of_bytes) {}
 
-  LiftLog log;
-  log.name = file;
-  const Expected<std::vector<Column>> columns = readHeader(file, **header, log);
-  if (!columns) return std::unexpected(columns.error());
+  RecordCutter cutter;
+  LogOrigin origin;
+  std::optional<RowReader> rows{};
+  LiftLog log{};
+  std::optional<double> last_time_s{};
+  std::optional<std::size_t> blank_line{};
 
-  RowReader row(file, *columns);
-  calibration::LiftLogBuilder builder;
-  std::optional<double> last_time_s;
-  std::optional<std::size_t> blank_line;
-  while (true) {
-    const Expected<std::optional<Record>> next = records.next();
-    if (!next) return std::unexpected(next.error());
-    if (!*next) break;
-    const Record& record = **next;
-    if (record.text.empty()) {
-      if (!blank_line) blank_line = record.line;
-      continue;
+  Expected<LogLine> header(const Record& record) {
+    log = LiftLog{};
+    log.name = cutter.file();
+    rows.reset();
+    Expected<std::vector<Column>> columns = readHeader(cutter.file(), record, log);
+    if (!columns) return std::unexpected(columns.error());
+    rows.emplace(cutter.file(), *std::move(columns));
+    return LogLine{.text = record.text, .row = std::nullopt, .is_header = true};
+  }
+
+  Expected<LogLine> row(const Record& record) {
+    if (Expected<void> read = rows->read(record); !read) {
+      // A gateway that began anew without its connection having ended.
+      if (origin == LogOrigin::Feed && namesColumn(cutter.file(), record)) return header(record);
+      return std::unexpected(read.error());
     }
-    if (blank_line)
-      return fail(ErrorKind::InvalidInput, "csv-blank-line", {},
-                  {.file = file, .line = *blank_line, .column = 1});
-    if (Expected<void> read = row.read(record); !read) return std::unexpected(read.error());
     ++log.rows_read;
-
-    const std::optional<double> time_s = row.optional(kTime);
-    if (time_s && last_time_s && *time_s <= *last_time_s) {
-      return failAt(file, record, row.offset(kTime), "csv-time-not-increasing",
+    const std::optional<double> time_s = rows->optional(kTime);
+    if (origin == LogOrigin::File && time_s && last_time_s && *time_s <= *last_time_s) {
+      return failAt(cutter.file(), record, rows->offset(kTime), "csv-time-not-increasing",
                     {{"time", Amount{*time_s, "s", 3}}, {"previous", Amount{*last_time_s, "s", 3}}});
     }
     if (time_s) last_time_s = time_s;
-    if (!time_s || std::isnan(row.value(kBoomSensor)) || std::isnan(row.value(kHeadPressure))) {
+    LogLine line{.text = record.text, .row = std::nullopt, .is_header = false};
+    if (!time_s || std::isnan(rows->value(kBoomSensor)) || std::isnan(rows->value(kHeadPressure))) {
       ++log.rows_dropped;
+      return line;
+    }
+    const std::optional<double> rod_pressure_Pa = rows->optional(kRodPressure);
+    log.has_rod_pressure = log.has_rod_pressure || rod_pressure_Pa.has_value();
+    line.row = LiftRow{.time_s = *time_s,
+                       .boom_sensor = rows->value(kBoomSensor),
+                       .head_pressure_Pa = rows->value(kHeadPressure),
+                       .rod_pressure_Pa = rod_pressure_Pa,
+                       .bucket_sensor = rows->optional(kBucketSensor),
+                       .engine_speed_per_s = rows->optional(kEngineSpeed),
+                       .pitch_rad = rows->optional(kPitch),
+                       .oil_temperature_K = rows->optional(kOilTemperature),
+                       .boom_speed_rad_per_s = std::nullopt};
+    return line;
+  }
+};
+
+LiftLogLines::LiftLogLines(std::string file, LogOrigin origin)
+    : reading_(std::make_unique<Reading>(std::move(file), origin)) {}
+LiftLogLines::~LiftLogLines() = default;
+LiftLogLines::LiftLogLines(LiftLogLines&&) noexcept = default;
+LiftLogLines& LiftLogLines::operator=(LiftLogLines&&) noexcept = default;
+
+std::span<char> LiftLogLines::space() { return reading_->cutter.space(); }
+void LiftLogLines::came(std::size_t count) { reading_->cutter.came(count); }
+bool LiftLogLines::atEnd() const { return reading_->cutter.atEnd(); }
+const LiftLog& LiftLogLines::log() const { return reading_->log; }
+
+Expected<std::optional<LogLine>> LiftLogLines::next() {
+  Reading& reading = *reading_;
+  while (true) {
+    const Expected<std::optional<Record>> next = reading.cutter.next();
+    if (!next) return std::unexpected(next.error());
+    if (!*next) return std::nullopt;
+    const Record& record = **next;
+    const bool first = !reading.rows;
+    if (record.text.empty() && (reading.origin == LogOrigin::Feed || !first)) {
+      if (!reading.blank_line) reading.blank_line = record.line;
       continue;
     }
-    const std::optional<double> rod_pressure_Pa = row.optional(kRodPressure);
-    log.has_rod_pressure = log.has_rod_pressure || rod_pressure_Pa.has_value();
-    builder.add({.time_s = *time_s,
-                 .boom_sensor = row.value(kBoomSensor),
-                 .head_pressure_Pa = row.value(kHeadPressure),
-                 .rod_pressure_Pa = rod_pressure_Pa,
-                 .bucket_sensor = row.optional(kBucketSensor),
-                 .engine_speed_per_s = row.optional(kEngineSpeed),
-                 .pitch_rad = row.optional(kPitch),
-                 .oil_temperature_K = row.optional(kOilTemperature),
-                 .boom_speed_rad_per_s = std::nullopt});
+    if (reading.blank_line && reading.origin == LogOrigin::File)
+      return fail(ErrorKind::InvalidInput, "csv-blank-line", {},
+                  {.file = reading.cutter.file(), .line = *reading.blank_line, .column = 1});
+    Expected<LogLine> line = first ? reading.header(record) : reading.row(record);
+    if (!line) return std::unexpected(line.error());
+    return *line;
   }
+}
+
+void LiftLogLines::take(std::string_view bytes, const calibration::LogLineSink& each) {
+  while (!bytes.empty()) {
+    const std::span<char> room = space();
+    const std::size_t count = std::min(room.size(), bytes.size());
+    std::memcpy(room.data(), bytes.data(), count);
+    bytes.remove_prefix(count);
+    came(count);
+    while (true) {
+      const Expected<std::optional<LogLine>> line = next();
+      if (!line) {
+        each(std::unexpected(line.error()), log());
+      } else if (*line) {
+        each(**line, log());
+      } else {
+        break;
+      }
+    }
+  }
+}
+
+Expected<LiftLog> readLiftLog(const ByteSource& source, const std::string& file) {
+  LiftLogLines lines(file, LogOrigin::File);
+  calibration::LiftLogBuilder builder;
+  bool has_header = false;
+  while (true) {
+    const Expected<std::optional<LogLine>> line = lines.next();
+    if (!line) return std::unexpected(line.error());
+    if (*line) {
+      has_header = true;
+      if ((*line)->row) builder.add(*(*line)->row);
+      continue;
+    }
+    if (lines.atEnd()) break;
+    const Expected<std::size_t> count = source(lines.space());
+    if (!count) return std::unexpected(count.error());
+    lines.came(*count);
+  }
+  if (!has_header) return fail(ErrorKind::InvalidInput, "csv-empty", {}, {.file = file, .line = 1});
+  LiftLog log = lines.log();
   log.rows = builder.take();
   return log;
 }

@@ -4,10 +4,12 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "tests/engine/formats/samples.h"
@@ -18,6 +20,7 @@ namespace {
 using calibration::LiftLog;
 using calibration::LiftLogBuilder;
 using calibration::LiftRow;
+using calibration::LogLine;
 using calibration::SensorUnit;
 
 const std::string kHeader = "time [s],boom_sensor [V],head_pressure [bar]\n";
@@ -206,6 +209,101 @@ LiftRow rowAt(double time_s) {
   row.time_s = time_s;
   row.head_pressure_Pa = 2.0 * time_s;
   return row;
+}
+
+/// What a feed told: 'h' for a header, 'r' for a row, '-' for a row without a required reading, else the code
+/// of the fault with its line.
+std::vector<std::string> told(LiftLogLines& lines, std::string_view text, std::size_t piece) {
+  std::vector<std::string> list;
+  while (!text.empty()) {
+    lines.take(text.substr(0, piece), [&](const Expected<LogLine>& line, const LiftLog&) {
+      if (!line) {
+        list.push_back(fmt::format("{} {}", line.error().message.code, line.error().place.line));
+      } else if (line->is_header) {
+        list.emplace_back("h");
+      } else {
+        list.emplace_back(line->row ? "r" : "-");
+      }
+    });
+    text.remove_prefix(std::min(piece, text.size()));
+  }
+  return list;
+}
+
+std::vector<std::string> told(std::string_view text, std::size_t piece = 7) {
+  LiftLogLines lines("feed", LogOrigin::Feed);
+  return told(lines, text, piece);
+}
+
+TEST(LiftLogLinesTest, PiecesOfAnySizeGiveTheRowsOfTheWholeLog) {
+  const Expected<LiftLog> whole = read(kSampleLog);
+  ASSERT_TRUE(whole);
+  for (std::size_t piece = 1; piece < 60; ++piece) {
+    LiftLogLines lines("feed", LogOrigin::Feed);
+    std::vector<LiftRow> rows;
+    std::string text = kSampleLog;
+    if (!text.ends_with('\n')) text += '\n';
+    for (std::string_view rest = text; !rest.empty(); rest.remove_prefix(std::min(piece, rest.size()))) {
+      lines.take(rest.substr(0, piece), [&](const Expected<LogLine>& line, const LiftLog&) {
+        ASSERT_TRUE(line);
+        if (line->row) rows.push_back(*line->row);
+      });
+    }
+    ASSERT_EQ(rows.size(), whole->rows.size()) << piece;
+    for (std::size_t index = 0; index < rows.size(); ++index) {
+      EXPECT_EQ(rows[index].time_s, whole->rows[index].time_s);
+      EXPECT_EQ(rows[index].head_pressure_Pa, whole->rows[index].head_pressure_Pa);
+      EXPECT_EQ(rows[index].oil_temperature_K, whole->rows[index].oil_temperature_K);
+    }
+    EXPECT_EQ(lines.log().rows_dropped, whole->rows_dropped);
+  }
+}
+
+TEST(LiftLogLinesTest, ALineIsToldOnceItIsWhole) {
+  LiftLogLines lines("feed", LogOrigin::Feed);
+  EXPECT_EQ(told(lines, kHeader + "0,1,10", 5), std::vector<std::string>{"h"});
+  EXPECT_EQ(told(lines, "\r", 5), std::vector<std::string>{});
+  EXPECT_EQ(told(lines, "\n", 5), std::vector<std::string>{"r"});
+}
+
+TEST(LiftLogLinesTest, AFaultyLineIsSaidAndPassedOver) {
+  const std::vector<std::string> expected{"h", "r", "csv-not-a-number 3", "csv-ragged-row 4", "-", "r"};
+  EXPECT_EQ(told(kHeader + "0,1,10\n1,x,10\n2,1\n3,,10\n4,1,10\n"), expected);
+  // Blank lines and times that go back are the business of who watches.
+  EXPECT_EQ(told(kHeader + "5,1,10\n\n4,1,10\n"), (std::vector<std::string>{"h", "r", "r"}));
+}
+
+TEST(LiftLogLinesTest, AHeaderInTheMiddleBeginsAnewWithItsOwnColumns) {
+  LiftLogLines lines("feed", LogOrigin::Feed);
+  std::vector<double> pressures;
+  std::vector<SensorUnit> units;
+  const std::string text =
+      kHeader + "0,1,10\n" + "head_pressure [kPa],boom_sensor [deg],time [ms]\n" + "500,3,20\n";
+  lines.take(text, [&](const Expected<LogLine>& line, const LiftLog& log) {
+    ASSERT_TRUE(line);
+    units.push_back(log.boom_sensor_unit);
+    if (line->row) pressures.push_back(line->row->head_pressure_Pa);
+  });
+  EXPECT_EQ(pressures, (std::vector<double>{10e5, 5e5}));
+  EXPECT_EQ(units, (std::vector{SensorUnit::Volt, SensorUnit::Volt, SensorUnit::Radian, SensorUnit::Radian}));
+  // Rows after a header that can't be read are not read with the columns of the one before.
+  EXPECT_EQ(
+      told(kHeader + "0,1,10\ntime [s],boom_sensor [V],head_pressure [atm]\n1,1,10\n" + kHeader + "2,1,10\n"),
+      (std::vector<std::string>{"h", "r", "csv-wrong-unit 3", "csv-no-header 4", "h", "r"}));
+}
+
+TEST(LiftLogLinesTest, ALineWithoutEndIsBoundedAndSaidOnce) {
+  const std::string endless(300'000, '1');
+  EXPECT_EQ(told(kHeader + endless + "\n1,1,10\n", 1000),
+            (std::vector<std::string>{"h", "csv-line-too-long 2", "r"}));
+  EXPECT_EQ(told(kHeader + std::string(kMostLogLineBytes + 10, '1') + "\n1,1,10\n", 200'000),
+            (std::vector<std::string>{"h", "csv-line-too-long 2", "r"}));
+}
+
+TEST(LiftLogLinesTest, AnOpenQuoteSwallowsNoOtherLineOfAFeed) {
+  const std::string header = "time [s],boom_sensor [V],head_pressure [bar],note\n";
+  EXPECT_EQ(told(header + "0,1,10,\"a, b\"\n1,1,10,\"c\n2,1,10,d\n"),
+            (std::vector<std::string>{"h", "r", "csv-quote-open 3", "r"}));
 }
 
 TEST(LiftLogBuilderTest, KeepsShortLogsAsTheyAre) {
