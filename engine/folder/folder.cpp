@@ -232,6 +232,12 @@ const session::Edge& edge() {
           [](const std::string& bytes, const std::string& file) {
             return formats::readLiftLog(formats::sourceOf(bytes), file);
           },
+      .open_feed = []() -> session::FeedReader {
+        const auto lines = std::make_shared<formats::LiftLogLines>("", formats::LogOrigin::Feed);
+        return [lines](std::string_view bytes, const calibration::LogLineSink& each) {
+          lines->take(bytes, each);
+        };
+      },
       .read_job = [](std::string text, const session::BlobSource& logs) -> Expected<calibration::Job> {
         // The bytes stay until the job is read.
         std::map<std::string, std::string> read;

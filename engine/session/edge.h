@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <string>
+#include <string_view>
 
 #include "engine/base/error.h"
 #include "engine/base/strict_json.h"
@@ -14,13 +15,17 @@ namespace hingepin::session {
 /// Gives the bytes of a file by its SHA-256.
 using BlobSource = std::function<Expected<std::string>(const std::string& hash)>;
 
+/// Takes bytes of a live feed as they come and tells each line that they complete.
+using FeedReader = std::function<void(std::string_view bytes, const calibration::LogLineSink& each)>;
+
 /// What reads and writes the files at the edge. Handed in, for formats lie outside the session; the functions
 /// named are those of engine/formats.
 struct Edge {
   std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_unit;        // readUnit
   std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_attachment;  // readAttachment
   std::function<Expected<calibration::LiftLog>(const std::string& bytes, const std::string& file)>
-      read_log;  // readLiftLog
+      read_log;                           // readLiftLog
+  std::function<FeedReader()> open_feed;  // LiftLogLines, a new one for each connection
   /// A calibration job whose logs are named by their hash. (readJob)
   std::function<Expected<calibration::Job>(std::string text, const BlobSource& logs)> read_job;
   std::function<std::string(const calibration::Calibration&)> write_calibration;  // writeCalibration

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/session/level.h"
 
+#include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
-#include <vector>
+
+#include "engine/statistics/correlation.h"
 
 namespace hingepin::session {
 namespace {
 
 constexpr double kGravity = 9.80665;
+constexpr double kDegree = 0.017453292519943295;
 
 struct Mean {
   double x = 0.0;
@@ -28,23 +31,13 @@ Mean meanOf(std::span<const AccelerationSample> samples) {
 }
 
 double slopeOf(const Mean& mean) { return std::atan2(mean.y, std::hypot(mean.x, mean.z)); }
+double crossOf(const Mean& mean) { return std::atan2(mean.x, std::hypot(mean.y, mean.z)); }
 
-/// The standard uncertainty of a mean of readings that are alike to their neighbours, by means of blocks:
-/// their scatter counts, not that of single samples.
-double uncertaintyOfMean(const std::vector<double>& values) {
-  constexpr std::size_t kBlocks = 10;
-  const std::size_t length = values.size() / kBlocks;
-  std::vector<double> means;
-  for (std::size_t block = 0; block < kBlocks; ++block) {
-    double sum = 0.0;
-    for (std::size_t index = 0; index < length; ++index) sum += values[block * length + index];
-    means.push_back(sum / static_cast<double>(length));
-  }
-  double mean = 0.0;
-  for (const double each : means) mean += each / kBlocks;
-  double squares = 0.0;
-  for (const double each : means) squares += (each - mean) * (each - mean);
-  return std::sqrt(squares / (kBlocks - 1) / kBlocks);
+/// Standard uncertainty of the mean of a series whose values are alike to their neighbours.
+double uncertaintyOfMean(const Eigen::VectorXd& values, double effective) {
+  const double squares = (values.array() - values.mean()).square().sum();
+  const double variance = squares / static_cast<double>(values.size() - 1);
+  return std::sqrt(variance / effective);
 }
 
 }  // namespace
@@ -60,42 +53,67 @@ Expected<LevelReading> readLevel(std::span<const AccelerationSample> samples, co
     return fail(ErrorKind::Insufficient, "level-too-few");
   }
   const Mean mean = meanOf(samples);
-  const double size = std::sqrt(mean.x * mean.x + mean.y * mean.y + mean.z * mean.z);
+  const double size = std::hypot(mean.x, mean.y, mean.z);
   if (std::abs(size - kGravity) > limits.gravity_within * kGravity)
     return fail(ErrorKind::Insufficient, "level-not-gravity");
   double squares = 0.0;
-  std::vector<double> slopes;
-  for (const AccelerationSample& each : samples) {
-    const double dx = each.x_m_per_s2 - mean.x;
-    const double dy = each.y_m_per_s2 - mean.y;
-    const double dz = each.z_m_per_s2 - mean.z;
-    squares += dx * dx + dy * dy + dz * dz;
-    slopes.push_back(slopeOf({each.x_m_per_s2, each.y_m_per_s2, each.z_m_per_s2}));
+  const auto count = static_cast<Eigen::Index>(samples.size());
+  Eigen::VectorXd slopes(count);
+  Eigen::VectorXd crosses(count);
+  for (Eigen::Index index = 0; index < count; ++index) {
+    const AccelerationSample& each = samples[static_cast<std::size_t>(index)];
+    const Mean at{each.x_m_per_s2, each.y_m_per_s2, each.z_m_per_s2};
+    squares += (at.x - mean.x) * (at.x - mean.x) + (at.y - mean.y) * (at.y - mean.y) +
+               (at.z - mean.z) * (at.z - mean.z);
+    slopes(index) = slopeOf(at);
+    crosses(index) = crossOf(at);
   }
-  if (std::sqrt(squares / static_cast<double>(samples.size())) > limits.most_spread) {
+  if (std::sqrt(squares / static_cast<double>(count)) > limits.most_spread) {
     return fail(ErrorKind::Insufficient, "level-moved");
   }
   const std::size_t third = samples.size() / 3;
   const Mean early = meanOf(samples.first(third));
   const Mean late = meanOf(samples.last(third));
-  const double drift = std::max({std::abs(slopeOf(early) - slopeOf(late)),
-                                 std::abs(std::atan2(early.x, early.z) - std::atan2(late.x, late.z))});
+  const double drift =
+      std::max(std::abs(slopeOf(early) - slopeOf(late)), std::abs(crossOf(early) - crossOf(late)));
   if (drift > limits.most_drift_rad) return fail(ErrorKind::Insufficient, "level-moved");
-  return LevelReading{slopeOf(mean), uncertaintyOfMean(slopes), static_cast<int>(samples.size())};
+  const double effective = statistics::effectiveSampleSize(slopes);
+  // Fewer independent values than this say nothing about their own scatter.
+  constexpr double kFewestEffective = 4.0;
+  if (!(effective >= kFewestEffective)) return fail(ErrorKind::Insufficient, "level-too-few");
+  return LevelReading{.slope_rad = slopeOf(mean),
+                      .slope_u_rad = uncertaintyOfMean(slopes, effective),
+                      .cross_rad = crossOf(mean),
+                      .cross_u_rad = uncertaintyOfMean(crosses, statistics::effectiveSampleSize(crosses)),
+                      .samples = static_cast<int>(count),
+                      .effective_samples = effective};
 }
 
 Expected<LevelResult> combineLevels(const LevelReading& first, const LevelReading& turned,
-                                    const LevelLimits& limits) {
+                                    const LevelLimits& limits, std::optional<double> known_zero_rad) {
   const double slope = (first.slope_rad - turned.slope_rad) / 2.0;
+  const double cross = (first.cross_rad - turned.cross_rad) / 2.0;
   const double zero = (first.slope_rad + turned.slope_rad) / 2.0;
-  const bool alike = std::abs(first.slope_rad - turned.slope_rad) < limits.least_change_rad;
-  if (std::abs(zero) > limits.most_zero_rad || (alike && std::abs(zero) > limits.most_zero_rad / 2.0)) {
+  const bool alike = std::abs(first.slope_rad - turned.slope_rad) < limits.least_change_rad &&
+                     std::abs(first.cross_rad - turned.cross_rad) < limits.least_change_rad;
+  const bool known_otherwise =
+      known_zero_rad && std::abs(zero - *known_zero_rad) > limits.most_zero_change_rad;
+  if ((alike && std::abs(zero) > limits.most_zero_rad / 2.0) || known_otherwise)
     return fail(ErrorKind::Insufficient, "level-not-turned");
+  if (std::abs(zero) > limits.most_zero_rad) {
+    return fail(ErrorKind::Insufficient, "level-zero-implausible",
+                {{"zero", Amount{zero / kDegree, "deg", 1}},
+                 {"most", Amount{limits.most_zero_rad / kDegree, "deg", 0}}});
   }
-  const double u = std::sqrt(first.slope_u_rad * first.slope_u_rad + turned.slope_u_rad * turned.slope_u_rad +
-                             2.0 * limits.placing_u_rad * limits.placing_u_rad) /
-                   2.0;
-  return LevelResult{slope, u, zero};
+  const double scatter = 0.5 * std::hypot(first.slope_u_rad, turned.slope_u_rad);
+  const double placing = limits.placing_u_rad / std::sqrt(2.0);
+  // A turn that misses by a: the second reading is -(slope cos a + cross sin a).
+  const double turn = std::hypot(0.5 * std::abs(cross) * limits.turn_u_rad,
+                                 0.25 * std::abs(slope) * limits.turn_u_rad * limits.turn_u_rad);
+  const double axes = std::hypot(cross * limits.cross_axis_u, slope * limits.gain_u);
+  return LevelResult{.slope_rad = slope,
+                     .slope_u_rad = std::hypot(std::hypot(scatter, placing), std::hypot(turn, axes)),
+                     .zero_rad = zero};
 }
 
 }  // namespace hingepin::session

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <span>
 
 #include "engine/base/error.h"
@@ -9,7 +10,7 @@
 namespace hingepin::session {
 
 /// One sample of an accelerometer at rest, which shows the reaction to gravity: x along the phone's short
-/// side, y along its long side, z out of the screen.
+/// side, y along its long side, z out of the screen. Evenly spaced in time.
 struct AccelerationSample {
   double time_s;
   double x_m_per_s2;
@@ -17,11 +18,14 @@ struct AccelerationSample {
   double z_m_per_s2;
 };
 
-/// A slope along the phone's long side, with its standard uncertainty from scatter.
+/// How the phone lay, its own zero error not yet taken off; standard uncertainties from scatter alone.
 struct LevelReading {
-  double slope_rad;  ///< positive where the top of the phone is higher
+  double slope_rad;  ///< along the phone's long side, positive where its top is higher
   double slope_u_rad;
+  double cross_rad;  ///< along its short side, positive where its right side is higher
+  double cross_u_rad;
   int samples;
+  double effective_samples;  ///< what they are worth, being alike to their neighbours
 };
 
 /// Judgement, where no reason stands beside a number.
@@ -31,12 +35,19 @@ struct LevelLimits {
   double most_spread = 0.25;      ///< m/s2, of one sample: an idling engine, not a hand
   double most_drift_rad = 0.005;  ///< 0.3 deg between the first and the last third: it was moved
   double most_zero_rad = 0.09;    ///< 5 deg: phones are soldered better than that, and camera bumps tilt less
+  double most_zero_change_rad = 0.009;  ///< 0.5 deg from one day to the next, by temperature
   double least_change_rad =
       0.0009;                     ///< 0.05 deg: below this a slope of more than that can't have been turned
   double placing_u_rad = 0.0017;  ///< 0.1 deg: how well it comes to lie on the same spot again
+  double turn_u_rad = 0.05;       ///< 3 deg: how well half a turn is made by eye along an edge
+  double cross_axis_u =
+      0.01;  ///< share of the cross slope that the long axis sees (data sheets: 1 to 2 %, from memory)
+  double gain_u = 0.01;  ///< share by which two axes' gains differ (data sheets: 1 to 3 %, from memory)
 };
 
-/// One lay of the phone. Errors: Insufficient "level-too-few", "level-moved", "level-not-gravity".
+/// One lay of the phone.
+/// Errors: Insufficient "level-too-few", "level-not-gravity", and "level-moved" where it was moved, knocked
+/// or shaken.
 [[nodiscard]] Expected<LevelReading> readLevel(std::span<const AccelerationSample> samples,
                                                const LevelLimits& limits = {});
 
@@ -48,11 +59,16 @@ struct LevelResult {
 };
 
 /// The reversal method: the slope changes its sign with the turn, the zero error does not. slope = (first -
-/// second) / 2, zero = (first + second) / 2. A turn that misses half round by an angle a costs the slope a
-/// share 1 - cos(a): 0.4 % at 5 deg. Common practice with spirit levels, no source. Errors: Insufficient
-/// "level-not-turned" where both readings are alike and far from level, so that the zero error would be
-/// implausible.
+/// second) / 2, zero = (first + second) / 2. The uncertainty holds scatter, coming to lie on the same spot,
+/// a turn that misses half round, what the long axis sees of the cross slope, and gains.
+/// Source: Evans, Hocken, Estler 1996, Self-calibration: reversal, redundancy, error separation, and
+/// "absolute testing", CIRP Annals 45, 617 (from memory); common practice with spirit levels.
+/// @param known_zero_rad of this phone by earlier measurements, if there were any: the only sure way to find
+/// that a phone on a nearly level spot was not turned
+/// Errors: Insufficient "level-not-turned" where both readings are alike though the spot isn't level, or a
+/// known zero says so; "level-zero-implausible".
 [[nodiscard]] Expected<LevelResult> combineLevels(const LevelReading& first, const LevelReading& turned,
-                                                  const LevelLimits& limits = {});
+                                                  const LevelLimits& limits = {},
+                                                  std::optional<double> known_zero_rad = std::nullopt);
 
 }  // namespace hingepin::session

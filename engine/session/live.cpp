@@ -16,12 +16,13 @@ namespace {
 
 using calibration::LiftLog;
 using calibration::LiftRow;
+using calibration::LogLine;
 using calibration::SensorUnit;
 using procedures::Step;
 using procedures::StepKind;
 
-constexpr std::size_t kMostLineBytes = 65536;
 constexpr std::size_t kMostPoints = 400;
+constexpr double kDegree = 0.017453292519943295;
 
 /// How a feed's sensor reads in the units of a step: the SI value's dimension must be that of the unit.
 std::optional<Dimension> dimensionOf(SensorUnit unit) {
@@ -69,30 +70,60 @@ double median(std::vector<double> values) {
   return *middle;
 }
 
-/// Speed over the last part of a second as the slope of a least-squares line, so that single noisy samples
-/// tell nothing.
-double slope(std::span<const std::pair<double, double>> points) {
-  if (points.size() < 3) return 0.0;
+struct Slope {
+  double value = 0.0;
+  double u = 0.0;  ///< standard uncertainty from the scatter about the line
+};
+
+/// Speed as the slope of a least-squares line, so that single noisy samples tell nothing.
+Slope slopeOf(std::span<const std::pair<double, double>> points) {
+  if (points.size() < 3) return {};
+  const auto count = static_cast<double>(points.size());
   double mean_t = 0.0;
   double mean_x = 0.0;
   for (const auto& [t, x] : points) {
-    mean_t += t;
-    mean_x += x;
+    mean_t += t / count;
+    mean_x += x / count;
   }
-  mean_t /= static_cast<double>(points.size());
-  mean_x /= static_cast<double>(points.size());
   double above = 0.0;
   double below = 0.0;
+  double spread = 0.0;
   for (const auto& [t, x] : points) {
     above += (t - mean_t) * (x - mean_x);
     below += (t - mean_t) * (t - mean_t);
+    spread += (x - mean_x) * (x - mean_x);
   }
-  return below > 0.0 ? above / below : 0.0;
+  if (!(below > 0.0)) return {};
+  const double value = above / below;
+  return {value, std::sqrt(std::max(0.0, spread - value * above) / (count - 2.0) / below)};
+}
+
+/// What an angle is in the readings of a sensor whose line is not known.
+double perRadian(SensorUnit unit, double reading, const LiveLimits& limits) {
+  switch (unit) {
+    case SensorUnit::Volt:
+      return 1.0 / limits.rad_per_volt;
+    case SensorUnit::Count:
+      // The next power of two above the reading stands for the range.
+      return std::exp2(std::ceil(std::log2(std::max(std::abs(reading), 256.0)))) / limits.rad_per_share;
+    case SensorUnit::Radian:
+      return 1.0;
+  }
+  return 1.0;
+}
+
+/// The middle of the last five values up to one: a spike is no movement.
+template <class Field>
+double despiked(const std::deque<LiftRow>& rows, std::size_t index, double from_s, Field field) {
+  std::vector<double> values;
+  for (std::size_t back = index + 1; back-- > 0 && values.size() < 5 && rows[back].time_s > from_s;) {
+    if (const std::optional<double> value = field(rows[back])) values.push_back(*value);
+  }
+  return values.empty() ? 0.0 : median(std::move(values));
 }
 
 /// A mean with the digits that its spread leaves a meaning.
-std::string rounded(double value_si, double spread_si, const Unit& unit) {
-  const double value = unit.fromSi(value_si);
+std::string rounded(double value, double spread_si, const Unit& unit) {
   const double spread = std::abs(spread_si) * unit.divisor / unit.factor;
   const int decimals =
       spread > 0.0 ? std::clamp(1 - static_cast<int>(std::floor(std::log10(spread))), 0, 5) : 4;
@@ -104,16 +135,12 @@ std::string rounded(double value_si, double spread_si, const Unit& unit) {
 
 }  // namespace
 
-Feed::Feed(const Edge& edge, LiveLimits limits) : edge_(edge), limits_(limits) {}
+Feed::Feed(const Edge& edge, LiveLimits limits) : edge_(edge), limits_(limits), reader_(edge.open_feed()) {}
 
-void Feed::disconnected() {
-  rest_.clear();
-  cut_ = false;
-  header_.clear();
-}
+void Feed::disconnected() { reader_ = edge_.open_feed(); }
 
 bool Feed::isAlive(std::int64_t now_ms) const {
-  return !rows_.empty() && now_ms - last_ms_ <= limits_.silent_ms;
+  return !rows_.empty() && last_ms_ && now_ms - *last_ms_ <= limits_.silent_ms;
 }
 
 double Feed::rowsPerSecond() const {
@@ -123,68 +150,81 @@ double Feed::rowsPerSecond() const {
   return span_s > 0.0 ? static_cast<double>(used - 1) / span_s : 0.0;
 }
 
-void Feed::take(std::string_view bytes, std::int64_t at_ms) {
-  while (!bytes.empty()) {
-    const std::size_t end = bytes.find('\n');
-    const std::string_view part = bytes.substr(0, end);
-    if (!cut_) rest_ += part;
-    if (rest_.size() > kMostLineBytes) {
-      rest_.clear();
-      cut_ = true;
-      ++unreadable_;
+std::optional<LiftRow> Feed::current() const {
+  if (rows_.empty()) return std::nullopt;
+  const double until_s = rows_.back().time_s;
+  const auto mean = [&](auto field) -> std::optional<double> {
+    double sum = 0.0;
+    int count = 0;
+    for (auto row = rows_.rbegin(); row != rows_.rend() && row->time_s > until_s - limits_.shown_s; ++row) {
+      const std::optional<double> value = field(*row);
+      if (!value) continue;
+      sum += *value;
+      ++count;
     }
-    if (end == std::string_view::npos) return;
-    bytes.remove_prefix(end + 1);
-    if (!cut_) {
-      if (rest_.ends_with('\r')) rest_.pop_back();
-      if (!rest_.empty()) line(rest_, at_ms);
-    }
-    rest_.clear();
-    cut_ = false;
-  }
+    return count > 0 ? std::optional(sum / count) : std::nullopt;
+  };
+  return LiftRow{
+      .time_s = until_s,
+      .boom_sensor = *mean([](const LiftRow& row) { return std::optional(row.boom_sensor); }),
+      .head_pressure_Pa = *mean([](const LiftRow& row) { return std::optional(row.head_pressure_Pa); }),
+      .rod_pressure_Pa = mean([](const LiftRow& row) { return row.rod_pressure_Pa; }),
+      .bucket_sensor = mean([](const LiftRow& row) { return row.bucket_sensor; }),
+      .engine_speed_per_s = mean([](const LiftRow& row) { return row.engine_speed_per_s; }),
+      .pitch_rad = mean([](const LiftRow& row) { return row.pitch_rad; }),
+      .oil_temperature_K = mean([](const LiftRow& row) { return row.oil_temperature_K; }),
+      .boom_speed_rad_per_s = std::nullopt};
 }
 
-bool Feed::header(std::string_view text) {
-  const Expected<LiftLog> read = edge_.read_log(std::string(text) + "\n", "live");
-  if (!read) {
-    fault_ = read.error();
-    return false;
-  }
-  header_ = text;
-  boom_sensor_unit_ = read->boom_sensor_unit;
-  bucket_sensor_unit_ = read->bucket_sensor_unit;
+void Feed::take(std::string_view bytes, std::int64_t at_ms) {
+  reader_(bytes, [&](const Expected<LogLine>& line, const LiftLog& log) { lineCame(line, log, at_ms); });
+}
+
+void Feed::begin() {
   rows_.clear();
   lines_.clear();
-  fault_.reset();
   ++connection_;
-  return true;
 }
 
-void Feed::line(std::string_view text, std::int64_t at_ms) {
-  const bool named = text.find("time") != std::string_view::npos;
-  if (header_.empty() || named) {
-    if (!header(text)) ++unreadable_;
-    return;
-  }
-  const Expected<LiftLog> read = edge_.read_log(header_ + "\n" + std::string(text) + "\n", "live");
-  if (!read) {
-    fault_ = read.error();
+void Feed::lineCame(const Expected<LogLine>& line, const LiftLog& log, std::int64_t at_ms) {
+  if (!line) {
+    fault_ = line.error();
+    fault_at_ms_ = at_ms;
     ++unreadable_;
     return;
   }
-  if (read->rows.empty()) return;
-  const LiftRow& row = read->rows.front();
-  if (!rows_.empty() && row.time_s <= rows_.back().time_s) {
-    // A clock that began anew, or the same row twice.
-    if (row.time_s > rows_.back().time_s - limits_.kept_s && row.time_s > rows_.front().time_s) return;
-    rows_.clear();
-    lines_.clear();
-    ++connection_;
+  if (line->is_header) {
+    header_ = line->text;
+    boom_sensor_unit_ = log.boom_sensor_unit;
+    bucket_sensor_unit_ = log.bucket_sensor_unit;
+    fault_.reset();
+    begin();
+    return;
   }
+  if (fault_ && at_ms - fault_at_ms_ > limits_.fault_ms) fault_.reset();
+  if (!line->row) return;
+  const LiftRow& row = *line->row;
+  const double silent_s = static_cast<double>(limits_.silent_ms) / 1000.0;
+  if (!rows_.empty() && row.time_s <= rows_.back().time_s) {
+    // The same row twice, or rows that overtook each other; further back it is a clock that began anew.
+    if (row.time_s > rows_.back().time_s - silent_s) {
+      ++unreadable_;
+      return;
+    }
+    begin();
+  }
+  // Gone is what did not come, and also what came late in one lump without a hole: whoever watches saw
+  // nothing.
+  const bool gone = (last_ms_ && at_ms - *last_ms_ > limits_.silent_ms) ||
+                    (!rows_.empty() && row.time_s - rows_.back().time_s > silent_s);
+  if (gone) ++drop_outs_;
+  lowest_ = rows_.empty() ? row.boom_sensor : std::min(lowest_, row.boom_sensor);
+  highest_ = rows_.empty() ? row.boom_sensor : std::max(highest_, row.boom_sensor);
   rows_.push_back(row);
-  lines_.emplace_back(text);
+  lines_.emplace_back(line->text);
   last_ms_ = at_ms;
-  while (rows_.back().time_s - rows_.front().time_s > limits_.kept_s || rows_.size() > 200000) {
+  constexpr std::size_t kMostRows = 200'000;
+  while (rows_.back().time_s - rows_.front().time_s > limits_.kept_s || rows_.size() > kMostRows) {
     rows_.pop_front();
     lines_.pop_front();
   }
@@ -230,93 +270,132 @@ Watch::Watch(const procedures::Procedure& procedure, const procedures::State& st
       step.duration.empty() ? 0.0 : static_cast<double>(procedures::milliseconds(step.duration)) / 1000.0;
   const std::optional<double> low = number(procedures::Limit{.text = {}, .entry = "window-low"});
   const std::optional<double> high = number(procedures::Limit{.text = {}, .entry = "window-high"});
-  if (low && high) {
-    window_known_ = true;
-    window_low_rad_ = *low;
-    window_high_rad_ = *high;
+  if (low && high) window_rad_ = {*low, *high};
+}
+
+void Watch::Mover::look(double at, double slope, double slope_u, double now_s, double still, double turn) {
+  if (legs.empty()) {
+    legs.push_back({at, at});
+    rest = at;
+  }
+  // What the scatter could be as well is no movement.
+  const bool moves = std::abs(slope) > still && std::abs(slope) > 4.0 * slope_u;
+  if (moves && !moving) moving_since_s = now_s;
+  if (!moves && moving) still_since_s = now_s;
+  if (!moves && !moving) rest = at;
+  moving = moves;
+  if (moves) rising = slope > 0.0;
+  Leg& leg = legs.back();
+  const bool up = leg.to >= leg.from;
+  if (std::abs(leg.to - leg.from) < turn) {
+    if (std::abs(at - leg.from) > std::abs(leg.to - leg.from)) leg.to = at;
+  } else if (up ? at > leg.to : at < leg.to) {
+    leg.to = at;
+  } else if (std::abs(at - leg.to) > turn) {
+    const double turned_at = leg.to;
+    legs.push_back({turned_at, at});
   }
 }
 
-void Watch::restart() {
-  travel_ = Travel::Still;
-  last_travel_ = Travel::Still;
-  still_since_s_ = looked_until_s_;
+void Watch::restart(double now_s) {
+  boom_ = {.still_since_s = now_s};
+  bucket_ = {.still_since_s = now_s};
   begun_ = false;
-  done_ = false;
+  held_ = false;
 }
 
 double Watch::position(const LiftRow& row) const {
   return line_ ? line_->line.angle(row.boom_sensor) : row.boom_sensor;
 }
 
+double Watch::stillSince_s() const { return std::max(boom_.still_since_s, bucket_.still_since_s); }
+
+void Watch::follow(const Feed& feed, std::size_t index) {
+  const LiveLimits& limits = feed.limits();
+  const std::deque<LiftRow>& rows = feed.rows();
+  const double now_s = rows[index].time_s;
+  const auto move = [&](Mover& mover, double per_rad, auto field) {
+    std::vector<std::pair<double, double>> recent;
+    for (std::size_t back = index + 1; back-- > 0 && rows[back].time_s > now_s - limits.speed_s;) {
+      if (field(rows[back])) {
+        recent.emplace_back(rows[back].time_s, despiked(rows, back, now_s - limits.speed_s, field));
+      }
+    }
+    if (recent.empty()) return;
+    const Slope slope = slopeOf(recent);
+    mover.look(recent.front().second, slope.value, slope.u, now_s, limits.still_rad_per_s * per_rad,
+               limits.turn_rad * per_rad);
+  };
+  const double boom_per_rad = line_ ? 1.0 : perRadian(feed.boomSensorUnit(), rows[index].boom_sensor, limits);
+  move(boom_, boom_per_rad, [&](const LiftRow& row) { return std::optional(position(row)); });
+  double bucket_per_rad = 1.0;
+  if (feed.bucketSensorUnit()) {
+    bucket_per_rad = perRadian(*feed.bucketSensorUnit(), rows[index].bucket_sensor.value_or(0.0), limits);
+    move(bucket_, bucket_per_rad, [](const LiftRow& row) { return row.bucket_sensor; });
+  }
+  if (begun_ || boom_.legs.empty()) return;
+  const double way = std::abs(boom_.legs.back().to - boom_.rest);
+  if (boom_.moving && way > limits.begun_rad * boom_per_rad) {
+    begun_ = true;
+    begun_s_ = boom_.moving_since_s;
+    begun_at_ = boom_.rest;
+    boom_.legs = {{boom_.rest, boom_.legs.back().to}};
+    trouble_.reset();
+  } else if (step_.kind == StepKind::Pose && bucket_.moving &&
+             std::abs(bucket_.legs.back().to - bucket_.rest) > limits.begun_rad * bucket_per_rad) {
+    begun_ = true;
+    begun_s_ = bucket_.moving_since_s;
+    begun_at_ = position(rows[index]);
+    trouble_.reset();
+  }
+}
+
 Sight Watch::look(const Feed& feed, std::int64_t now_ms) {
   Sight sight;
   sight.alive = feed.isAlive(now_ms);
   sight.wanted_rad = wanted_rad_;
-  if (line_ && !feed.rows().empty() && line_->unit != feed.boomSensorUnit()) line_.reset();
-  if (feed.connection() != connection_) {
-    if (connection_ != 0 && begun_ && !done_) trouble_ = Message{"live-dropped-out", {}};
-    connection_ = feed.connection();
-    rows_looked_at_ = false;
-    restart();
-  }
-  if (!sight.alive) {
-    if (begun_ && !done_) trouble_ = Message{"live-dropped-out", {}};
-    if (!done_) restart();
-    sight.trouble = trouble_;
-    sight.done = done_;
-    return sight;
-  }
-  const LiveLimits& limits = feed.limits();
+  sight.trouble = trouble_;
+  sight.held = held_;
+  sight.done = done_;
+  if (feed.rows().empty()) return sight;
+  if (line_ && line_->unit != feed.boomSensorUnit()) line_.reset();
   const std::deque<LiftRow>& rows = feed.rows();
-  // Only the rows since the last look decide about travel; each is looked at once.
-  std::size_t first = rows.size();
-  while (first > 0 && (!rows_looked_at_ || rows[first - 1].time_s > looked_until_s_)) --first;
-  if (!rows_looked_at_) {
-    first = rows.size() - 1;
-    still_since_s_ = rows.back().time_s;
-    rows_looked_at_ = true;
+  const bool gone = !sight.alive || feed.connection() != connection_ || feed.dropOuts() != drop_outs_;
+  if (gone && !done_) {
+    if (begun_ && step_.kind != StepKind::Reading) trouble_ = Message{"live-dropped-out", {}};
+    restart(rows.back().time_s);
+    looked_until_s_.reset();
   }
-  for (std::size_t index = first; index < rows.size(); ++index) {
-    const double now_s = rows[index].time_s;
-    std::vector<std::pair<double, double>> recent;
-    for (std::size_t back = index + 1; back-- > 0 && rows[back].time_s > now_s - 0.4;) {
-      recent.emplace_back(rows[back].time_s, position(rows[back]));
-    }
-    const double at = position(rows[index]);
-    lowest_ = seen_ ? std::min(lowest_, at) : at;
-    highest_ = seen_ ? std::max(highest_, at) : at;
-    seen_ = true;
-    const double reach = highest_ - lowest_;
-    const double speed = slope(recent);
-    const double still = line_ ? limits.still_rad_per_s : std::max(limits.still_share_per_s * reach, 1e-9);
-    const Travel now = std::abs(speed) <= still ? Travel::Still : speed > 0 ? Travel::Up : Travel::Down;
-    if (now != travel_) {
-      if (now == Travel::Still) {
-        still_since_s_ = now_s;
-        last_travel_ = travel_;
-      } else if (!begun_) {
-        begun_s_ = now_s;
-        begun_at_ = at;
-      }
-      travel_ = now;
-    }
-    if (travel_ != Travel::Still && !begun_) {
-      const double way = std::abs(at - begun_at_);
-      begun_ = way > (line_ ? limits.begun_rad : std::max(limits.begun_share * reach, 1e-9));
-      if (begun_) trouble_.reset();
-    }
-    looked_until_s_ = now_s;
+  connection_ = feed.connection();
+  drop_outs_ = feed.dropOuts();
+  sight.trouble = trouble_;
+  sight.held = held_;
+  if (!sight.alive) return sight;
+  // Each row is looked at once; the first look begins with the newest.
+  std::size_t first = rows.size() - 1;
+  if (looked_until_s_) {
+    first = rows.size();
+    while (first > 0 && rows[first - 1].time_s > *looked_until_s_) --first;
+  } else {
+    restart(rows.back().time_s);
   }
-  sight.travel = travel_;
-  if (line_) sight.boom_rad = position(rows.back());
-  sight.bucket_reading = rows.back().bucket_sensor;
+  for (std::size_t index = first; index < rows.size(); ++index) follow(feed, index);
+  looked_until_s_ = rows.back().time_s;
+  const Mover& mover = boom_;
+  if (mover.moving) sight.travel = mover.rising ? Travel::Up : Travel::Down;
+  if (line_) {
+    sight.boom_rad = position(*feed.current());
+    if (wanted_rad_) sight.off_rad = *wanted_rad_ - *sight.boom_rad;
+  }
+  sight.bucket_reading = feed.current()->bucket_sensor;
   if (!done_) {
     if (step_.kind == StepKind::Reading) lookAtReading(feed, sight);
     if (step_.kind == StepKind::Pose) lookAtPose(feed, sight);
     if (step_.kind == StepKind::Pass) lookAtPass(feed, sight);
   }
+  sight.begun = begun_;
   sight.trouble = trouble_;
+  sight.held = held_;
   sight.done = done_;
   if (done_) sight.progress = 1.0;
   return sight;
@@ -362,71 +441,86 @@ void Watch::lookAtReading(const Feed& feed, Sight& sight) const {
   if (*dimension == Dimension::Pressure) most = limits.pressure_spread_Pa;
   if (*dimension == Dimension::Temperature) most = limits.temperature_spread_K;
   if (*dimension == Dimension::Voltage || *dimension == Dimension::Number) {
-    most = line_ ? limits.angle_spread_rad / std::abs(line_->line.slope_rad_per_unit)
-                 : std::max(0.02 * (highest_ - lowest_), 0.005 * std::abs(middle));
+    most = limits.angle_spread_rad * (*dimension == Dimension::Voltage
+                                          ? perRadian(SensorUnit::Volt, middle, limits)
+                                          : perRadian(SensorUnit::Count, middle, limits));
   }
-  const bool rests = travel_ == Travel::Still && until_s - still_since_s_ >= limits.steady_s;
-  sight.value = rounded(mean, spread, *unit);
-  sight.steady = spread <= most && rests;
-  sight.progress = std::clamp((until_s - still_since_s_) / limits.steady_s, 0.0, 1.0);
+  if (*dimension == Dimension::Frequency) most = limits.engine_spread_per_s;
+  sight.value = rounded(unit->fromSi(mean), spread, *unit);
+  sight.spread = rounded(spread * unit->divisor / unit->factor, spread, *unit);
+  const bool moving = boom_.moving || bucket_.moving;
+  sight.progress = moving ? 0.0 : std::clamp((until_s - stillSince_s()) / limits.steady_s, 0.0, 1.0);
+  sight.steady = spread <= most && !moving && sight.progress >= 1.0;
 }
 
 void Watch::lookAtPose(const Feed& feed, Sight& sight) {
-  const LiveLimits& limits = feed.limits();
-  const double hold_s = hold_s_ > 0.0 ? hold_s_ : limits.hold_s;
-  const double now_s = feed.rows().back().time_s;
-  if (travel_ != Travel::Still) {
-    sight.progress = 0.0;
+  const double hold_s = hold_s_ > 0.0 ? hold_s_ : feed.limits().hold_s;
+  held_ = false;
+  if (boom_.moving || bucket_.moving) {
+    if (begun_) trouble_.reset();
     return;
   }
-  if (wanted_rad_ && within_rad_ && sight.boom_rad &&
-      std::abs(*sight.boom_rad - *wanted_rad_) > *within_rad_) {
+  const bool judged = sight.off_rad && within_rad_;
+  if (judged && std::abs(*sight.off_rad) > *within_rad_) {
     if (begun_)
       trouble_ = Message{"live-not-at-pose",
-                         {{"angle", Amount{*sight.boom_rad * 57.29577951308232, "deg", 1}},
-                          {"wanted", Amount{*wanted_rad_ * 57.29577951308232, "deg", 1}}}};
+                         {{"angle", Amount{*sight.boom_rad / kDegree, "deg", 1}},
+                          {"wanted", Amount{*wanted_rad_ / kDegree, "deg", 1}}}};
     return;
   }
-  const bool wrong_side =
-      (step_.approach == procedures::Approach::FromBelow && last_travel_ == Travel::Down) ||
-      (step_.approach == procedures::Approach::FromAbove && last_travel_ == Travel::Up);
-  if (wrong_side) {
-    trouble_ = Message{step_.approach == procedures::Approach::FromBelow ? "live-approach-from-below"
-                                                                         : "live-approach-from-above",
-                       {}};
-    return;
+  const bool either = step_.approach == procedures::Approach::Either;
+  // Nothing moved: it may stand there already, and only where an angle says so is that known.
+  if (!begun_ && !(judged && either)) return;
+  if (line_ && !either && !boom_.legs.empty()) {
+    const bool rose = boom_.legs.back().to > boom_.legs.back().from;
+    const bool from_below = step_.approach == procedures::Approach::FromBelow;
+    if (rose != from_below) {
+      trouble_ = Message{from_below ? "live-approach-from-below" : "live-approach-from-above", {}};
+      return;
+    }
   }
   trouble_.reset();
-  sight.progress = std::clamp((now_s - still_since_s_) / hold_s, 0.0, 1.0);
+  sight.progress = std::clamp((feed.rows().back().time_s - stillSince_s()) / hold_s, 0.0, 1.0);
+  held_ = sight.progress >= 1.0;
   // By itself only where the procedure says from when on it may be so.
-  if (hold_s_ > 0.0 && sight.progress >= 1.0 && (begun_ || !sight.boom_rad || !wanted_rad_)) done_ = begun_;
+  done_ = held_ && hold_s_ > 0.0;
 }
 
 void Watch::lookAtPass(const Feed& feed, Sight& sight) {
   const LiveLimits& limits = feed.limits();
+  if (!begun_) return;
   const double now_s = feed.rows().back().time_s;
   const double at = position(feed.rows().back());
-  const double reach = std::max(highest_ - lowest_, 1e-9);
+  const double seen = feed.seenSpan() * (line_ ? std::abs(line_->line.slope_rad_per_unit) : 1.0);
+  sight.progress = seen > 0.0 ? std::clamp(std::abs(at - begun_at_) / seen, 0.0, 0.99) : 0.0;
+  if (boom_.moving || now_s - boom_.still_since_s < limits.after_s) return;
+  const auto refuse = [&](const char* code) {
+    trouble_ = Message{code, {}};
+    const double still_since_s = boom_.still_since_s;
+    restart(still_since_s);
+    boom_.rest = at;
+  };
+  // The longest way in one go counts; where no line is known, either way may be the one asked for.
   const bool up = step_.direction == procedures::Direction::Up;
-  if (!begun_) return;
-  sight.progress = std::clamp(std::abs(at - begun_at_) / reach, 0.0, 0.99);
-  if (travel_ != Travel::Still || now_s - still_since_s_ < limits.after_s) return;
-  const Travel wanted = up ? Travel::Up : Travel::Down;
-  if (last_travel_ != wanted) {
-    trouble_ = Message{up ? "live-pass-went-down" : "live-pass-went-up", {}};
-    begun_ = false;
+  std::optional<Leg> longest;
+  for (const Leg& leg : boom_.legs) {
+    if (line_ && (leg.to > leg.from) != up) continue;
+    if (!longest || std::abs(leg.to - leg.from) > std::abs(longest->to - longest->from)) longest = leg;
+  }
+  if (!longest || (line_ && std::abs(longest->to - longest->from) < limits.begun_rad)) {
+    refuse(up ? "live-pass-went-down" : "live-pass-went-up");
     return;
   }
-  const double low = std::min(at, begun_at_);
-  const double high = std::max(at, begun_at_);
-  const bool whole = line_ && window_known_ ? low <= window_low_rad_ && high >= window_high_rad_
-                                            : high - low >= limits.full_share * reach;
+  const double low = std::min(longest->from, longest->to);
+  const double high = std::max(longest->from, longest->to);
+  const bool whole = line_ && window_rad_ ? low <= window_rad_->first && high >= window_rad_->second
+                                          : high - low >= limits.full_share * seen;
   if (!whole) {
-    trouble_ = Message{"live-pass-too-short", {}};
-    begun_ = false;
+    refuse("live-pass-too-short");
     return;
   }
   log_ = feed.log(begun_s_ - limits.before_s, now_s);
+  done_s_ = now_s;
   done_ = true;
 }
 
@@ -434,7 +528,7 @@ std::vector<std::pair<double, double>> Watch::track(const Feed& feed, double rod
   std::vector<std::pair<double, double>> points;
   if (!begun_ && !done_) return points;
   for (const LiftRow& row : feed.rows()) {
-    if (row.time_s < begun_s_) continue;
+    if (row.time_s < begun_s_ || (done_ && row.time_s > done_s_)) continue;
     points.emplace_back(position(row), row.head_pressure_Pa - rod_share * row.rod_pressure_Pa.value_or(0.0));
   }
   if (points.size() <= kMostPoints) return points;

@@ -3,23 +3,60 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "engine/linkage/linkage.h"
-#include "engine/procedures/evaluate.h"
 #include "engine/simulator/scenario.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::session {
 namespace {
 
+using procedures::Approach;
 using procedures::BoomPlace;
 using procedures::BucketPlace;
+using procedures::Pace;
 using procedures::Step;
 using procedures::StepKind;
+using simulator::LogRow;
 
 constexpr double kPeriod_s = 0.02;
 constexpr double kDegree = 0.017453292519943295;
-constexpr double kPosing_rad_per_s = 0.22;
+constexpr double kPosing_rad_per_s = 0.22;     // between a slow and a fast pass
+constexpr double kTilt_s = 2.5;                // from racked to dumped
+constexpr double kEnd_rad = 0.02;              // left before the cylinder's ends
+constexpr double kRunUp_rad = 10.0 * kDegree;  // before the weigh window, for the speed to become steady
+
+/// Every reading of two rows, put together by a function.
+template <class Combine>
+LogRow combine(const LogRow& a, const LogRow& b, Combine with) {
+  LogRow row = a;
+  for (auto field :
+       {&LogRow::boom_sensor, &LogRow::bucket_sensor, &LogRow::head_pressure_Pa, &LogRow::rod_pressure_Pa,
+        &LogRow::engine_speed_per_min, &LogRow::pitch_rad, &LogRow::oil_temperature_Cel}) {
+    if (a.*field && b.*field) row.*field = with(*(a.*field), *(b.*field));
+  }
+  return row;
+}
+
+/// The middle of each reading over the last part of a hold: what it reads at rest, less its noise.
+LogRow restOf(const std::vector<LogRow>& rows) {
+  constexpr double kLast_s = 0.6;
+  LogRow rest = rows.back();
+  for (auto field :
+       {&LogRow::boom_sensor, &LogRow::bucket_sensor, &LogRow::head_pressure_Pa, &LogRow::rod_pressure_Pa,
+        &LogRow::engine_speed_per_min, &LogRow::pitch_rad, &LogRow::oil_temperature_Cel}) {
+    double sum = 0.0;
+    int count = 0;
+    for (auto row = rows.rbegin(); row != rows.rend() && row->time_s > rows.back().time_s - kLast_s; ++row) {
+      if (!((*row).*field)) continue;
+      sum += *((*row).*field);
+      ++count;
+    }
+    if (count > 0) rest.*field = sum / count;
+  }
+  return rest;
+}
 
 std::string withoutHeader(const std::string& csv) { return csv.substr(csv.find('\n') + 1); }
 
@@ -32,150 +69,216 @@ PracticeLoader::PracticeLoader(std::uint64_t number)
         return simulator::practiceMachine(drawn);
       }()),
       boom_rad_(machine_.lowest_rad + 6.0 * kDegree),
-      tilt_m_(machine_.tilt_length_m) {
-  // How it reads while it stands: a short travel that ends there.
-  const double start = boom_rad_;
-  boom_rad_ = start - 2.0 * kDegree;
-  Step settle;
-  settle.kind = StepKind::Pose;
-  settle.boom = BoomPlace::Ground;
-  static_cast<void>(begin(settle, 0.0, 0.0));
-  if (!rows_.empty()) still_ = rows_.back();
-  rows_.clear();
-  busy_until_s_ = 0.0;
+      tilt_m_(machine_.tilt_length_m),
+      now_rad_(boom_rad_) {
+  // The practice unit stands so whatever its draw; a simulator that refuses leaves the cells of the feed
+  // empty.
+  end_ = restAt(boom_rad_, tilt_m_, 0.0).value_or(LogRow{});
+  still_ = end_;
 }
 
-Expected<void> PracticeLoader::begin(const Step& step, double mass_kg, double time_s) {
-  if (step.kind != StepKind::Pose && step.kind != StepKind::Pass) return {};
-  mass_kg_ = mass_kg;
-  const auto linkage = linkage::Linkage::make(machine_.as_built);
-  if (!linkage) return std::unexpected(linkage.error());
-  const double ground_rad = machine_.lowest_rad + 6.0 * kDegree;
-  double goal = boom_rad_;
-  double from = boom_rad_;
-  double speed = kPosing_rad_per_s;
-  simulator::Plan plan;
-  if (step.kind == StepKind::Pass) {
-    const bool up = step.direction == procedures::Direction::Up;
-    from = up ? machine_.lowest_rad + 0.02 : machine_.highest_rad - 0.02;
-    goal = up ? machine_.highest_rad - 0.02 : machine_.lowest_rad + 0.02;
-    speed = step.pace == procedures::Pace::Slow   ? machine_.slow_rad_per_s
-            : step.pace == procedures::Pace::Fast ? machine_.fast_rad_per_s
-                                                  : 0.5 * (machine_.slow_rad_per_s + machine_.fast_rad_per_s);
-    tilt_m_ = machine_.tilt_length_m;
-  } else {
-    switch (step.boom) {
-      case BoomPlace::Lowest:
-        goal = machine_.lowest_rad + 0.02;
-        break;
-      case BoomPlace::Highest:
-        goal = machine_.highest_rad - 0.02;
-        break;
-      case BoomPlace::Level:
-        goal = machine_.reference_rad;
-        break;
-      case BoomPlace::Carry:
-        goal = machine_.lowest_rad + 14.0 * kDegree;
-        break;
-      case BoomPlace::Ground:
-        goal = ground_rad;
-        break;
-      case BoomPlace::Any:
-        goal = boom_rad_ + 12.0 * kDegree > machine_.window_high_rad ? machine_.window_low_rad
-                                                                     : boom_rad_ + 12.0 * kDegree;
-        goal = std::max(goal, machine_.window_low_rad);
-        break;
-    }
-    if (step.boom_angle && !step.boom_angle->text.empty()) {
-      if (const auto wanted = readSi(step.boom_angle->text, Dimension::Angle)) goal = *wanted;
-    }
-    goal = std::clamp(goal, machine_.lowest_rad + 0.02, machine_.highest_rad - 0.02);
-    if (step.bucket == BucketPlace::RackedBack) tilt_m_ = machine_.tilt_length_m;
-    if (step.bucket == BucketPlace::Dumped) tilt_m_ = linkage->tiltRange(goal).low + 0.005;
-    if (step.bucket == BucketPlace::Level) {
-      if (const auto level = linkage->tiltLengthOfBucket(goal, 0.0)) tilt_m_ = *level;
-    }
+Expected<double> PracticeLoader::goalOf(const Step& step) const {
+  const double low = machine_.lowest_rad + kEnd_rad;
+  const double high = machine_.highest_rad - kEnd_rad;
+  if (step.kind == StepKind::Pass) return step.direction == procedures::Direction::Up ? high : low;
+  if (step.boom_angle && !step.boom_angle->text.empty()) {
+    const Expected<double> wanted = readSi(step.boom_angle->text, Dimension::Angle);
+    if (!wanted) return std::unexpected(wanted.error());
+    return std::clamp(*wanted, low, high);
   }
-  simulator::Machine machine = machine_;
-  machine.tilt_length_m = tilt_m_;
-  // A dumped bucket doesn't close everywhere: the bucket moves where the boom stands in the end.
-  if (step.kind == StepKind::Pose && step.bucket != BucketPlace::RackedBack &&
-      step.bucket != BucketPlace::Any) {
-    from = goal - std::copysign(3.0 * kDegree, goal - machine_.lowest_rad - 0.1);
+  switch (step.boom) {
+    case BoomPlace::Lowest:
+      return low;
+    case BoomPlace::Highest:
+      return high;
+    case BoomPlace::Level:
+      return machine_.reference_rad;
+    case BoomPlace::Carry:
+      return machine_.lowest_rad + 14.0 * kDegree;
+    case BoomPlace::Ground:
+      return machine_.lowest_rad + 6.0 * kDegree;
+    case BoomPlace::Any:
+      break;
   }
-  plan.from_rad = std::clamp(from, machine_.lowest_rad + 0.01, machine_.highest_rad - 0.01);
-  plan.wait_s = step.kind == StepKind::Pass ? 1.0 : 0.4;
-  const auto move = [&](double to, double pace) {
-    plan.moves.push_back({.to_rad = to, .speed_rad_per_s = pace, .hold_s = 1.5});
-  };
-  if (step.kind == StepKind::Pose) {
-    const bool under = step.approach == procedures::Approach::FromBelow && goal < plan.from_rad;
-    const bool over = step.approach == procedures::Approach::FromAbove && goal > plan.from_rad;
-    if (under) move(std::max(goal - 6.0 * kDegree, machine_.lowest_rad + 0.01), kPosing_rad_per_s);
-    if (over) move(std::min(goal + 6.0 * kDegree, machine_.highest_rad - 0.01), kPosing_rad_per_s);
-  }
-  const double last = plan.moves.empty() ? plan.from_rad : plan.moves.back().to_rad;
-  if (std::abs(goal - last) < 2.0 * kDegree) {
-    move(goal > 0 ? goal - 5.0 * kDegree : goal + 5.0 * kDegree, kPosing_rad_per_s);
-    if (step.approach == procedures::Approach::FromBelow && goal <= 0)
-      plan.moves.back().to_rad = std::max(goal - 4.0 * kDegree, machine_.lowest_rad + 0.005);
-  }
-  move(goal, speed);
+  // Another place within the weigh window each time.
+  const double next = boom_rad_ + 5.0 * kDegree;
+  return next < machine_.window_low_rad || next > machine_.window_high_rad ? machine_.window_low_rad : next;
+}
+
+Expected<simulator::LiftRecord> PracticeLoader::lift(simulator::Machine machine, double tilt_m,
+                                                     const simulator::Plan& plan, double mass_kg) {
+  machine.tilt_length_m = tilt_m;
   simulator::Lift lift;
   if (mass_kg > 0.0)
-    lift.load = simulator::loadAt(mass_kg, machine_.heap_true_along_m, machine_.heap_true_across_m);
+    lift.load = simulator::loadAt(mass_kg, machine.heap_true_along_m, machine.heap_true_across_m);
   lift.oil_Cel = oil_Cel_;
   lift.plan = plan;
   lift.logging.pitch = true;
   lift.happenings = happenings_;
-  auto record = simulator::simulate(machine, lift, random_.fork(100 + movements_++));
+  return simulator::simulate(machine, lift, random_.fork(100 + movements_++));
+}
+
+Expected<LogRow> PracticeLoader::restAt(double boom_rad, double tilt_m, double mass_kg) {
+  // A short way there, for friction to be as after a movement. A dumped bucket doesn't close over the whole
+  // travel.
+  simulator::Machine machine = machine_;
+  constexpr double kWay_rad = 3.0 * kDegree;
+  const bool from_above = boom_rad - kWay_rad < machine.lowest_rad;
+  machine.lowest_rad = std::max(machine.lowest_rad, boom_rad - 1.3 * kWay_rad);
+  machine.highest_rad = std::min(machine.highest_rad, boom_rad + 1.3 * kWay_rad);
+  simulator::Plan plan;
+  plan.from_rad = boom_rad + (from_above ? kWay_rad : -kWay_rad);
+  plan.wait_s = 0.2;
+  plan.moves.push_back({.to_rad = boom_rad, .speed_rad_per_s = kPosing_rad_per_s});
+  const Expected<simulator::LiftRecord> record = lift(machine, tilt_m, plan, mass_kg);
   if (!record) return std::unexpected(record.error());
-  rows_.clear();
-  const double begin_s = std::max(time_s, sent_until_s_) + kPeriod_s;
-  for (simulator::LogRow& row : record->rows) {
-    row.time_s += begin_s;
-    rows_.push_back(row);
+  return restOf(record->rows);
+}
+
+LogRow PracticeLoader::noisy(LogRow row, double time_s) {
+  row.time_s = time_s;
+  const auto sensed = [&](std::optional<double>& value, double deviation, double step) {
+    if (!value) return;
+    *value += deviation * random_.normal();
+    if (step > 0.0) *value = std::round(*value / step) * step;
+  };
+  sensed(row.boom_sensor, machine_.boom_sensor.noise_sd, machine_.boom_sensor.step);
+  sensed(row.bucket_sensor, machine_.bucket_sensor.noise_sd, machine_.bucket_sensor.step);
+  sensed(row.head_pressure_Pa, machine_.head_sensor.noise_sd_Pa, machine_.head_sensor.step_Pa);
+  sensed(row.rod_pressure_Pa, machine_.rod_sensor.noise_sd_Pa, machine_.rod_sensor.step_Pa);
+  sensed(row.engine_speed_per_min, 4.0, 1.0);
+  sensed(row.pitch_rad, 0.05 * kDegree, 0.01 * kDegree);
+  sensed(row.oil_temperature_Cel, 0.0, 1.0);
+  return row;
+}
+
+void PracticeLoader::addTilt(const LogRow& from, const LogRow& to, double boom_rad, double& end_s,
+                             std::vector<Coming>& rows) {
+  const int count = static_cast<int>(kTilt_s / kPeriod_s);
+  for (int index = 1; index <= count; ++index) {
+    const double share = static_cast<double>(index) / count;
+    const double eased = share * share * (3.0 - 2.0 * share);
+    end_s += kPeriod_s;
+    rows.push_back(
+        {noisy(combine(from, to, [&](double a, double b) { return a + eased * (b - a); }), end_s), boom_rad});
   }
-  busy_until_s_ = rows_.empty() ? begin_s : rows_.back().time_s;
-  boom_rad_ = goal;
+  rows.back().rest = to;
+}
+
+Expected<void> PracticeLoader::begin(const Step& step, double mass_kg, double time_s) {
+  if (step.kind != StepKind::Pose && step.kind != StepKind::Pass) return {};
+  const auto linkage = linkage::Linkage::make(machine_.as_built);
+  if (!linkage) return std::unexpected(linkage.error());
+  const Expected<double> goal = goalOf(step);
+  if (!goal) return std::unexpected(goal.error());
+  const double racked_m = machine_.tilt_length_m;
+  double tilt_m = racked_m;
+  if (step.kind == StepKind::Pose && step.bucket == BucketPlace::Dumped)
+    tilt_m = std::max(machine_.as_built.tilt_cylinder_retracted.inMetres(), linkage->tiltRange(*goal).low);
+  if (step.kind == StepKind::Pose && step.bucket == BucketPlace::Level) {
+    const Expected<double> level = linkage->tiltLengthOfBucket(*goal, 0.0);
+    if (!level) return std::unexpected(level.error());
+    tilt_m = *level;
+  }
+
+  simulator::Plan plan;
+  plan.from_rad = boom_rad_;
+  plan.wait_s = 0.5;
+  const auto move = [&](double to_rad, double speed_rad_per_s, double hold_s) {
+    plan.moves.push_back({.to_rad = to_rad, .speed_rad_per_s = speed_rad_per_s, .hold_s = hold_s});
+  };
+  if (step.kind == StepKind::Pass) {
+    const bool up = step.direction == procedures::Direction::Up;
+    const bool at_start = up ? boom_rad_ < machine_.window_low_rad - kRunUp_rad
+                             : boom_rad_ > machine_.window_high_rad + kRunUp_rad;
+    constexpr double kRest_s = 2.5;  // long enough to tell the way there from the pass
+    if (!at_start)
+      move(up ? machine_.lowest_rad + kEnd_rad : machine_.highest_rad - kEnd_rad, kPosing_rad_per_s, kRest_s);
+    const double speed_rad_per_s = step.pace == Pace::Slow   ? machine_.slow_rad_per_s
+                                   : step.pace == Pace::Fast ? machine_.fast_rad_per_s
+                                                             : kPosing_rad_per_s;
+    move(*goal, speed_rad_per_s, 1.5);
+  } else {
+    const bool below = step.approach == Approach::FromBelow;
+    const bool above = step.approach == Approach::FromAbove;
+    constexpr double kThere_rad = 0.3 * kDegree;
+    constexpr double kPast_rad = 6.0 * kDegree;
+    if ((below && boom_rad_ > *goal - kThere_rad) || (above && boom_rad_ < *goal + kThere_rad)) {
+      move(std::clamp(*goal + (below ? -kPast_rad : kPast_rad), machine_.lowest_rad + 0.5 * kEnd_rad,
+                      machine_.highest_rad - 0.5 * kEnd_rad),
+           kPosing_rad_per_s, 0.8);
+    }
+    if (!plan.moves.empty() || std::abs(*goal - boom_rad_) > kThere_rad) move(*goal, kPosing_rad_per_s, 1.5);
+  }
+
+  // All is worked out before anything is taken over.
+  std::vector<Coming> rows;
+  double end_s = std::max({time_s, sent_until_s_, busy_until_s_});
+  LogRow rest = end_;
+  double boom_rad = boom_rad_;
+  double tilted_m = tilt_m_;
+  const auto tiltTo = [&](double wanted_m) -> Expected<void> {
+    if (std::abs(wanted_m - tilted_m) < 1e-4) return {};
+    const Expected<LogRow> after = restAt(boom_rad, wanted_m, mass_kg);
+    if (!after) return std::unexpected(after.error());
+    addTilt(rest, *after, boom_rad, end_s, rows);
+    rest = *after;
+    tilted_m = wanted_m;
+    return {};
+  };
+  if (!plan.moves.empty()) {
+    if (Expected<void> done = tiltTo(racked_m); !done) return done;
+    const Expected<simulator::LiftRecord> record = lift(machine_, racked_m, plan, mass_kg);
+    if (!record) return std::unexpected(record.error());
+    const std::vector<simulator::Instant>& instants = record->truth.instants;
+    const double begin_s = end_s + kPeriod_s;
+    for (LogRow row : record->rows) {
+      const auto at = std::ranges::lower_bound(instants, row.time_s, {}, &simulator::Instant::time_s);
+      boom_rad = at == instants.end() ? instants.back().boom_rad : at->boom_rad;
+      row.time_s += begin_s;
+      rows.push_back({row, boom_rad});
+    }
+    rest = restOf(record->rows);
+    rows.back().rest = rest;
+    end_s = rows.back().row.time_s;
+  }
+  if (Expected<void> done = tiltTo(tilt_m); !done) return done;
+
+  boom_rad_ = boom_rad;
+  tilt_m_ = tilted_m;
+  end_ = rest;
+  busy_until_s_ = end_s;
+  rows_.insert(rows_.end(), rows.begin(), rows.end());
   return {};
 }
 
 std::string PracticeLoader::linesUntil(double time_s) {
-  std::vector<simulator::LogRow> due;
+  std::vector<LogRow> due;
   while (sent_until_s_ + kPeriod_s <= time_s) {
-    if (!rows_.empty()) {
-      if (rows_.front().time_s > time_s) break;
-      still_ = rows_.front();
-      rows_.pop_front();
-      if (still_.time_s <= sent_until_s_) continue;
-      sent_until_s_ = still_.time_s;
-      due.push_back(still_);
+    if (rows_.empty() || rows_.front().row.time_s > sent_until_s_ + 1.5 * kPeriod_s) {
+      sent_until_s_ += kPeriod_s;
+      due.push_back(noisy(still_, sent_until_s_));
       continue;
     }
-    sent_until_s_ += kPeriod_s;
-    simulator::LogRow row = still_;
-    row.time_s = sent_until_s_;
-    // At rest the sensors' own noise is all that changes.
-    const auto noisy = [&](std::optional<double>& value, double deviation) {
-      if (value) *value += deviation * random_.normal();
-    };
-    noisy(row.boom_sensor, machine_.boom_sensor.noise_sd);
-    noisy(row.bucket_sensor, machine_.bucket_sensor.noise_sd);
-    noisy(row.head_pressure_Pa, machine_.head_sensor.noise_sd_Pa);
-    noisy(row.rod_pressure_Pa, machine_.rod_sensor.noise_sd_Pa);
-    if (row.rod_pressure_Pa) row.rod_pressure_Pa = std::max(0.0, *row.rod_pressure_Pa);
-    due.push_back(row);
+    if (rows_.front().row.time_s > time_s) break;
+    const Coming next = rows_.front();
+    rows_.pop_front();
+    now_rad_ = next.boom_rad;
+    if (next.rest) still_ = *next.rest;
+    if (next.row.time_s <= sent_until_s_) continue;
+    sent_until_s_ = next.row.time_s;
+    due.push_back(next.row);
   }
-  if (time_s < silent_until_s_) {
-    header_sent_ = false;
-    return {};
-  }
-  if (due.empty() && header_sent_) return {};
+  // What nobody got is lost, and a gateway that comes back says its header again.
+  const auto lost =
+      std::ranges::find_if(due, [&](const LogRow& row) { return row.time_s >= silent_until_s_; });
+  if (lost != due.begin()) header_sent_ = false;
+  due.erase(due.begin(), lost);
+  if (due.empty()) return {};
   const std::string csv = simulator::csvOf(machine_, due);
   const std::string text = header_sent_ ? withoutHeader(csv) : csv;
-  if (!due.empty()) header_sent_ = true;
-  return due.empty() ? std::string() : text;
+  header_sent_ = true;
+  return text;
 }
 
 }  // namespace hingepin::session
