@@ -86,6 +86,8 @@ class Teller {
     const std::string text = inUnitsOf(quantity, reader_);
     return text == typed(quantity) ? "" : text;
   }
+  /// What a check computed, to four digits.
+  [[nodiscard]] std::string result(const RecordedTry& check) const;
   [[nodiscard]] std::string limits(const RecordedCheck& check) const;
   /// A warning of a calibration: the record holds its code alone, so that dots stand for its numbers.
   [[nodiscard]] std::string warningText(const std::string& code) const;
@@ -132,6 +134,23 @@ std::string Teller::amountAt(const JsonValue& object, const char* key, const cha
   const std::size_t point = text.find('.');
   const int decimals = point == std::string::npos ? 0 : static_cast<int>(text.size() - point - 1);
   return amount(*value * factor, ucum, decimals);
+}
+
+std::string Teller::result(const RecordedTry& check) const {
+  if (!check.reason.empty()) return say(check.reason);
+  const Expected<ReadQuantity> read = readAnyQuantity(check.result);
+  if (!read) return check.result;
+  const Amount amount =
+      inSystem({read->unit.fromSi(read->value_si), std::string(read->unit.ucum), 0}, reader_.system);
+  const double size = std::abs(amount.value);
+  const int decimals = size < 1e-6 ? 0 : std::clamp(3 - static_cast<int>(std::floor(std::log10(size))), 0, 4);
+  std::string number = fmt::format("{:.{}f}", amount.value, decimals);
+  if (number.find('.') != std::string::npos) {
+    number.erase(number.find_last_not_of('0') + 1);
+    if (number.ends_with('.')) number.pop_back();
+  }
+  if (number == "-0") number = "0";
+  return numberIn(number, locale_) + unitText(amount.ucum, locale_);
 }
 
 std::string Teller::limits(const RecordedCheck& check) const {
@@ -235,8 +254,7 @@ Rows Teller::checks() const {
   Rows rows;
   for (const RecordedTry& each : told_.job.tries) {
     if (!each.check) continue;
-    const std::string result = !each.reason.empty() ? say(each.reason) : inUnitsOf(each.result, reader_);
-    rows.push_back({step(each.about), result,
+    rows.push_back({step(each.about), result(each),
                     joined({limits(*each.check), time(each.utc_ms),
                             each.counts || each.outcome != "passed" ? "" : say("document-done-again")}),
                     each.outcome == "passed" ? "passed" : "failed"});
@@ -545,8 +563,7 @@ Expected<TagDocument> tagDocumentOf(const Store& store, std::string_view record,
     std::string why;
     for (const RecordedTry& each : job.tries) {
       if (each.about == job.failed_step && each.outcome == "failed" && each.check) {
-        why = joined({!each.reason.empty() ? teller.say(each.reason) : inUnitsOf(each.result, reader),
-                      teller.limits(*each.check)});
+        why = joined({teller.result(each), teller.limits(*each.check)});
       }
     }
     tag.rows.push_back(teller.row(job.phase == "abandoned" ? "document-given-up-at" : "document-failed-at",

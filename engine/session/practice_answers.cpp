@@ -443,7 +443,10 @@ Expected<PracticeAnswer> PracticePerson::answer(const OpenJob& job) {
     }
   } else if (step->kind == StepKind::Note) {
     answer.event.answer = step->optional ? "skipped" : "written";
-    if (!step->optional) answer.event.value = "-";
+    if (!step->optional) {
+      const bool asks_number = step->id.ends_with("-number") && !job.job.attachment.empty();
+      answer.event.value = asks_number ? job.job.attachment : "-";
+    }
   }
   const std::vector<std::string>& roles =
       step->roles.empty() && step->second_person ? job.procedure.confirm_roles : step->roles;

@@ -24,7 +24,7 @@ struct PracticeScale {
   double zero_after_kg = 0.0;  ///< after
   double span = 1.0;           ///< indication over load
   double span_after = 1.0;     ///< once it was taught in this job
-  double scatter_kg = 3.0;     ///< standard deviation of an indication
+  double scatter_kg = 4.0;     ///< standard deviation of an indication
   double mass_kg = 2000.0;     ///< the known mass, as its plate says
   double oil_Cel = 52.0;
   double hours = 4200.0;
