@@ -124,7 +124,11 @@ bool isCondition(const RecordedTry& each) {
   return std::ranges::find(kConditions, each.quantity) != kConditions.end();
 }
 bool isAsFound(const RecordedTry& each) { return each.about.starts_with("found-"); }
-bool isStop(const RecordedTry& each) { return each.quantity == "edge-height"; }
+/// A stop as stored and as come to; the library names its steps so.
+bool isStop(const RecordedTry& each) {
+  const bool named = each.about.ends_with("-set") || each.about.ends_with("-reached");
+  return each.quantity == "edge-height" || (each.quantity == "length" && named);
+}
 
 std::string Teller::amountAt(const JsonValue& object, const char* key, const char* ucum,
                              double factor) const {

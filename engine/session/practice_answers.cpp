@@ -260,7 +260,7 @@ Expected<double> PracticePerson::siOf(const OpenJob& job, const Step& step) {
         quantity == "head-pressure" ? rows->back().head_pressure_Pa : rows->back().rod_pressure_Pa;
     return value.value_or(0.0);
   }
-  if (quantity == "edge-height") {
+  if (quantity == "edge-height" || quantity == "length") {
     for (const Step* check : checksOf(job, step.id)) {
       if (check->check->kind != CheckKind::Agreement) continue;
       // The other end of the bucket stands as high where it is level.

@@ -1,0 +1,428 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/session/demo_yard.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "engine/session/catalogue.h"
+#include "engine/session/compare.h"
+#include "engine/session/document.h"
+#include "engine/session/job_record.h"
+#include "engine/session/overview.h"
+#include "engine/session/people.h"
+#include "engine/session/words.h"
+#include "tests/engine/session/yard.h"
+
+namespace hingepin::session {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::AnyOf;
+using ::testing::Contains;
+using ::testing::Each;
+using ::testing::ElementsAre;
+using ::testing::Field;
+using ::testing::Ge;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::IsSupersetOf;
+using ::testing::Not;
+using ::testing::SizeIs;
+using ::testing::StartsWith;
+
+constexpr std::int64_t kToday = kMorning + 200LL * 24 * 3600 * 1000;
+
+/// A store that is filled as the app fills it.
+class DemoStore {
+ public:
+  DemoStore() : store(need(store::Store::open((folder.path() / "store.db").string()))) {
+    for (std::size_t index = 0; index < demoPeople().size(); ++index) {
+      keys.push_back(records::newSecretKey(folder::fillBytes));
+    }
+  }
+  [[nodiscard]] Expected<void> fill(const Progress& progress = {}) {
+    DemoYard yard{.yard_key = yard_key,
+                  .keys = {},
+                  .installation = keys.front().id(),
+                  .epoch = records::epochName(std::array<std::uint8_t, 16>{7}),
+                  .engine = "hingepin test",
+                  .now = now};
+    for (const records::SecretKey& key : keys) yard.keys.push_back(&key);
+    return fillDemoYard(store, yard, folder::fillBytes, folder::edge(), progress);
+  }
+  [[nodiscard]] Overview overview() const { return need(unitStates(store, kToday, folder::edge(), {})); }
+  [[nodiscard]] UnitOverview unit(const std::string& id) const {
+    const Overview all = overview();
+    return *std::ranges::find(all.units, id, &UnitOverview::id);
+  }
+
+  cli::TemporaryFolder folder{};
+  records::SecretKey yard_key = records::newSecretKey(folder::fillBytes);
+  std::vector<records::SecretKey> keys{};
+  store::Store store;
+  Moment now{.at_ms = 600'000, .boot = "boot-now", .utc_ms = kToday};
+};
+
+/// One that all tests look at, since filling it takes a while.
+DemoStore& demo() {
+  static DemoStore shared;
+  static const bool filled = [] {
+    need(shared.fill());
+    return true;
+  }();
+  EXPECT_TRUE(filled);
+  return shared;
+}
+
+TEST(DemoYardTest, EveryRecordIsTrustedAndNothingIsFoundButACorrection) {
+  const auto lines = need(recordsOf(demo().store, "", {}));
+  EXPECT_THAT(lines, SizeIs(Ge(60)));
+  EXPECT_THAT(lines, Each(Field(&RecordLine::standing, records::Standing::Trusted)));
+  std::set<std::string> findings;
+  for (const RecordLine& line : lines) {
+    for (const Message& finding : line.findings) findings.insert(finding.code);
+  }
+  EXPECT_THAT(findings, ElementsAre("record-amended"));
+  EXPECT_THAT(need(demo().store.check()), IsEmpty());
+}
+
+TEST(DemoYardTest, IsMarkedAsPracticeEverywhere) {
+  EXPECT_THAT(demo().overview().units, Each(Field(&UnitOverview::practice, true)));
+  for (const RecordLine& line : need(recordsOf(demo().store, "", {}))) {
+    EXPECT_TRUE(line.practice || !line.amends.empty()) << line.title;
+  }
+}
+
+TEST(DemoYardTest, HasUnitsInEveryState) {
+  const Overview overview = demo().overview();
+  for (const int count : {overview.do_not_use, overview.restricted, overview.due, overview.due_soon,
+                          overview.not_calibrated, overview.ready}) {
+    EXPECT_GT(count, 0);
+  }
+  EXPECT_EQ(overview.do_not_use + overview.restricted + overview.due + overview.due_soon +
+                overview.not_calibrated + overview.ready,
+            static_cast<int>(overview.units.size()));
+  EXPECT_EQ(overview.units.front().state, UnitState::DoNotUse);
+  EXPECT_EQ(overview.units.back().state, UnitState::Ready);
+}
+
+TEST(DemoYardTest, StopsWhereItIsToldToAndLeavesTheStoreEmpty) {
+  DemoStore other;
+  const Expected<void> filled = other.fill([](int done, int) { return done < 2; });
+  EXPECT_EQ(codeOf(filled), "demo-cancelled");
+  EXPECT_THAT(need(other.store.units()), IsEmpty());
+  EXPECT_THAT(need(other.store.statementNames()), IsEmpty());
+  EXPECT_THAT(need(other.store.acceptedRoots()), IsEmpty());
+}
+
+TEST(DemoYardTest, IsNotPutOverAnotherYard) { EXPECT_EQ(codeOf(demo().fill()), "demo-store-not-empty"); }
+
+TEST(OverviewTest, AFailedProofPutsItsTagOnTheUnit) {
+  const UnitOverview unit = demo().unit("L-31");
+  EXPECT_EQ(unit.state, UnitState::DoNotUse);
+  ASSERT_TRUE(unit.tag);
+  EXPECT_EQ(unit.tag->procedure, "shift-proof");
+  EXPECT_EQ(unit.tag->failed_step, "mass-error");
+  EXPECT_EQ(unit.tag->phase, "failed");
+  EXPECT_EQ(unit.pairs.front().restrictions.front().mark, unit.tag->tag);
+  EXPECT_TRUE(unit.pairs.front().restrictions.front().is_tag);
+}
+
+TEST(OverviewTest, AMarkThatIsNoTagRestricts) {
+  const UnitOverview unit = demo().unit("L-33");
+  EXPECT_EQ(unit.state, UnitState::Restricted);
+  ASSERT_THAT(unit.pairs.front().restrictions, SizeIs(1));
+  EXPECT_EQ(unit.pairs.front().restrictions.front().mark, "shift-proof-mark-oil-cold");
+  EXPECT_FALSE(unit.tag);
+}
+
+TEST(OverviewTest, WhatWasFoundBeforeTeachingDoesNotRestrictWhatWasTaught) {
+  const UnitOverview unit = demo().unit("L-27");
+  EXPECT_EQ(unit.state, UnitState::Ready);
+  const auto lines = need(recordsOf(demo().store, "L-27", {}));
+  const auto taught = std::ranges::find_if(
+      lines, [](const RecordLine& line) { return line.taught && line.attachment == "LM-4.5"; });
+  const auto content = need(recordOf(demo().store, taught->name)).content;
+  EXPECT_THAT(need(records::canonicalJson(*memberAt(content, {"marks"}))),
+              HasSubstr("scale-found-error-mark"));
+}
+
+TEST(OverviewTest, DueAndDueSoonFollowTheClock) {
+  const auto stateAt = [&](const char* id, std::int64_t utc_ms) {
+    const Overview all = need(unitStates(demo().store, utc_ms, folder::edge(), {}));
+    return std::ranges::find(all.units, id, &UnitOverview::id)->state;
+  };
+  const std::int64_t due = *demo().unit("L-14").due_utc_ms;
+  EXPECT_EQ(stateAt("L-14", due - kSoon_ms - 1), UnitState::Ready);
+  EXPECT_EQ(stateAt("L-14", due - kSoon_ms), UnitState::DueSoon);
+  EXPECT_EQ(stateAt("L-14", due - 1), UnitState::DueSoon);
+  EXPECT_EQ(stateAt("L-14", due), UnitState::Due);
+}
+
+TEST(OverviewTest, ALockoutThatNoRemovalEndedKeepsTheUnitFromUse) {
+  const UnitOverview unit = demo().unit("L-42");
+  EXPECT_TRUE(unit.locked_out);
+  EXPECT_EQ(unit.state, UnitState::DoNotUse);
+  EXPECT_EQ(unit.pairs.front().state, UnitState::Ready) << "its scale is as good as before";
+  EXPECT_FALSE(demo().unit("L-36").locked_out) << "there the lockout was taken off";
+}
+
+TEST(OverviewTest, ARunningJobSaysWhatItWaitsFor) {
+  const UnitOverview unit = demo().unit("L-48");
+  ASSERT_THAT(unit.running, SizeIs(1));
+  EXPECT_EQ(unit.running.front().waits_at, "level-angle");
+  EXPECT_THAT(unit.running.front().waits_for, HasSubstr("angle"));
+  EXPECT_FALSE(unit.running.front().for_second_person);
+}
+
+TEST(ConfirmationsTest, ALockoutWaitsForItsSecondPerson) {
+  const Confirmations list = need(confirmations(demo().store, folder::edge(), {}, 0));
+  ASSERT_THAT(list.awaited, SizeIs(1));
+  EXPECT_EQ(list.awaited.front().unit, "L-42");
+  EXPECT_EQ(list.awaited.front().job.waits_at, "second");
+  EXPECT_TRUE(list.awaited.front().second_person);
+  EXPECT_THAT(list.awaited.front().roles, Contains("safety-lead"));
+  EXPECT_THAT(list.awaited.front().photos, Not(IsEmpty()));
+}
+
+TEST(ConfirmationsTest, WhoConfirmedAndFromWhereIsSaid) {
+  const Confirmations list = need(confirmations(demo().store, folder::edge(), {}, 0));
+  const auto of_lockout = std::ranges::find_if(list.confirmed, [](const Confirmation& each) {
+    return each.unit == "L-36" && each.procedure == "lockout";
+  });
+  ASSERT_NE(of_lockout, list.confirmed.end());
+  EXPECT_EQ(of_lockout->key, demo().keys[3].id());
+  EXPECT_EQ(of_lockout->role, "safety-lead");
+  EXPECT_THAT(of_lockout->marks, ElementsAre("second-person-from-afar"));
+  const auto at_it = std::ranges::find(list.confirmed, "lockout-removal", &Confirmation::procedure);
+  ASSERT_NE(at_it, list.confirmed.end());
+  EXPECT_THAT(at_it->marks, IsEmpty());
+  EXPECT_TRUE(std::ranges::is_sorted(list.confirmed, std::ranges::greater{}, &Confirmation::utc_ms));
+}
+
+TEST(ConfirmationsTest, OnlyWhatIsNotTooLongAgoIsListed) {
+  const std::int64_t week_ago = kToday - 7LL * 24 * 3600 * 1000;
+  const Confirmations list = need(confirmations(demo().store, folder::edge(), {}, week_ago));
+  EXPECT_THAT(list.confirmed, SizeIs(Ge(1)));
+  EXPECT_THAT(list.confirmed, Each(Field(&Confirmation::utc_ms, Ge(week_ago))));
+}
+
+TEST(CheckOutsTest, AUnitIsOutUntilItsReturnCheck) {
+  const auto out = need(checkOuts(demo().store));
+  ASSERT_THAT(out, SizeIs(1));
+  EXPECT_EQ(out.front().unit, "L-36");
+  const auto hires = need(hiresOf(demo().store, "L-40"));
+  ASSERT_THAT(hires, SizeIs(1));
+  const auto before = need(recordOf(demo().store, hires.front().check_out));
+  const auto after = need(recordOf(demo().store, hires.front().return_check));
+  std::set<std::string> steps;
+  for (const Difference& each : need(compareRecords(before.content, after.content))) steps.insert(each.step);
+  EXPECT_THAT(steps, IsSupersetOf({"bucket", "glass", "fuel", "hours", "tread"}));
+}
+
+TEST(HistoryTest, ShowsZeroAndErrorDriftingFromProofToProof) {
+  auto points = need(historyOf(demo().store, "L-31", "GP-3.4"));
+  ASSERT_THAT(points, SizeIs(6));
+  EXPECT_TRUE(points.front().calibration);
+  EXPECT_EQ(points.back().verdict, "failed");
+  EXPECT_GT(*points.back().error_percent, *points.back().error_limit_percent);
+  EXPECT_LT(*points[1].zero_found_kg, *points.back().zero_found_kg);
+  for (const HistoryPoint& point : points) {
+    EXPECT_TRUE(point.verdict == "failed" || std::abs(*point.error_percent) <= *point.error_limit_percent);
+    EXPECT_EQ(*point.error_limit_percent, 1.0);
+    EXPECT_EQ(*point.spread_limit_kg, 20.0);
+  }
+}
+
+TEST(HistoryTest, TellsWhatWasFoundFromWhatWasLeft) {
+  const auto points = need(historyOf(demo().store, "L-27", "LM-4.5"));
+  ASSERT_TRUE(points.front().calibration);
+  EXPECT_GT(*points.front().error_found_percent, 10.0) << "by the weight of the new bucket";
+  EXPECT_LT(std::abs(*points.front().error_percent), 1.0);
+  EXPECT_EQ(points.front().verdict, "passed");
+}
+
+TEST(RecordsTest, ACorrectionAndAFurtherSignatureStandBesideTheirRecord) {
+  const auto returned = need(recordsOf(demo().store, "L-40", {}));
+  const auto corrected =
+      std::ranges::find_if(returned, [](const RecordLine& line) { return line.procedure == "return-check"; });
+  ASSERT_THAT(corrected->amended_by, SizeIs(1));
+  EXPECT_THAT(returned, Contains(Field(&RecordLine::amends, corrected->name)));
+  const auto lines = need(recordsOf(demo().store, "L-27", {}));
+  const auto signed_twice =
+      std::ranges::find_if(lines, [](const RecordLine& line) { return !line.signatures.empty(); });
+  ASSERT_NE(signed_twice, lines.end());
+  EXPECT_EQ(signed_twice->signatures.front().role, "safety-lead");
+}
+
+TEST(ProceduresForTest, OffersWhatARoleMayBegin) {
+  const auto offers =
+      need(proceduresFor(demo().store, "L-27", "LM-4.5", "yard-clerk", demo().now, folder::edge(), {}));
+  std::set<std::string> ids;
+  for (const OfferedProcedure& offer : offers) ids.insert(offer.id);
+  EXPECT_THAT(ids, ElementsAre("check-out", "return-check", "walk-round"));
+  const auto out = std::ranges::find(offers, "check-out", &OfferedProcedure::id);
+  EXPECT_FALSE(out->can_begin);
+  ASSERT_THAT(out->prerequisites, SizeIs(1));
+  EXPECT_EQ(out->prerequisites.front().procedure, "walk-round");
+  EXPECT_TRUE(out->prerequisites.front().too_old) << "that of another start of the phone";
+  EXPECT_TRUE(std::ranges::find(offers, "walk-round", &OfferedProcedure::id)->can_begin);
+}
+
+TEST(ProceduresForTest, SaysWhichEntriesMustBeGiven) {
+  const auto entryOf = [&](const char* attachment) {
+    const auto offers =
+        need(proceduresFor(demo().store, "L-27", attachment, "technician", demo().now, folder::edge(), {}));
+    const auto offer = std::ranges::find(offers, "stops", &OfferedProcedure::id);
+    return *std::ranges::find(offer->entries, "upper-height", &NeededEntry::id);
+  };
+  EXPECT_EQ(entryOf("LM-4.5").value, "3.4 m");
+  EXPECT_EQ(entryOf("LM-4.5").from, "attachment");
+  EXPECT_EQ(entryOf("").value, "");
+  EXPECT_EQ(entryOf("").unit, "m");
+}
+
+TEST(PeopleTest, NamesAreThereUntilTheyAreErased) {
+  DemoStore other;
+  const std::string key = other.keys.front().id();
+  const std::string name = need(keepName(other.store, key, "Nobody Real", folder::fillBytes, kToday));
+  EXPECT_EQ(nameOfKey(need(namesOf(other.store)), key), "Nobody Real");
+  need(other.store.erasePersonal(name, kToday));
+  EXPECT_EQ(nameOfKey(need(namesOf(other.store)), key), key.substr(0, 8));
+  EXPECT_EQ(codeOf(keepName(other.store, key, "  ", folder::fillBytes, kToday)), "text-empty");
+}
+
+/// All that a document says.
+std::vector<std::string> textsOf(const Document& document) {
+  std::vector<std::string> texts = document.stamps;
+  texts.push_back(document.title);
+  texts.push_back(document.not_for_trade);
+  for (const DocumentSection& section : document.sections) {
+    texts.push_back(section.title);
+    for (const DocumentRow& row : section.rows) {
+      texts.insert(texts.end(), {row.label, row.value, row.note});
+    }
+  }
+  return texts;
+}
+
+const DocumentSection* sectionOf(const Document& document, const std::string& code) {
+  const auto found = std::ranges::find(document.sections, code, &DocumentSection::code);
+  return found == document.sections.end() ? nullptr : &*found;
+}
+
+std::string recordOfProcedure(const std::string& unit, const std::string& procedure,
+                              const std::string& phase = "done") {
+  for (const RecordLine& line : need(recordsOf(demo().store, unit, {}))) {
+    if (line.procedure == procedure && line.phase == phase) return line.name;
+  }
+  throw std::runtime_error("no record of " + procedure);
+}
+
+class DocumentLanguageTest : public testing::TestWithParam<std::string> {};
+
+TEST_P(DocumentLanguageTest, EveryWordOfEveryRecordIsSaid) {
+  const Reader reader{.language = GetParam(), .system = UnitSystem::UsCustomary, .utc_offset_min = 60};
+  for (const RecordLine& line : need(recordsOf(demo().store, "", reader))) {
+    if (line.phase.empty()) continue;
+    const Document document = need(documentOf(demo().store, line.name, reader));
+    EXPECT_EQ(document.language, GetParam());
+    for (const std::string& text : textsOf(document)) {
+      EXPECT_THAT(text, Not(AnyOf(HasSubstr("{"), StartsWith("document-"), StartsWith("role-"),
+                                  StartsWith("how-"), StartsWith("answer-"), StartsWith("phase-"))))
+          << line.title;
+    }
+  }
+}
+INSTANTIATE_TEST_SUITE_P(Languages, DocumentLanguageTest, testing::ValuesIn(languages()),
+                         [](const auto& language) { return language.param.substr(0, 2); });
+
+TEST(DocumentTest, HasTheReadingsAsTypedWithTheReadersUnitsBeside) {
+  const std::string record = recordOfProcedure("L-31", "shift-proof", "failed");
+  const Document document = need(documentOf(demo().store, record, {}));
+  const DocumentSection* const readings = sectionOf(document, "document-readings");
+  ASSERT_NE(readings, nullptr);
+  EXPECT_THAT(readings->rows, Contains(AllOf(Field(&DocumentRow::value, "2500 kg"),
+                                             Field(&DocumentRow::note, HasSubstr("typed")))));
+  EXPECT_THAT(readings->rows, Contains(AllOf(Field(&DocumentRow::value, HasSubstr("short tons")),
+                                             Field(&DocumentRow::note, HasSubstr(" t;")))));
+}
+
+TEST(DocumentTest, OfAFailedJobSaysNotToUseTheScale) {
+  const std::string record = recordOfProcedure("L-31", "shift-proof", "failed");
+  const Document document = need(documentOf(demo().store, record, {}));
+  EXPECT_EQ(document.verdict, "failed");
+  EXPECT_THAT(document.stamps, Contains(HasSubstr("DO NOT USE THIS SCALE")));
+  EXPECT_THAT(document.stamps, Contains(HasSubstr("Practice")));
+  EXPECT_THAT(sectionOf(document, "document-proof")->rows, Contains(Field(&DocumentRow::verdict, "failed")));
+}
+
+TEST(DocumentTest, NamesPeopleWhereTheirNamesAreKept) {
+  const Document document =
+      need(documentOf(demo().store, recordOfProcedure("L-27", "after-attachment-change"), {}));
+  EXPECT_THAT(sectionOf(document, "document-people")->rows,
+              Contains(AllOf(Field(&DocumentRow::label, "technician"),
+                             Field(&DocumentRow::value, demoPeople().front().name))));
+}
+
+TEST(DocumentTest, ACalibrationHasItsUncertainties) {
+  const Document document =
+      need(documentOf(demo().store, recordOfProcedure("L-27", "after-attachment-change"), {}));
+  const DocumentSection* const calibration = sectionOf(document, "document-calibration");
+  ASSERT_NE(calibration, nullptr);
+  EXPECT_THAT(calibration->rows, Contains(AllOf(Field(&DocumentRow::value, HasSubstr("±")),
+                                                Field(&DocumentRow::note, HasSubstr("coverage factor 2")))));
+}
+
+TEST(DocumentTest, ACorrectionStandsOnTheDocumentThatItCorrects) {
+  const Document document = need(documentOf(demo().store, recordOfProcedure("L-40", "return-check"), {}));
+  EXPECT_THAT(document.stamps, Contains("Corrected"));
+  EXPECT_THAT(sectionOf(document, "document-corrections")->rows,
+              Contains(Field(&DocumentRow::value, HasSubstr("45 %"))));
+}
+
+TEST(DocumentTest, OfACorrectionAloneThereIsNone) {
+  for (const RecordLine& line : need(recordsOf(demo().store, "L-40", {}))) {
+    if (line.amends.empty()) continue;
+    EXPECT_EQ(codeOf(documentOf(demo().store, line.name, {})), "record-not-of-job");
+  }
+}
+
+TEST(LabelTest, SaysWhatWasCalibratedAndWhenItIsDue) {
+  const ScaleLabel label = need(labelOf(demo().store, "L-14", "GP-2.0", {}));
+  EXPECT_THAT(label.rows, Contains(Field(&DocumentRow::value, "GP-2.0")));
+  const std::string due = dateText(*demo().unit("L-14").due_utc_ms, {});
+  EXPECT_THAT(label.rows,
+              Contains(AllOf(Field(&DocumentRow::label, "Due again"), Field(&DocumentRow::value, due))));
+  EXPECT_EQ(recordOfQrText(label.qr_text), demo().unit("L-14").pairs.front().record);
+  EXPECT_TRUE(label.practice);
+  EXPECT_EQ(codeOf(labelOf(demo().store, "L-45", "GP-1.6", {})), "pair-not-taught");
+}
+
+TEST(TagTest, SaysWhyTheScaleMustNotBeUsed) {
+  const std::string record = recordOfProcedure("L-31", "shift-proof", "failed");
+  const TagDocument tag = need(tagDocumentOf(demo().store, record, {}));
+  EXPECT_THAT(tag.headline, HasSubstr("DO NOT USE THIS SCALE"));
+  EXPECT_THAT(tag.rows, Contains(AllOf(Field(&DocumentRow::label, "Failed at"),
+                                       Field(&DocumentRow::note, HasSubstr("1 %")))));
+  EXPECT_EQ(codeOf(tagDocumentOf(demo().store, recordOfProcedure("L-31", "shift-proof"), {})),
+            "job-has-no-tag");
+}
+
+TEST(QrTextTest, NamesARecordAndNothingElse) {
+  const std::string name(64, 'a');
+  EXPECT_EQ(recordOfQrText(qrTextOf(name)), name);
+  for (const std::string& text : {name, "hingepin:record/" + name.substr(1), "hingepin:record/" + name + "a",
+                                  "Hingepin:record/" + name, std::string()}) {
+    EXPECT_EQ(recordOfQrText(text), std::nullopt) << text;
+  }
+}
+
+}  // namespace
+}  // namespace hingepin::session
