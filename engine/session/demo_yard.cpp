@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
+#include <tuple>
 #include <utility>
 
 #include "engine/procedures/library.h"
@@ -144,7 +144,7 @@ class Timetable {
     tasks_.push_back(std::move(task));
   }
   [[nodiscard]] std::vector<Task> inOrder() {
-    std::ranges::stable_sort(tasks_, {}, &Task::utc_ms);
+    std::ranges::sort(tasks_, {}, [](const Task& task) { return std::tie(task.utc_ms, task.unit); });
     return std::move(tasks_);
   }
 

@@ -83,7 +83,7 @@ class Teller {
   [[nodiscard]] std::string typed(const std::string& quantity) const { return asTyped(quantity, locale_); }
   /// In the reader's units where these are others; "".
   [[nodiscard]] std::string converted(const std::string& quantity) const {
-    const std::string text = inUnitsOf(quantity, reader_);
+    std::string text = inUnitsOf(quantity, reader_);
     return text == typed(quantity) ? "" : text;
   }
   /// What a check computed, to four digits.
@@ -132,7 +132,7 @@ bool isStop(const RecordedTry& each) {
 
 std::string Teller::amountAt(const JsonValue& object, const char* key, const char* ucum,
                              double factor) const {
-  const std::string text = textAt(object, {key});
+  std::string text = textAt(object, {key});
   const std::optional<double> value = siOf(text + " 1");
   if (!value) return text;
   const std::size_t point = text.find('.');

@@ -17,7 +17,7 @@ enum class DateOrder { YearMonthDay, DayMonthYear };
 struct Locale {
   std::string language = "en";
   std::string decimal_mark = ".";
-  std::string group_mark = "";  ///< between groups of three digits, in numbers of five digits and more
+  std::string group_mark{};  ///< between groups of three digits, in numbers of five digits and more
   DateOrder date_order = DateOrder::YearMonthDay;
   std::string date_mark = "-";
 };

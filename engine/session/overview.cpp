@@ -6,6 +6,7 @@
 #include <map>
 #include <numeric>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "engine/base/named.h"
@@ -381,7 +382,7 @@ Expected<Overview> unitStates(const Store& store, std::int64_t utc_ms, const Edg
         static_cast<int>(std::ranges::count_if(view->running, &RunningJob::for_second_person));
     overview.units.push_back(*std::move(view));
   }
-  std::ranges::stable_sort(overview.units, {}, &UnitOverview::state);
+  std::ranges::sort(overview.units, {}, [](const auto& each) { return std::tie(each.state, each.id); });
   return overview;
 }
 
@@ -415,7 +416,8 @@ Expected<Confirmations> confirmations(const Store& store, const Edge& edge, cons
     }
     list.awaited.push_back(std::move(awaited));
   }
-  std::ranges::stable_sort(list.awaited, {}, [](const auto& each) { return each.job.last_utc_ms; });
+  std::ranges::sort(list.awaited, {},
+                    [](const auto& each) { return std::tie(each.job.last_utc_ms, each.unit); });
   const Expected<void> visited = visitRecords(
       store, "",
       [&](const std::string& name, const records::Record& record, const RecordedJob& job) -> Expected<bool> {
@@ -427,7 +429,8 @@ Expected<Confirmations> confirmations(const Store& store, const Edge& edge, cons
       });
   if (!visited) return std::unexpected(visited.error());
   std::erase_if(list.confirmed, [&](const Confirmation& each) { return each.utc_ms < since_utc_ms; });
-  std::ranges::stable_sort(list.confirmed, std::ranges::greater{}, &Confirmation::utc_ms);
+  std::ranges::sort(list.confirmed, std::ranges::greater{},
+                    [](const auto& each) { return std::tie(each.utc_ms, each.unit, each.step); });
   return list;
 }
 
@@ -451,7 +454,7 @@ Expected<std::vector<CheckedOut>> checkOuts(const Store& store) {
       break;
     }
   }
-  std::ranges::stable_sort(out, {}, &CheckedOut::utc_ms);
+  std::ranges::sort(out, {}, [](const auto& each) { return std::tie(each.utc_ms, each.unit); });
   return out;
 }
 
@@ -465,9 +468,9 @@ Expected<std::vector<Hire>> hiresOf(const Store& store, std::string_view unit) {
     if (job.procedure_id == "return-check") {
       back = Hire{.unit = job.unit, .return_check = job.record, .back_utc_ms = job.begun_utc_ms};
     } else if (job.procedure_id == "check-out" && job.phase == "done" && back) {
-      back->check_out = job.record;
-      back->out_utc_ms = job.begun_utc_ms;
-      hires.push_back(*std::move(back));
+      hires.push_back(*back);
+      hires.back().check_out = job.record;
+      hires.back().out_utc_ms = job.begun_utc_ms;
       back.reset();
     }
   }
@@ -514,7 +517,7 @@ Expected<std::vector<HistoryPoint>> historyOf(const Store& store, std::string_vi
         return true;
       });
   if (!visited) return std::unexpected(visited.error());
-  std::ranges::stable_sort(points, {}, &HistoryPoint::utc_ms);
+  std::ranges::sort(points, {}, [](const auto& each) { return std::tie(each.utc_ms, each.record); });
   return points;
 }
 
@@ -570,7 +573,8 @@ Expected<std::vector<RecordLine>> recordsOf(const Store& store, std::string_view
     const auto [first, last] = found.equal_range(line.name);
     for (auto each = first; each != last; ++each) line.findings.push_back(each->second->message);
   }
-  std::ranges::stable_sort(lines, std::ranges::greater{}, &RecordLine::utc_ms);
+  std::ranges::sort(lines, std::ranges::greater{},
+                    [](const auto& each) { return std::tie(each.utc_ms, each.name); });
   return lines;
 }
 
@@ -661,7 +665,7 @@ Expected<std::vector<OfferedProcedure>> proceduresFor(const Store& store, std::s
     }
     offers.push_back(std::move(offer));
   }
-  std::ranges::stable_sort(offers, {}, &OfferedProcedure::title);
+  std::ranges::sort(offers, {}, [](const auto& each) { return std::tie(each.title, each.id); });
   return offers;
 }
 

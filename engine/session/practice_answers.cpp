@@ -31,7 +31,7 @@ constexpr double kDegree = 0.017453292519943295;
 constexpr double kLogRate_Hz = 20.0;  // enough for a pass of ten seconds, and quick to fit
 
 /// How long people take for a step (common practice, no source).
-std::int64_t takes_ms(Ask ask, const Step* step) {
+std::int64_t timeNeeded(Ask ask, const Step* step) {
   if (ask == Ask::Acknowledge) return 5'000;
   if (step == nullptr) return 2'000;
   switch (step->kind) {
@@ -363,7 +363,7 @@ Expected<PracticeAnswer> PracticePerson::answer(const OpenJob& job) {
   const Step* const step = procedures::findStep(job.procedure, asked.about);
   PracticeAnswer answer;
   answer.event.about = asked.about;
-  answer.takes_ms = takes_ms(asked.ask, step);
+  answer.takes_ms = timeNeeded(asked.ask, step);
   switch (asked.ask) {
     case Ask::Start:
     case Ask::Nothing:
