@@ -8,13 +8,8 @@
 #include <QStandardPaths>
 #include <QtQml/qqmlextensionplugin.h>
 
-#include "app.h"
-#include "cue.h"
 #include "engine/folder/folder.h"
-#include "exporter.h"
-#include "job_runner.h"
-#include "live.h"
-#include "profiles.h"
+#include "models.h"
 
 Q_IMPORT_QML_PLUGIN(HingepinPlugin)
 
@@ -40,12 +35,7 @@ int main(int argc, char** argv) {
     qCritical("%s: this folder can't be made. Name another with --folder.", qUtf8Printable(path));
     return 2;
   }
-  hingepin::mobile::App app({.folder = path, .clock = hingepin::folder::momentOfComputer});
-  hingepin::mobile::JobRunner job(app);
-  const hingepin::mobile::Live live(app, job);
-  const hingepin::mobile::Cue cue(app);
-  const hingepin::mobile::Exporter exporter(app);
-  const hingepin::mobile::Profiles profiles(app);
+  const hingepin::mobile::Models models({.folder = path, .clock = hingepin::folder::momentOfComputer});
   QQmlApplicationEngine engine;
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Hingepin/Main.qml")));

@@ -247,6 +247,9 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
   if (!step.duration.empty()) view.hold_ms = static_cast<int>(procedures::milliseconds(step.duration));
   if (step.kind == StepKind::Reading) {
     view.machine_source = step.source == procedures::Source::Machine;
+    const auto& monitor = job.unit.monitor;
+    view.from_monitor = view.machine_source &&
+                        (monitor.empty() || std::ranges::find(monitor, step.quantity, &session::Shown::quantity) != monitor.end());
     view.quantity = qt(step.quantity);
     view.unit_code = qt(step.unit);
     view.units = unitsFor(job, step, reader);

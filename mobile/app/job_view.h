@@ -41,6 +41,7 @@ struct JobView {
   Q_PROPERTY(bool secondPerson MEMBER second_person)
   Q_PROPERTY(QStringList actingRoles MEMBER acting_roles)
   Q_PROPERTY(bool machineSource MEMBER machine_source)
+  Q_PROPERTY(bool fromMonitor MEMBER from_monitor)
   Q_PROPERTY(QString quantity MEMBER quantity)
   Q_PROPERTY(QString unitCode MEMBER unit_code)
   Q_PROPERTY(QVariantList units MEMBER units)
@@ -80,6 +81,7 @@ struct JobView {
   bool second_person = false;
   QStringList acting_roles;  ///< who may answer, where that is not whoever is in charge
   bool machine_source = false;
+  bool from_monitor = false;  ///< the unit's monitor shows it, or nobody knows what that shows
   QString quantity, unit_code;
   QVariantList units;  ///< {code, symbol}
   QString low, high, last_value, doubt_value;

@@ -120,6 +120,7 @@ void Profiles::openUnit(const QString& id) {
               {QStringLiteral("testMass"), numberIn(entries[QStringLiteral("test-mass")].toString(), "kg", language)},
               {QStringLiteral("recheckHours"), numberIn(profile[QStringLiteral("recheck_after")].toString(), "h", language)},
               {QStringLiteral("hasLinkage"), block.contains(QStringLiteral("linkage"))},
+              {QStringLiteral("practice"), profile[QStringLiteral("practice")].toBool()},
               {QStringLiteral("teaching"), teaching},
               {QStringLiteral("monitor"), monitor}});
       });
@@ -161,7 +162,11 @@ void Profiles::saveUnit(const QVariantMap& form) {
     profile[QStringLiteral("entries")] = entries;
   }
   put(profile, QStringLiteral("recheck_after"), typed("recheckHours", "h"));
-  if (app_.demo()) profile[QStringLiteral("practice")] = true;
+  if (form.value(QStringLiteral("practice")).toBool()) {
+    profile[QStringLiteral("practice")] = true;
+  } else {
+    profile.remove(QStringLiteral("practice"));
+  }
   const std::string text = plain(textOf(profile));
   app_.backend().ask(
       this,

@@ -15,6 +15,7 @@ FocusScope {
     property alias actions: actionColumn.data
     readonly property bool isWide: width > height && height < 560
     readonly property alias flick: flick
+    readonly property bool hasActions: actionColumn.implicitHeight > 0
     signal back
 
     function scrollToTop() {
@@ -69,8 +70,8 @@ FocusScope {
         anchors.top: header.bottom
         anchors.topMargin: Theme.lineWidth
         anchors.left: parent.left
-        anchors.right: frame.isWide && actionFlick.visible ? actionFlick.left : parent.right
-        anchors.bottom: frame.isWide || !actionFlick.visible ? parent.bottom : actionFlick.top
+        anchors.right: frame.isWide && frame.hasActions ? actionFlick.left : parent.right
+        anchors.bottom: frame.isWide || !frame.hasActions ? parent.bottom : actionFlick.top
         clip: true
         contentWidth: width
         contentHeight: column.implicitHeight + 2 * Theme.margin
@@ -90,11 +91,10 @@ FocusScope {
     }
     Flickable {
         id: actionFlick
-        visible: actionColumn.visibleChildren.length > 0
         anchors.right: parent.right
         anchors.bottom: parent.bottom
         width: frame.isWide ? Math.round(parent.width * 0.42) : parent.width
-        height: frame.isWide ? parent.height - header.height : Math.min(contentHeight, Math.round((parent.height - header.height) * 0.6))
+        height: !frame.hasActions ? 0 : frame.isWide ? parent.height - header.height : Math.min(contentHeight, Math.round((parent.height - header.height) * 0.6))
         clip: true
         contentWidth: width
         contentHeight: actionColumn.implicitHeight + 2 * Theme.gap

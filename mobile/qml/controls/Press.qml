@@ -15,6 +15,8 @@ AbstractButton {
     readonly property color face: isMain ? Theme.accent : Theme.surface
     readonly property color inkColor: !enabled ? Theme.faintInk : isMain ? Theme.onAccent : kind === "bad" ? Theme.bad : Theme.ink
 
+    readonly property bool settled: !settle.running
+
     signal pressedFully
 
     Component.onCompleted: settle.restart()

@@ -10,6 +10,7 @@ Page {
     property string unit: ""
     property var teaching: []
     property var monitor: []
+    property bool practice: App.demo
     readonly property var ways: [
         {
             id: "own-routine",
@@ -41,6 +42,7 @@ Page {
         recheck.text = form.recheckHours ?? recheck.text;
         teaching = form.teaching ?? teaching;
         monitor = form.monitor ?? monitor;
+        practice = form.practice ?? practice;
     }
     function toggle(list: var, id: string): var {
         return list.includes(id) ? list.filter(each => each !== id) : list.concat([id]);
@@ -172,6 +174,17 @@ Page {
             }
         }
     }
+    Press {
+        Layout.fillWidth: true
+        kind: "quiet"
+        hold_ms: 0
+        text: (page.practice ? "☑ " : "☐ ") + qsTr("For practice: an invented machine")
+        note: qsTr("Its records say so; the simulated loader may stand in for it")
+        Accessible.role: Accessible.CheckBox
+        Accessible.checkable: true
+        Accessible.checked: page.practice
+        onPressedFully: page.practice = !page.practice
+    }
     Heading {
         Layout.fillWidth: true
         text: qsTr("Linkage")
@@ -214,7 +227,8 @@ Page {
                 testMass: testMass.text,
                 recheckHours: recheck.text,
                 teaching: page.teaching,
-                monitor: page.monitor
+                monitor: page.monitor,
+                practice: page.practice
             })
         }
     ]

@@ -50,7 +50,7 @@ StepPanel {
                 kind: "main"
                 text: qsTr("Enter %1 %2").arg(pad.typed).arg(Job.view.units.length > 0 ? Job.view.units[0].symbol : "")
                 enabled: !pad.isEmpty && !Job.busy
-                onPressedFully: Job.read(pad.typed, Job.view.units.length > 0 ? Job.view.units[0].code : Job.view.unitCode, Job.view.machineSource ? "monitor" : "typed")
+                onPressedFully: Job.read(pad.typed, Job.view.units.length > 0 ? Job.view.units[0].code : Job.view.unitCode, Job.view.fromMonitor ? "monitor" : "typed")
             }
         }
     }

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A photo or a file, kept by its hash.
-import QtCore
 import QtQuick
 import QtQuick.Dialogs
 import QtQuick.Layouts

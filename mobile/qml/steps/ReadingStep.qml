@@ -9,7 +9,7 @@ StepPanel {
     readonly property var units: Job.view.units
     property int unitIndex: 0
     readonly property string unitCode: units.length > 0 ? units[unitIndex].code : Job.view.unitCode
-    readonly property string how: Job.view.machineSource ? "monitor" : "typed"
+    readonly property string how: Job.view.fromMonitor ? "monitor" : "typed"
     focus: true
     actions: {
         const list = [];

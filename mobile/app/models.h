@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <memory>
+#include <utility>
+
+#include "app.h"
+#include "cue.h"
+#include "exporter.h"
+#include "job_runner.h"
+#include "live.h"
+#include "profiles.h"
+#include "yard.h"
+
+namespace hingepin::mobile {
+
+/// Everything that QML asks for by name; outlives the QML engine.
+struct Models {
+  explicit Models(Start start)
+      : app(std::move(start)), job(app), live(app, job), cue(app), exporter(app), profiles(app), yard(app) {}
+  App app;
+  JobRunner job;
+  Live live;
+  Cue cue;
+  Exporter exporter;
+  Profiles profiles;
+  Yard yard;
+};
+
+}  // namespace hingepin::mobile

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "hand.h"
+
+#include <QDir>
+#include <QSettings>
+#include <QTest>
+#include <gtest/gtest.h>
+
+namespace hingepin::mobile {
+namespace {
+
+/// The computer's clock, running faster.
+Clock fastClock(double speed) {
+  const session::Moment begun = folder::momentOfComputer();
+  return [begun, speed] {
+    session::Moment now = folder::momentOfComputer();
+    now.at_ms = begun.at_ms + static_cast<std::int64_t>(static_cast<double>(now.at_ms - begun.at_ms) * speed);
+    now.utc_ms = begun.utc_ms + static_cast<std::int64_t>(static_cast<double>(now.utc_ms - begun.utc_ms) * speed);
+    return now;
+  };
+}
+
+QPointingDevice* finger() {
+  static QPointingDevice* const device = QTest::createTouchDevice();
+  return device;
+}
+
+bool isPress(QQuickItem* item) { return item->metaObject()->indexOfSignal("pressedFully()") >= 0; }
+
+bool matches(const QString& shown, const QString& wanted) {
+  // A sign stands before some texts.
+  return shown == wanted || shown.startsWith(wanted) || (shown.size() > 2 && shown.mid(2).startsWith(wanted));
+}
+
+}  // namespace
+
+void eachItem(QQuickItem* item, const std::function<bool(QQuickItem*)>& visit) {
+  if (!item->isVisible() || item->opacity() <= 0) return;
+  if (!visit(item)) return;
+  for (QQuickItem* child : item->childItems()) eachItem(child, visit);
+}
+
+QString textOf(QQuickItem* item) { return item->property("text").toString(); }
+
+Hand::Hand(double speed, const QString& folder, const QString& language) : folder_(folder.isEmpty() ? own_.path() : folder) {
+  {
+    QSettings settings(QDir(folder_).filePath(QStringLiteral("settings.ini")), QSettings::IniFormat);
+    if (!settings.contains(QStringLiteral("language"))) settings.setValue(QStringLiteral("language"), language);
+    settings.setValue(QStringLiteral("sounds"), false);
+  }
+  models_ = std::make_unique<Models>(Start{.folder = folder_, .clock = fastClock(speed)});
+  engine_ = std::make_unique<QQmlApplicationEngine>();
+  engine_->addImportPath(QStringLiteral("qrc:/qt/qml"));
+  engine_->load(QUrl(QStringLiteral("qrc:/qt/qml/Hingepin/Main.qml")));
+  if (engine_->rootObjects().isEmpty()) qFatal("the app does not start");
+  window_ = qobject_cast<QQuickWindow*>(engine_->rootObjects().first());
+  window_->requestActivate();
+  EXPECT_TRUE(QTest::qWaitForWindowExposed(window_));
+}
+
+Hand::~Hand() {
+  engine_.reset();
+  models_.reset();
+}
+
+QQuickItem* Hand::find(const QString& text) const {
+  QQuickItem* found = nullptr;
+  eachItem(window_->contentItem(), [&](QQuickItem* item) {
+    if (!found && isPress(item) && matches(textOf(item), text)) found = item;
+    return found == nullptr;
+  });
+  return found;
+}
+
+bool Hand::shows(const QString& text) const {
+  bool found = false;
+  eachItem(window_->contentItem(), [&](QQuickItem* item) {
+    found = found || textOf(item).contains(text);
+    return !found;
+  });
+  return found;
+}
+
+QString Hand::everything() const {
+  QStringList texts;
+  eachItem(window_->contentItem(), [&](QQuickItem* item) {
+    if (const QString text = textOf(item); !text.isEmpty()) texts.append(text);
+    return true;
+  });
+  texts.removeDuplicates();
+  return texts.join(QStringLiteral(" | "));
+}
+
+void Hand::wait(int ms) { QTest::qWait(ms); }
+
+bool Hand::until(const std::function<bool()>& condition, int ms) { return QTest::qWaitFor(condition, ms); }
+
+void Hand::resize(int width, int height) {
+  window_->resize(width, height);
+  until([&] { return window_->width() == width && window_->height() == height; }, 2000);
+  wait(60);
+}
+
+QImage Hand::grab() { return window_->grabWindow(); }
+
+/// Brings an item into the middle of the surface that it lies on, as far as that scrolls.
+void Hand::show(QQuickItem* item) {
+  QQuickItem* surface = item->parentItem();
+  while (surface != nullptr && !surface->inherits("QQuickFlickable")) surface = surface->parentItem();
+  if (surface == nullptr) return;
+  const qreal middle = item->mapToItem(surface, QPointF(0, item->height() / 2)).y();
+  if (middle > item->height() / 2 && middle < surface->height() - item->height() / 2) return;
+  const qreal most = std::max<qreal>(0, surface->property("contentHeight").toReal() - surface->height());
+  const qreal wanted = surface->property("contentY").toReal() + middle - surface->height() / 2;
+  surface->setProperty("contentY", std::clamp<qreal>(wanted, 0, most));
+  wait(30);
+}
+
+void Hand::press(QQuickItem* item, int ms) {
+  QPointingDevice* const device = finger();
+  const QPoint at = item->mapToScene(QPointF(item->width() / 2, item->height() / 2)).toPoint();
+  QTest::touchEvent(window_, device).press(1, at);
+  if (ms > 0) wait(ms);
+  QTest::touchEvent(window_, device).release(1, at);
+  ++effort_.taps;
+}
+
+void Hand::tap(const QString& text) {
+  QQuickItem* item = nullptr;
+  if (!until([&] {
+        item = find(text);
+        return item != nullptr && item->isEnabled() && item->property("settled").toBool();
+      })) {
+    FAIL() << "\"" << text.toStdString() << "\" can't be pressed; on the screen: " << everything().toStdString();
+  }
+  show(item);
+  press(item, item->property("hold_ms").toInt() > 0 ? item->property("hold_ms").toInt() + 150 : 0);
+  wait(30);
+}
+
+void Hand::hold(const QString& text) { tap(text); }
+
+void Hand::type(const QString& label, const QString& text) {
+  QQuickItem* field = nullptr;
+  const bool there = until([&] {
+    eachItem(window_->contentItem(), [&](QQuickItem* item) {
+      if (item->property("label").toString().startsWith(label) && item->property("echoMode").isValid()) field = item;
+      return field == nullptr;
+    });
+    return field != nullptr;
+  });
+  if (!there) FAIL() << "no field \"" << label.toStdString() << "\"; on the screen: " << everything().toStdString();
+  QQuickItem* input = nullptr;
+  eachItem(field, [&](QQuickItem* item) {
+    if (item->inherits("QQuickTextField")) input = item;
+    return input == nullptr;
+  });
+  show(input);
+  press(input, 0);
+  until([&] { return input->hasFocus(); }, 2000);
+  keys(text);
+}
+
+/// A stroke across an item, as a signature is.
+void Hand::drag(QQuickItem* item) {
+  show(item);
+  QPointingDevice* const device = finger();
+  const QPointF from = item->mapToScene(QPointF(item->width() * 0.2, item->height() * 0.6));
+  QTest::touchEvent(window_, device).press(1, from.toPoint());
+  constexpr int kSteps = 12;
+  for (int step = 1; step <= kSteps; ++step) {
+    const QPointF way(item->width() * 0.6 * step / kSteps, (step % 2 == 0 ? -1 : 1) * item->height() * 0.2);
+    QTest::touchEvent(window_, device).move(1, (from + way).toPoint());
+    wait(4);
+  }
+  QTest::touchEvent(window_, device).release(1, (from + QPointF(item->width() * 0.6, 0)).toPoint());
+  ++effort_.taps;
+}
+
+void Hand::keys(const QString& text) {
+  for (const QChar c : text) {
+    QTest::keyClick(window_, c.toLatin1());
+    ++effort_.keys;
+  }
+}
+
+}  // namespace hingepin::mobile

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QElapsedTimer>
+#include <QQmlApplicationEngine>
+#include <QQuickItem>
+#include <QQuickWindow>
+#include <QString>
+#include <QTemporaryDir>
+#include <functional>
+#include <memory>
+
+#include "models.h"
+
+namespace hingepin::mobile {
+
+/// What a job cost its user.
+struct Effort {
+  int taps = 0;
+  int keys = 0;
+};
+
+/// The app in a window of its own, and a finger on it: presses where something stands on the screen, types on the keyboard,
+/// scrolls what lies below. It knows no more of the app than what is shown.
+class Hand {
+ public:
+  /// @param folder where the yard is kept; "" for a new one of its own
+  /// @param speed how many times faster the app's clock runs than the test's, for holds and passes of minutes
+  explicit Hand(double speed = 1.0, const QString& folder = {}, const QString& language = QStringLiteral("en"));
+  ~Hand();
+
+  [[nodiscard]] Models& app() { return *models_; }
+  [[nodiscard]] QQuickWindow& window() { return *window_; }
+  [[nodiscard]] QString folder() const { return folder_; }
+  [[nodiscard]] Effort effort() const { return effort_; }
+
+  /// Whether a press with this text (or beginning) is on the screen, also below the fold.
+  [[nodiscard]] QQuickItem* find(const QString& text) const;
+  [[nodiscard]] bool shows(const QString& text) const;
+  /// Waits until it can be pressed, brings it into view, presses it. Fails the test where it does not come.
+  void tap(const QString& text);
+  /// The same, held as long as it asks.
+  void hold(const QString& text);
+  /// Into the field of that label, after what stands there.
+  void type(const QString& label, const QString& text);
+  void keys(const QString& text);
+  void drag(QQuickItem* item);
+  void wait(int ms);
+  /// @return whether it came true in time
+  bool until(const std::function<bool()>& condition, int ms = 20000);
+  void resize(int width, int height);
+  QImage grab();
+  /// All texts that are on the screen now, for messages.
+  [[nodiscard]] QString everything() const;
+
+ private:
+  void show(QQuickItem* item);
+  void press(QQuickItem* item, int ms);
+
+  QTemporaryDir own_;
+  QString folder_;
+  std::unique_ptr<Models> models_;
+  std::unique_ptr<QQmlApplicationEngine> engine_;
+  QQuickWindow* window_ = nullptr;
+  Effort effort_;
+};
+
+/// Visits an item and all below it that can be seen; `visit` returns false to stop.
+void eachItem(QQuickItem* item, const std::function<bool(QQuickItem*)>& visit);
+
+/// What a press is called: its text.
+[[nodiscard]] QString textOf(QQuickItem* item);
+
+}  // namespace hingepin::mobile

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Whole jobs on the real app, by touch and typing alone; the record is then verified by the program `hingepin`.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QDir>
+#include <QProcess>
+#include <QQuickStyle>
+#include <QtQml/qqmlextensionplugin.h>
+#include <iostream>
+
+#include "person.h"
+
+Q_IMPORT_QML_PLUGIN(HingepinPlugin)
+
+namespace hingepin::mobile {
+namespace {
+
+/// What the command line says of all records of a yard.
+QString verified(const Hand& hand) {
+  QProcess program;
+  program.start(QStringLiteral(HINGEPIN_PROGRAM),
+                {QStringLiteral("records"), QStringLiteral("verify"), QStringLiteral("--store"), QDir(hand.folder()).filePath(QStringLiteral("yard"))});
+  program.waitForFinished(30000);
+  const QString said = QString::fromUtf8(program.readAllStandardOutput() + program.readAllStandardError());
+  return program.exitCode() == 0 ? said : QStringLiteral("FAILED: ") + said;
+}
+
+TEST(WholeJobTest, WalkRound) {
+  Hand hand(8.0);
+  Person person(hand);
+  person.readPlan(QStringLiteral("walk-round"));
+  person.makeYard();
+  person.addUnit();
+  person.begin(QStringLiteral("Walk-round"));
+  EXPECT_TRUE(person.work());
+  EXPECT_EQ(hand.app().job.view().phase, QStringLiteral("done"));
+  EXPECT_THAT(verified(hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
+}
+
+/// A yard with two people, a unit and an attachment, made on the screen, and its walk-round done.
+class MadeYard {
+ public:
+  explicit MadeYard(double speed = 8.0) : hand(speed), person(hand) {
+    person.makeYard();
+    person.addPerson(QStringLiteral("Bo Sample"), QStringLiteral("Safety lead"));
+    person.addUnit();
+    person.addAttachment();
+    Person walker(hand);
+    walker.readPlan(QStringLiteral("walk-round"));
+    walker.begin(QStringLiteral("Walk-round"));
+    EXPECT_TRUE(walker.work());
+    hand.tap(QStringLiteral("Show the record"));
+    hand.tap(QStringLiteral("←"));
+    hand.tap(QStringLiteral("←"));
+  }
+  Hand hand;
+  Person person;
+};
+
+TEST(WholeJobTest, OwnRoutine) {
+  MadeYard yard;
+  yard.person.readPlan(QStringLiteral("main-own-routine"));
+  yard.person.begin(QStringLiteral("Calibration after"), QStringLiteral("The machine's own"));
+  EXPECT_TRUE(yard.person.work());
+  EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done");
+  EXPECT_THAT(verified(yard.hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
+}
+
+TEST(WholeJobTest, LiveFeed) {
+  MadeYard yard;
+  yard.person.live = true;
+  yard.hand.app().live.open(QStringLiteral("practice"));
+  yard.person.readPlan(QStringLiteral("main-logged"));
+  yard.person.begin(QStringLiteral("Calibration after"), QStringLiteral("Logs"));
+  EXPECT_TRUE(yard.person.work());
+  EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done");
+  EXPECT_THAT(verified(yard.hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
+}
+
+}  // namespace
+}  // namespace hingepin::mobile
+
+int main(int argc, char** argv) {
+  ::testing::InitGoogleTest(&argc, argv);
+  const QApplication application(argc, argv);
+  QQuickStyle::setStyle(QStringLiteral("Basic"));
+  return RUN_ALL_TESTS();
+}
