@@ -56,6 +56,69 @@ TEST(StoreTest, WhatWasPutIsThereAfterReopening) {
   EXPECT_THAT(the(store.check()), IsEmpty());
 }
 
+TEST(BatchTest, WhatIsWrittenIsThereOnceItIsCommittedAndNotBefore) {
+  const Folder folder;
+  Store store = opened(folder.file());
+  const Store other = opened(folder.file());
+  {
+    Batch batch = the(store.beginBatch());
+    the(store.putUnit(kUnit));
+    the(store.putAttachment(kBucket));
+    the(store.putPair({.unit = kUnit.id, .attachment = kBucket.id}));
+    EXPECT_THAT(the(store.units()), SizeIs(1));
+    EXPECT_THAT(the(other.units()), IsEmpty());
+    the(batch.commit());
+  }
+  EXPECT_THAT(the(other.units()), SizeIs(1));
+  EXPECT_THAT(the(other.pairsOf(kUnit.id)), SizeIs(1));
+  EXPECT_THAT(the(store.check()), IsEmpty());
+}
+
+TEST(BatchTest, WithoutACommitNothingWasWritten) {
+  const Folder folder;
+  Store store = opened(folder.file());
+  {
+    const Batch batch = the(store.beginBatch());
+    the(store.putUnit(kUnit));
+    the(store.putAttachment(kBucket));
+    the(store.putPair({.unit = kUnit.id, .attachment = kBucket.id}));
+  }
+  EXPECT_THAT(the(store.units()), IsEmpty());
+  the(store.putUnit(kUnit));
+  EXPECT_THAT(the(store.units()), SizeIs(1)) << "it works on as before";
+}
+
+TEST(BatchTest, WhatFailsInItLeavesTheRest) {
+  const Folder folder;
+  Store store = opened(folder.file());
+  {
+    Batch batch = the(store.beginBatch());
+    the(store.putUnit(kUnit));
+    EXPECT_FALSE(store.putPair({.unit = kUnit.id, .attachment = "nowhere"}));
+    the(store.putAttachment(kBucket));
+    the(batch.commit());
+  }
+  EXPECT_THAT(the(store.units()), SizeIs(1));
+  EXPECT_THAT(the(store.attachments()), SizeIs(1));
+  EXPECT_THAT(the(store.pairsOf(kUnit.id)), IsEmpty());
+}
+
+TEST(StoreTest, PersonalObjectsAreFoundByTheirBeginning) {
+  const Folder folder;
+  Store store = opened(folder.file());
+  for (const char* bytes : {"name: A", "photo", "name: B"}) {
+    Personal personal{.name = "", .bytes = bytes};
+    personal.name = records::personalName(personal.salt, personal.bytes);
+    the(store.putPersonal(personal, kNow));
+  }
+  const auto names = the(store.personalBeginning("name:"));
+  ASSERT_THAT(names, SizeIs(2));
+  EXPECT_EQ(names.front().bytes, "name: A");
+  EXPECT_THAT(the(store.personalBeginning("names")), IsEmpty());
+  the(store.erasePersonal(names.front().name, kNow));
+  EXPECT_THAT(the(store.personalBeginning("name:")), SizeIs(1));
+}
+
 TEST(StoreTest, EventIsTakenOnlyAtTheEndOfTheJournal) {
   const Folder folder;
   Yard yard(folder.file());
