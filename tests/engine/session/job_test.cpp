@@ -199,8 +199,8 @@ TEST(JobTest, WhoTakesOverGoesOnAndSeals) {
                       .installation = yard.second_technician.id(),
                       .epoch = yard.epoch};
   const JsonValue content =
-      need(
-          recordOf(yard.store, need(endJob(yard.store, job, second, "hingepin test", yard.now, folder::edge()))))
+      need(recordOf(yard.store,
+                    need(endJob(yard.store, job, second, "hingepin test", yard.now, folder::edge()))))
           .content;
   std::vector<std::string> keys;
   for (const JsonValue& each : memberAt(content, {"people"})->items) keys.push_back(textAt(each, {"key"}));

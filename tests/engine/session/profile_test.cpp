@@ -23,8 +23,8 @@ TEST(ProfileTest, AUnitSaysWhatItsMonitorShowsAndHowItIsTaught) {
   // What the block of the calibration says need not be said twice; what is said comes first.
   EXPECT_EQ(unit.entries.at("rated-payload"), "4500 kg");
   EXPECT_EQ(unit.entries.at("window-low"), "-5 deg");
-  const UnitProfile silent =
-      need(readUnitProfile(unitWith(R"([{"op": "remove", "path": "/entries"}])"), "unit.json", folder::edge()));
+  const UnitProfile silent = need(
+      readUnitProfile(unitWith(R"([{"op": "remove", "path": "/entries"}])"), "unit.json", folder::edge()));
   EXPECT_EQ(silent.entries.at("window-low"), "-8 deg");
 }
 
