@@ -10,6 +10,8 @@
 
 #include "engine/records/keys.h"
 #include "engine/session/procedure_words.h"
+#include "engine/session/demo_yard.h"
+#include "engine/session/people.h"
 #include "engine/session/yard.h"
 #include "text.h"
 
@@ -19,11 +21,14 @@ namespace {
 App* the_app = nullptr;
 
 constexpr const char* kYardKey = "yard";
+/// Guards nothing: everything that it opens is invented.
+constexpr const char* kDemoPassphrase = "practice yard, all invented";
 
 struct KeyFile {
   std::string name;
   std::string id;
   std::vector<std::string> roles;
+  std::string shown;  ///< the name that the store keeps for it
 };
 
 /// The keys of a folder with the roles that the yard gives them now; the yard's own key is no person's.
@@ -31,10 +36,12 @@ Expected<std::vector<KeyFile>> peopleOf(const folder::Folder& folder, std::int64
   const auto keys = folder::keysOf(folder);
   if (!keys) return std::unexpected(keys.error());
   const auto signers = session::signersOf(folder.store);
+  const auto names = session::namesOf(folder.store);
   std::vector<KeyFile> people;
   for (const folder::NamedKey& key : *keys) {
     if (key.name == kYardKey) continue;
-    KeyFile person{.name = key.name, .id = records::thumbprint(key.key), .roles = {}};
+    KeyFile person{.name = key.name, .id = records::thumbprint(key.key), .roles = {}, .shown = {}};
+    if (names && names->contains(person.id)) person.shown = names->at(person.id);
     if (signers && signers->list) {
       for (const records::Signer& signer : signers->list->signers) {
         const bool holds = signer.key == key.key && signer.valid_from_utc_ms <= utc_ms &&
@@ -77,7 +84,7 @@ std::vector<records::Signer> signersFor(const records::PublicKey& key, const QSt
   return signers;
 }
 
-QVariantList listed(const std::vector<KeyFile>& people, const QSettings& settings) {
+QVariantList listed(const std::vector<KeyFile>& people) {
   QVariantList list;
   for (const KeyFile& person : people) {
     QStringList roles;
@@ -85,7 +92,7 @@ QVariantList listed(const std::vector<KeyFile>& people, const QSettings& setting
     const QString id = qt(person.id);
     list.append(QVariantMap{{QStringLiteral("key"), qt(person.name)},
                             {QStringLiteral("id"), id},
-                            {QStringLiteral("name"), settings.value(QStringLiteral("names/") + id, qt(person.name))},
+                            {QStringLiteral("name"), qt(person.shown.empty() ? person.name : person.shown)},
                             {QStringLiteral("roles"), roles}});
   }
   return list;
@@ -128,6 +135,8 @@ App* App::instance() { return the_app; }
 
 QString App::version() { return QStringLiteral(HINGEPIN_VERSION); }
 
+QString App::demoPassphrase() { return QString::fromLatin1(kDemoPassphrase); }
+
 QStringList App::languages() const {
   QStringList tags;
   for (const std::string& tag : session::languages()) tags.append(qt(tag));
@@ -136,11 +145,14 @@ QStringList App::languages() const {
 
 bool App::rightToLeft() const { return language_ == QLatin1String("ar"); }
 
-const session::Catalogue& App::catalogue() const {
-  return session::englishCatalogue();
+const session::Catalogue& App::catalogue() const { return session::engineCatalogue(plain(language_)); }
+
+session::Reader App::reader() const {
+  const int offset_min = QDateTime::currentDateTime().offsetFromUtc() / 60;
+  return {.language = plain(language_), .system = system(), .utc_offset_min = offset_min};
 }
 
-QString App::say(const Message& message) const { return qt(session::say(catalogue(), message, system())); }
+QString App::say(const Message& message) const { return qt(session::say(message, reader())); }
 
 QString App::say(const Error& error) const { return say(error.message); }
 
@@ -241,7 +253,7 @@ void App::openYard(bool demo) {
           setState(Broken);
           return;
         }
-        people_ = listed(*people, settings_);
+        people_ = listed(*people);
         Q_EMIT peopleChanged();
         setState(people_.isEmpty() ? FirstStart : Locked);
       });
@@ -274,6 +286,8 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         if (!yard_key) return std::unexpected(yard_key.error());
         const auto made = session::makeYard(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
         if (!made) return std::unexpected(made.error());
+        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key), plain(name.trimmed()), folder::fillBytes, utc_ms);
+        if (!named) return std::unexpected(named.error());
         Expected<records::SecretKey> own = folder::openSealingKey(*desk.folder, person->name, pass);
         if (!own) return std::unexpected(own.error());
         const std::string id = own->id();
@@ -286,8 +300,7 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
           return;
         }
         settings_.setValue(QStringLiteral("open"), QStringLiteral("yard"));
-        settings_.setValue(QStringLiteral("names/") + qt(made->id), name.trimmed());
-        enter(qt(made->name), qt(made->id), roles);
+        enter(name.trimmed(), qt(made->id), roles);
         readPeople();
       });
 }
@@ -307,14 +320,15 @@ void App::addPerson(const QString& name, const QStringList& roles, const QString
         if (!person) return std::unexpected(person.error());
         const auto added = session::addSigners(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
         if (!added) return std::unexpected(added.error());
+        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key), plain(name.trimmed()), folder::fillBytes, utc_ms);
+        if (!named) return std::unexpected(named.error());
         return records::thumbprint(person->key);
       },
-      [this, name](const Expected<std::string>& id) {
+      [this](const Expected<std::string>& id) {
         if (!id) {
           tell(id.error());
           return;
         }
-        settings_.setValue(QStringLiteral("names/") + qt(*id), name.trimmed());
         readPeople();
       });
 }
@@ -324,18 +338,78 @@ void App::readPeople() {
       this, [utc_ms = backend_.now().utc_ms](Desk& desk) { return peopleOf(*desk.folder, utc_ms); },
       [this](const Expected<std::vector<KeyFile>>& people) {
         if (!people) return;
-        people_ = listed(*people, settings_);
+        people_ = listed(*people);
         Q_EMIT peopleChanged();
       });
 }
 
-void App::openDemo(const QString& role) { Q_UNUSED(role) }
+void App::openDemo(const QString& role) {
+  clearProblem();
+  Q_UNUSED(role)
+  const std::string path = plain(QDir(start_.folder).filePath(QStringLiteral("demo")));
+  progress_ = 0;
+  Q_EMIT progressChanged();
+  backend_.ask(
+      this,
+      [this, path, language = plain(language_), now = backend_.now()](Desk& desk) -> Expected<bool> {
+        desk.keys.clear();
+        desk.folder.reset();
+        Expected<folder::Folder> opened = folder::openFolder(path);
+        if (!opened) return std::unexpected(opened.error());
+        desk.folder.emplace(*std::move(opened));
+        const auto units = desk.folder->store.units();
+        if (!units) return std::unexpected(units.error());
+        const auto there = folder::keysOf(*desk.folder);
+        if (!there) return std::unexpected(there.error());
+        std::vector<records::SecretKey> keys;
+        std::vector<std::string> names;
+        for (const session::DemoPerson& person : session::demoPeople()) names.push_back(person.role);
+        names.push_back(kYardKey);
+        for (const std::string& name : names) {
+          const bool made = std::ranges::any_of(*there, [&](const auto& key) { return key.name == name; });
+          if (!made) {
+            if (const auto done = folder::makeKey(*desk.folder, name, kDemoPassphrase); !done) return std::unexpected(done.error());
+          }
+          Expected<records::SecretKey> key = folder::openKey(*desk.folder, name, kDemoPassphrase);
+          if (!key) return std::unexpected(key.error());
+          keys.push_back(*std::move(key));
+        }
+        if (!units->empty()) return true;
+        session::DemoYard yard{.yard_key = keys.back(),
+                               .keys = {},
+                               .installation = desk.folder->installation,
+                               .epoch = desk.folder->epoch,
+                               .engine = "hingepin " HINGEPIN_VERSION,
+                               .language = language,
+                               .now = now,
+                               .device = desk.folder->installation};
+        for (std::size_t index = 0; index + 1 < keys.size(); ++index) yard.keys.push_back(&keys[index]);
+        const auto filled = session::fillDemoYard(desk.folder->store, yard, folder::fillBytes, folder::edge(), [this](int done, int total) {
+          QMetaObject::invokeMethod(this, [this, done, total] {
+            progress_ = static_cast<double>(done) / std::max(1, total);
+            Q_EMIT progressChanged();
+          });
+          return true;
+        });
+        if (!filled) return std::unexpected(filled.error());
+        return true;
+      },
+      [this](const Expected<bool>& made) {
+        progress_ = 0;
+        Q_EMIT progressChanged();
+        if (!made) {
+          tell(made.error());
+          return;
+        }
+        openYard(true);
+      });
+}
 
 void App::unlock(const QString& key_name, const QString& passphrase) {
   clearProblem();
   backend_.ask(
       this,
-      [name = plain(key_name), pass = plain(passphrase)](Desk& desk) -> Expected<std::string> {
+      [name = plain(key_name), pass = demo_ ? std::string(kDemoPassphrase) : plain(passphrase)](Desk& desk) -> Expected<std::string> {
         Expected<records::SecretKey> key = folder::openSealingKey(*desk.folder, name, pass);
         if (!key) return std::unexpected(key.error());
         const std::string id = key->id();
@@ -357,7 +431,10 @@ void App::unlock(const QString& key_name, const QString& passphrase) {
 }
 
 void App::enter(const QString& key_name, const QString& key, const QStringList& roles) {
-  person_ = settings_.value(QStringLiteral("names/") + key, key_name).toString();
+  person_ = key_name;
+  for (const QVariant& each : std::as_const(people_)) {
+    if (each.toMap().value(QStringLiteral("id")).toString() == key) person_ = each.toMap().value(QStringLiteral("name")).toString();
+  }
   key_ = key;
   roles_ = roles;
   const QString last = settings_.value(QStringLiteral("role/") + key).toString();

@@ -13,6 +13,7 @@
 #include "backend.h"
 #include "engine/base/error.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/locale.h"
 
 namespace hingepin::mobile {
 
@@ -71,6 +72,9 @@ class App : public QObject {
   [[nodiscard]] bool rightToLeft() const;
   [[nodiscard]] Look look() const { return look_; }
   [[nodiscard]] static QString version();
+  [[nodiscard]] static QString demoPassphrase();
+  /// For whom the engine puts things into words.
+  [[nodiscard]] session::Reader reader() const;
   [[nodiscard]] UnitSystem system() const { return us_units_ ? UnitSystem::UsCustomary : UnitSystem::Metric; }
   [[nodiscard]] const session::Catalogue& catalogue() const;
   [[nodiscard]] Backend& backend() { return backend_; }

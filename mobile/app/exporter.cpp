@@ -1,19 +1,188 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "exporter.h"
 
+#include <QDir>
+#include <QFile>
+#include <QPageSize>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QStandardPaths>
+#include <QTextDocument>
+#include <qrcodegen.hpp>
+
 #include "app.h"
+#include "engine/folder/files.h"
+#include "engine/session/document.h"
+#include "text.h"
 
 namespace hingepin::mobile {
 namespace {
+
 Exporter* the_exporter = nullptr;
+
+QImage qrImage(const std::string& text, int module_px) {
+  const qrcodegen::QrCode code = qrcodegen::QrCode::encodeText(text.c_str(), qrcodegen::QrCode::Ecc::MEDIUM);
+  constexpr int kQuiet = 4;  // modules of white around it, ISO/IEC 18004
+  const int modules = code.getSize() + 2 * kQuiet;
+  QImage image(modules * module_px, modules * module_px, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  for (int y = 0; y < code.getSize(); ++y) {
+    for (int x = 0; x < code.getSize(); ++x) {
+      if (code.getModule(x, y)) painter.fillRect((x + kQuiet) * module_px, (y + kQuiet) * module_px, module_px, module_px, Qt::black);
+    }
+  }
+  return image;
 }
 
-Exporter::Exporter(App& app) : app_(app) { the_exporter = this; }
+QString escaped(const std::string& text) { return qt(text).toHtmlEscaped(); }
+
+/// A word beside every verdict; no colour alone.
+QString sign(const std::string& verdict) {
+  return verdict == "passed" ? QStringLiteral("✓ ") : verdict == "failed" ? QStringLiteral("✖ ") : verdict == "warning" ? QStringLiteral("⚠ ") : QString();
+}
+
+QString tableOf(const std::vector<session::DocumentRow>& rows) {
+  QString html = QStringLiteral("<table width='100%' cellspacing='0' cellpadding='3'>");
+  for (const session::DocumentRow& row : rows) {
+    html += QStringLiteral("<tr><td width='52%'>%1</td><td><b>%2%3</b><br/><small>%4</small></td></tr>")
+                .arg(escaped(row.label), sign(row.verdict), escaped(row.value), escaped(row.note));
+  }
+  return html + QStringLiteral("</table>");
+}
+
+QString htmlOf(const session::Document& document, bool right_to_left) {
+  QString html = QStringLiteral("<html dir='%1'><body style='font-size:9pt'><h1>%2</h1>")
+                     .arg(right_to_left ? QStringLiteral("rtl") : QStringLiteral("ltr"), escaped(document.title));
+  for (const std::string& stamp : document.stamps) html += QStringLiteral("<h2 style='border:2px solid black'>%1</h2>").arg(escaped(stamp));
+  html += QStringLiteral("<p><b>%1</b></p>").arg(escaped(document.not_for_trade));
+  for (const session::DocumentSection& section : document.sections) {
+    html += QStringLiteral("<h2>%1</h2>").arg(escaped(section.title)) + tableOf(section.rows);
+  }
+  return html + QStringLiteral("<p><img src='qr'/></p><p><small>%1</small></p></body></html>").arg(escaped(document.record));
+}
+
+bool writePdf(const QString& path, const QString& html, const QImage& qr, const QPageSize& page, bool right_to_left) {
+  QPdfWriter writer(path);
+  writer.setPageSize(page);
+  writer.setPageMargins(QMarginsF(15, 15, 15, 15), QPageLayout::Millimeter);
+  writer.setResolution(96);
+  writer.setCreator(QStringLiteral("Hingepin " HINGEPIN_VERSION));
+  QTextDocument text;
+  text.setDefaultTextOption(QTextOption(right_to_left ? Qt::AlignRight : Qt::AlignLeft));
+  if (!qr.isNull()) text.addResource(QTextDocument::ImageResource, QUrl(QStringLiteral("qr")), qr);
+  text.setHtml(html);
+  text.setPageSize(writer.pageLayout().paintRectPixels(96).size());
+  text.print(&writer);
+  return QFile::exists(path);
+}
+
+}  // namespace
+
+Exporter::Exporter(App& app) : app_(app), folder_(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)) { the_exporter = this; }
 Exporter::~Exporter() { the_exporter = nullptr; }
 Exporter* Exporter::create(QQmlEngine*, QJSEngine*) {
   QJSEngine::setObjectOwnership(the_exporter, QJSEngine::CppOwnership);
   return the_exporter;
 }
-void Exporter::tag(const QString& job) { Q_UNUSED(job) }
+
+QString Exporter::pathFor(const QString& name) const {
+  QDir().mkpath(folder_);
+  return QDir(folder_).filePath(name);
+}
+
+void Exporter::clear() {
+  saved_.clear();
+  Q_EMIT changed();
+}
+
+void Exporter::done(const QString& path, bool ok) {
+  if (ok) {
+    saved_ = path;
+  } else {
+    app_.tell({ErrorKind::IoFailed, {"file-write-failed", {{"path", plain(path)}, {"reason", "PDF"}}}, {}});
+  }
+  Q_EMIT changed();
+}
+
+void Exporter::document(const QString& record) {
+  const QString path = pathFor(QStringLiteral("hingepin-%1.pdf").arg(record.left(12)));
+  const QPageSize page(letter_ ? QPageSize::Letter : QPageSize::A4);
+  app_.backend().ask(
+      this,
+      [record = plain(record), reader = app_.reader()](Desk& desk) { return session::documentOf(desk.folder->store, record, reader); },
+      [this, path, page](const Expected<session::Document>& document) {
+        if (!document) {
+          app_.tell(document.error());
+          return;
+        }
+        done(path, writePdf(path, htmlOf(*document, app_.rightToLeft()), qrImage(document->qr_text, 4), page, app_.rightToLeft()));
+      });
+}
+
+void Exporter::file(const QString& record) {
+  const QString path = pathFor(QStringLiteral("%1.json").arg(record));
+  app_.backend().ask(
+      this,
+      [record = plain(record), path = plain(path)](Desk& desk) -> Expected<void> {
+        const auto statement = desk.folder->store.statement(record);
+        if (!statement) return std::unexpected(statement.error());
+        if (!*statement) return fail(ErrorKind::NotFound, "record-not-in-store", {{"record", record}});
+        return folder::writeFile(path, (*statement)->text);
+      },
+      [this, path](const Expected<void>& written) {
+        if (!written) {
+          app_.tell(written.error());
+          return;
+        }
+        done(path, true);
+      });
+}
+
+void Exporter::label(const QString& unit, const QString& attachment) {
+  const QString path = pathFor(QStringLiteral("label-%1.pdf").arg(unit));
+  app_.backend().ask(
+      this,
+      [unit = plain(unit), attachment = plain(attachment), reader = app_.reader()](Desk& desk) {
+        return session::labelOf(desk.folder->store, unit, attachment, reader);
+      },
+      [this, path](const Expected<session::ScaleLabel>& label) {
+        if (!label) {
+          app_.tell(label.error());
+          return;
+        }
+        const QString html = QStringLiteral("<html><body style='font-size:8pt'><b>%1</b>%2<img src='qr'/></body></html>")
+                                 .arg(escaped(label->title), tableOf(label->rows));
+        // A sticker of 100 mm by 148 mm (A6) fits every printer.
+        done(path, writePdf(path, html, qrImage(label->qr_text, 3), QPageSize(QPageSize::A6), app_.rightToLeft()));
+      });
+}
+
+void Exporter::tag(const QString& record) {
+  const QString path = pathFor(QStringLiteral("tag-%1.pdf").arg(record.left(12)));
+  const QPageSize page(letter_ ? QPageSize::Letter : QPageSize::A4);
+  app_.backend().ask(
+      this,
+      [record = plain(record), reader = app_.reader()](Desk& desk) { return session::tagDocumentOf(desk.folder->store, record, reader); },
+      [this, path, page](const Expected<session::TagDocument>& tag) {
+        if (!tag) {
+          app_.tell(tag.error());
+          return;
+        }
+        const QString html = QStringLiteral("<html><body><h1 style='font-size:40pt'>✖ %1</h1>%2<img src='qr'/></body></html>")
+                                 .arg(escaped(tag->headline), tableOf(tag->rows));
+        done(path, writePdf(path, html, qrImage(tag->qr_text, 5), page, app_.rightToLeft()));
+      });
+}
+
+void Exporter::tagOfLines(const QStringList& lines, const QString& name) {
+  const QString path = pathFor(QStringLiteral("tag-%1.pdf").arg(name));
+  QString html = QStringLiteral("<html><body>");
+  for (qsizetype index = 0; index < lines.size(); ++index) {
+    html += index == 0 ? QStringLiteral("<h1 style='font-size:40pt'>✖ %1</h1>").arg(lines[index].toHtmlEscaped())
+                       : QStringLiteral("<p style='font-size:16pt'>%1</p>").arg(lines[index].toHtmlEscaped());
+  }
+  done(path, writePdf(path, html + QStringLiteral("</body></html>"), {}, QPageSize(letter_ ? QPageSize::Letter : QPageSize::A4), app_.rightToLeft()));
+}
 
 }  // namespace hingepin::mobile

@@ -9,25 +9,42 @@ namespace hingepin::mobile {
 
 class App;
 
-/// What is handed over: a record as a PDF or as the file itself, the label of a scale, the tag of one that must not be used.
+/// What is handed over, as files: a record as a PDF or as it is sealed, the label of a scale, the tag of one that must not
+/// be used.
 class Exporter : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_SINGLETON
   Q_PROPERTY(QString saved MEMBER saved_ NOTIFY changed)
+  Q_PROPERTY(bool letter MEMBER letter_ NOTIFY changed)
 
  public:
   explicit Exporter(App& app);
   ~Exporter() override;
   static Exporter* create(QQmlEngine* engine, QJSEngine* script);
-  Q_INVOKABLE void tag(const QString& job);
+
+  /// Into the folder for documents; `saved` then names the file.
+  Q_INVOKABLE void document(const QString& record);
+  Q_INVOKABLE void file(const QString& record);
+  Q_INVOKABLE void label(const QString& unit, const QString& attachment);
+  /// @param record of a failed or abandoned job; before it is sealed `lines` says what its tag says
+  Q_INVOKABLE void tag(const QString& record);
+  Q_INVOKABLE void tagOfLines(const QStringList& lines, const QString& name);
+  Q_INVOKABLE void clear();
+  /// Where files are put; a test may choose.
+  void setFolder(const QString& folder) { folder_ = folder; }
 
  Q_SIGNALS:
   void changed();
 
  private:
+  [[nodiscard]] QString pathFor(const QString& name) const;
+  void done(const QString& path, bool ok);
+
   App& app_;
+  QString folder_;
   QString saved_;
+  bool letter_ = false;
 };
 
 }  // namespace hingepin::mobile

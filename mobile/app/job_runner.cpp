@@ -69,7 +69,7 @@ JobRunner* JobRunner::create(QQmlEngine*, QJSEngine*) {
 
 JobRunner* JobRunner::instance() { return the_runner; }
 
-ViewFor JobRunner::reader() const { return {&app_.catalogue(), app_.system(), plain(app_.key())}; }
+ViewFor JobRunner::reader() const { return {app_.reader(), plain(app_.key())}; }
 
 void JobRunner::setBusy(bool busy) {
   if (busy_ == busy) return;
@@ -270,7 +270,7 @@ void JobRunner::answerAs(const QString& key, const QString& role, const QString&
   setBusy(true);
   app_.backend().ask(
       this,
-      [name = plain(key), pass = plain(passphrase)](Desk& desk) -> Expected<std::string> {
+      [name = plain(key), pass = plain(app_.demo() ? App::demoPassphrase() : passphrase)](Desk& desk) -> Expected<std::string> {
         const Expected<records::SecretKey> opened = folder::openKey(*desk.folder, name, pass);
         if (!opened) return std::unexpected(opened.error());
         return opened->id();

@@ -60,7 +60,8 @@ QString shown(const std::string& quantity, const ViewFor& reader) {
   const std::string number = quantity.substr(0, quantity.find(' '));
   const std::size_t point = number.find('.');
   const int decimals = point == std::string::npos ? 0 : static_cast<int>(std::min<std::size_t>(number.size() - point - 1, 6));
-  return qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals}, reader.system));
+  return qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals}, reader.reader.system,
+                          session::localeOf(reader.reader.language)));
 }
 
 class Words {
@@ -68,8 +69,9 @@ class Words {
   Words(const OpenJob& job, const ViewFor& reader) : job_(job), reader_(reader) {}
   [[nodiscard]] QString of(const Message& message) const {
     if (message.code.empty()) return {};
-    const auto& words = job_.words.contains(message.code) ? job_.words : *reader_.catalogue;
-    return qt(session::say(words, message, reader_.system));
+    // A job's own words stay in the language in which it was begun.
+    if (!job_.words.contains(message.code)) return qt(session::say(message, reader_.reader));
+    return qt(session::say(job_.words, message, reader_.reader.system, session::localeOf(job_.job.language)));
   }
   [[nodiscard]] QString of(const std::string& code) const { return of(Message{code, {}}); }
 
@@ -123,9 +125,9 @@ QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reade
   }
   if (codes.empty()) {
     const std::optional<Unit> own = findUnit(step.unit);
-    const std::vector<std::string> usual = own ? usualUnits(own->dimension, reader.system) : std::vector<std::string>();
+    const std::vector<std::string> usual = own ? usualUnits(own->dimension, reader.reader.system) : std::vector<std::string>();
     // The unit that the step names stands first, unless the reader's are of another system.
-    if (reader.system == UnitSystem::UsCustomary && !usual.empty()) add(usual.front());
+    if (reader.reader.system == UnitSystem::UsCustomary && !usual.empty()) add(usual.front());
     add(step.unit);
     for (const procedures::OtherUnit& other : step.others) add(other.unit);
     for (const std::string& unit : usual) add(unit);
@@ -267,10 +269,7 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
 
 }  // namespace
 
-QString unitSymbol(std::string_view ucum) {
-  const QString text = qt(session::show(Amount{0, std::string(ucum), 0}, UnitSystem::Metric)).mid(1).trimmed();
-  return text;
-}
+QString unitSymbol(std::string_view ucum) { return qt(session::unitText(ucum)).trimmed(); }
 
 JobView viewOf(const OpenJob& job, const ViewFor& reader) {
   const Words words(job, reader);
@@ -318,10 +317,11 @@ JobView viewOf(const OpenJob& job, const ViewFor& reader) {
     view.answers.append(answer);
   }
   if (job.state.doubt) {
-    view.doubt_value = shown(job.state.doubt->value, {reader.catalogue, UnitSystem::Metric, reader.key});
+    const session::Locale& locale = session::localeOf(reader.reader.language);
+    view.doubt_value = qt(session::asTyped(job.state.doubt->value, locale));
     for (const std::string& suggestion : asked.suggestions) {
       view.suggestions.append(QVariantMap{{QStringLiteral("value"), qt(suggestion)},
-                                          {QStringLiteral("text"), shown(suggestion, {reader.catalogue, UnitSystem::Metric, reader.key})}});
+                                          {QStringLiteral("text"), qt(session::asTyped(suggestion, locale))}});
     }
   }
   if (asked.finished_at_ms) view.finished_at_ms = static_cast<double>(*asked.finished_at_ms);

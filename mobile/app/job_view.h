@@ -10,6 +10,7 @@
 #include <string>
 
 #include "engine/session/catalogue.h"
+#include "engine/session/locale.h"
 #include "engine/session/job.h"
 
 namespace hingepin::mobile {
@@ -101,8 +102,7 @@ struct JobView {
 };
 
 struct ViewFor {
-  const session::Catalogue* catalogue;
-  UnitSystem system = UnitSystem::Metric;
+  session::Reader reader;
   std::string key;  ///< of who looks
 };
 

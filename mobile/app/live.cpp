@@ -226,7 +226,7 @@ void Live::tick() {
   fault_ = feed_->fault() ? app_.say(*feed_->fault()) : QString();
   if (!feed_->rows().empty()) {
     const calibration::LiftRow& row = feed_->rows().back();
-    pressure_ = qt(session::show(Amount{row.head_pressure_Pa / 1e5, "bar", 0}, app_.system()));
+    pressure_ = qt(session::show(Amount{row.head_pressure_Pa / 1e5, "bar", 0}, app_.system(), session::localeOf(app_.reader().language)));
     if (line_ && line_->unit == feed_->boomSensorUnit()) {
       boom_deg_ = line_->line.angle(row.boom_sensor) / kDegree;
       angle_known_ = true;
@@ -248,7 +248,7 @@ void Live::tick() {
     if (const auto read = readAnyQuantity(sight.value)) {
       const qsizetype point = value_.indexOf(QLatin1Char('.'));
       const int decimals = point < 0 ? 0 : static_cast<int>(value_.indexOf(QLatin1Char(' ')) - point - 1);
-      value_text_ = qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals}, app_.system()));
+      value_text_ = qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals}, app_.system(), session::localeOf(app_.reader().language)));
     }
     trouble_ = sight.trouble ? app_.say(*sight.trouble) : QString();
     if (sight.done && !taking_ && !job_.property("busy").toBool() && job_.view().ask == QLatin1String("answer")) {

@@ -4,12 +4,11 @@
 #include <algorithm>
 
 #include "app.h"
-#include "engine/procedures/library.h"
-#include "engine/procedures/procedure.h"
-#include "engine/session/job.h"
-#include "engine/session/procedure_words.h"
-#include "engine/session/profile.h"
-#include "engine/units/ucum.h"
+#include "engine/session/compare.h"
+#include "engine/session/document.h"
+#include "engine/session/job_record.h"
+#include "engine/session/overview.h"
+#include "engine/session/people.h"
 #include "job_view.h"
 #include "text.h"
 
@@ -18,22 +17,92 @@ namespace {
 
 Yard* the_yard = nullptr;
 
-constexpr std::int64_t kSoon_ms = 7LL * 24 * 3600 * 1000;
+double timeOf(const std::optional<std::int64_t>& utc_ms) { return utc_ms ? static_cast<double>(*utc_ms) : 0.0; }
+QString key(const char* name) { return QString::fromLatin1(name); }
 
 struct Lists {
-  QVariantList units;
-  QVariantList running;
+  QVariantList units, running, checked_out, awaited, confirmed;
+  QVariantMap counts;
 };
 
-QString titleOf(const std::string& procedure, const std::string& language) {
-  const procedures::LibraryEntry* const entry = procedures::findInLibrary(procedure);
-  const auto words = session::allWords(language);
-  if (entry == nullptr || !words) return qt(procedure);
-  const auto read = procedures::readProcedure(std::string(entry->text), procedure);
-  if (!read) return qt(procedure);
-  const auto title = (*words)->find(read->title);
-  return title == (*words)->end() ? qt(procedure) : qt(title->second);
+QVariantMap mapOf(const session::RunningJob& job, const std::string& unit, const session::Names& names) {
+  return {{key("id"), qt(job.job)},
+          {key("unit"), qt(unit)},
+          {key("title"), qt(job.title)},
+          {key("waitsFor"), qt(job.waits_for)},
+          {key("person"), qt(session::nameOfKey(names, job.person))},
+          {key("forSecondPerson"), job.for_second_person},
+          {key("last"), static_cast<double>(job.last_utc_ms)}};
 }
+
+Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const session::Reader& reader) {
+  Lists lists;
+  const auto overview = session::unitStates(store, utc_ms, folder::edge(), reader);
+  if (!overview) return std::unexpected(overview.error());
+  const auto names = session::namesOf(store);
+  if (!names) return std::unexpected(names.error());
+  for (const session::UnitOverview& unit : overview->units) {
+    QVariantList pairs;
+    for (const session::PairState& pair : unit.pairs) {
+      QStringList restrictions;
+      for (const session::Restriction& each : pair.restrictions) {
+        restrictions.append(qt(session::say(Message{each.mark, {}}, reader)));
+      }
+      pairs.append(QVariantMap{{key("attachment"), qt(pair.attachment)},
+                               {key("state"), qt(session::nameOf(pair.state))},
+                               {key("record"), qt(pair.record)},
+                               {key("calibrated"), timeOf(pair.calibrated_utc_ms)},
+                               {key("due"), timeOf(pair.due_utc_ms)}});
+    }
+    for (const session::RunningJob& job : unit.running) lists.running.append(mapOf(job, unit.id, *names));
+    lists.units.append(QVariantMap{{key("id"), qt(unit.id)},
+                                   {key("state"), qt(session::nameOf(unit.state))},
+                                   {key("practice"), unit.practice},
+                                   {key("lockedOut"), unit.locked_out},
+                                   {key("tagRecord"), unit.tag ? qt(unit.tag->record) : QString()},
+                                   {key("due"), timeOf(unit.due_utc_ms)},
+                                   {key("pairs"), pairs}});
+  }
+  lists.counts = {{key("doNotUse"), overview->do_not_use}, {key("due"), overview->due + overview->due_soon}, {key("waiting"), overview->waiting_for_second_person}};
+  const auto out = session::checkOuts(store);
+  if (!out) return std::unexpected(out.error());
+  for (const session::CheckedOut& each : *out) {
+    lists.checked_out.append(QVariantMap{{key("unit"), qt(each.unit)}, {key("record"), qt(each.record)}, {key("time"), static_cast<double>(each.utc_ms)}});
+  }
+  constexpr std::int64_t kBack_ms = 92LL * 24 * 3600 * 1000;
+  const auto confirmations = session::confirmations(store, folder::edge(), reader, utc_ms - kBack_ms);
+  if (!confirmations) return std::unexpected(confirmations.error());
+  for (const session::AwaitedConfirmation& each : confirmations->awaited) {
+    QVariantMap map = mapOf(each.job, each.unit, *names);
+    QStringList roles;
+    for (const std::string& role : each.roles) roles.append(App::roleName(qt(role)));
+    map[key("roles")] = roles;
+    lists.awaited.append(map);
+  }
+  for (const session::Confirmation& each : confirmations->confirmed) {
+    QStringList marks;
+    for (const std::string& mark : each.marks) marks.append(qt(session::say(Message{mark, {}}, reader)));
+    lists.confirmed.append(QVariantMap{{key("unit"), qt(each.unit)},
+                                       {key("text"), qt(each.text)},
+                                       {key("good"), each.answer == "yes"},
+                                       {key("person"), qt(session::nameOfKey(*names, each.key))},
+                                       {key("role"), App::roleName(qt(each.role))},
+                                       {key("time"), static_cast<double>(each.utc_ms)},
+                                       {key("record"), qt(each.record)},
+                                       {key("marks"), marks}});
+  }
+  return lists;
+}
+
+QVariantList rowsOf(const std::vector<session::DocumentRow>& rows) {
+  QVariantList list;
+  for (const session::DocumentRow& row : rows) {
+    list.append(QVariantMap{{key("label"), qt(row.label)}, {key("value"), qt(row.value)}, {key("note"), qt(row.note)}, {key("verdict"), qt(row.verdict)}});
+  }
+  return list;
+}
+
+QVariant optionalOf(const std::optional<double>& value) { return value ? QVariant(*value) : QVariant(); }
 
 }  // namespace
 
@@ -53,41 +122,9 @@ void Yard::read() {
   if (app_.state() != App::Open) return;
   app_.backend().ask(
       this,
-      [language = plain(app_.language()), utc_ms = app_.backend().now().utc_ms](Desk& desk) -> Expected<Lists> {
-        Lists lists;
-        if (!desk.folder) return lists;
-        const store::Store& store = desk.folder->store;
-        const auto units = store.units();
-        if (!units) return std::unexpected(units.error());
-        const auto running = store.jobsRunning();
-        if (!running) return std::unexpected(running.error());
-        for (const store::Job& job : *running) {
-          lists.running.append(QVariantMap{{QStringLiteral("id"), qt(job.id)},
-                                           {QStringLiteral("unit"), qt(job.unit)},
-                                           {QStringLiteral("title"), titleOf(job.procedure_id, language)}});
-        }
-        for (const store::Unit& unit : *units) {
-          const auto pairs = store.pairsOf(unit.id);
-          if (!pairs) return std::unexpected(pairs.error());
-          QVariantList fitted;
-          QString state = QStringLiteral("not-calibrated");
-          for (const store::Pair& pair : *pairs) {
-            const bool due = pair.due_utc_ms && *pair.due_utc_ms <= utc_ms;
-            const bool soon = pair.due_utc_ms && *pair.due_utc_ms <= utc_ms + kSoon_ms;
-            const QString one = !pair.restrictions.empty() ? QStringLiteral("restricted")
-                                : due                      ? QStringLiteral("due")
-                                : soon                     ? QStringLiteral("due-soon")
-                                : pair.record.empty()      ? QStringLiteral("not-calibrated")
-                                                           : QStringLiteral("ready");
-            state = one;
-            fitted.append(QVariantMap{{QStringLiteral("attachment"), qt(pair.attachment)},
-                                      {QStringLiteral("state"), one},
-                                      {QStringLiteral("record"), qt(pair.record)},
-                                      {QStringLiteral("due"), pair.due_utc_ms ? static_cast<double>(*pair.due_utc_ms) : 0.0}});
-          }
-          lists.units.append(QVariantMap{{QStringLiteral("id"), qt(unit.id)}, {QStringLiteral("state"), state}, {QStringLiteral("pairs"), fitted}});
-        }
-        return lists;
+      [utc_ms = app_.backend().now().utc_ms, reader = app_.reader()](Desk& desk) -> Expected<Lists> {
+        if (!desk.folder) return Lists();
+        return listsOf(desk.folder->store, utc_ms, reader);
       },
       [this](const Expected<Lists>& lists) {
         if (!lists) {
@@ -96,61 +133,51 @@ void Yard::read() {
         }
         units_ = lists->units;
         running_ = lists->running;
+        checked_out_ = lists->checked_out;
+        awaited_ = lists->awaited;
+        confirmed_ = lists->confirmed;
+        counts_ = lists->counts;
         Q_EMIT unitsChanged();
       });
 }
 
-void Yard::readProcedures(const QString& unit) {
+void Yard::readProcedures(const QString& unit, const QString& attachment) {
   app_.backend().ask(
       this,
-      [unit = plain(unit), role = plain(app_.role()), language = plain(app_.language()), system = app_.system()](Desk& desk) {
-        QVariantList list;
-        const auto stored = desk.folder->store.unit(unit);
-        if (!stored || !*stored) return list;
-        const auto profile = session::readUnitProfile((*stored)->profile, unit, folder::edge());
-        const auto words = session::allWords(language);
-        if (!words) return list;
-        const auto say = [&](const std::string& code) {
-          const auto found = (*words)->find(code);
-          return found == (*words)->end() ? qt(code) : qt(found->second);
-        };
-        for (const procedures::LibraryEntry& entry : procedures::library()) {
-          const auto procedure = procedures::readProcedure(std::string(entry.text), std::string(entry.id));
-          if (!procedure) continue;
-          if (std::ranges::find(procedure->run_roles, role) == procedure->run_roles.end()) continue;
+      [unit = plain(unit), attachment = plain(attachment), role = plain(app_.role()), now = app_.backend().now(),
+       reader = app_.reader()](Desk& desk) {
+        return session::proceduresFor(desk.folder->store, unit, attachment, role, now, folder::edge(), reader);
+      },
+      [this](const Expected<std::vector<session::OfferedProcedure>>& offered) {
+        if (!offered) {
+          app_.tell(offered.error());
+          return;
+        }
+        procedures_.clear();
+        for (const session::OfferedProcedure& each : *offered) {
           QVariantList variants;
-          for (const procedures::Variant& variant : procedure->variants) {
-            const bool offered = !profile || profile->teaching.empty() ||
-                                 std::ranges::find(profile->teaching, variant.id) != profile->teaching.end();
-            const bool teaches = std::ranges::any_of(std::array{"own-routine", "typed-readings", "logged"},
-                                                     [&](const char* way) { return variant.id == way; });
-            if (teaches && !offered) continue;
-            variants.append(QVariantMap{{QStringLiteral("id"), qt(variant.id)}, {QStringLiteral("text"), say(variant.text)}});
+          for (const session::OfferedVariant& variant : each.variants) {
+            if (variant.offered) variants.append(QVariantMap{{key("id"), qt(variant.id)}, {key("text"), qt(variant.text)}});
           }
           QVariantList entries;
-          const session::Entries given = profile ? session::entriesFor(*procedure, *profile, nullptr, {}) : session::Entries();
-          for (const procedures::Entry& each : procedure->entries) {
-            if (!each.standard.empty() || given.contains(each.id)) continue;
-            entries.append(QVariantMap{{QStringLiteral("id"), qt(each.id)},
-                                       {QStringLiteral("unit"), qt(each.unit)},
-                                       {QStringLiteral("symbol"), unitSymbol(each.unit)}});
+          for (const session::NeededEntry& entry : each.entries) {
+            if (!entry.value.empty()) continue;
+            entries.append(QVariantMap{{key("id"), qt(entry.id)}, {key("unit"), qt(entry.unit)}, {key("symbol"), unitSymbol(entry.unit)}});
           }
           QStringList before;
-          for (const procedures::Prerequisite& needed : procedure->prerequisites) before.append(titleOf(needed.procedure, language));
+          for (const session::OfferedPrerequisite& needed : each.prerequisites) {
+            if (needed.missing || needed.too_old) before.append(qt(needed.title));
+          }
           QStringList tools;
-          for (const std::string& tool : procedure->tools) tools.append(say(tool));
-          list.append(QVariantMap{{QStringLiteral("id"), qt(procedure->id)},
-                                  {QStringLiteral("title"), say(procedure->title)},
-                                  {QStringLiteral("comesFirst"), say(procedure->comes_first)},
-                                  {QStringLiteral("variants"), variants},
-                                  {QStringLiteral("entries"), entries},
-                                  {QStringLiteral("tools"), tools},
-                                  {QStringLiteral("before"), before}});
+          for (const std::string& tool : each.tools) tools.append(qt(tool));
+          procedures_.append(QVariantMap{{key("id"), qt(each.id)},
+                                         {key("title"), qt(each.title)},
+                                         {key("comesFirst"), qt(each.comes_first)},
+                                         {key("variants"), variants},
+                                         {key("entries"), entries},
+                                         {key("tools"), tools},
+                                         {key("before"), before}});
         }
-        return list;
-      },
-      [this](const QVariantList& list) {
-        procedures_ = list;
         Q_EMIT proceduresChanged();
       });
 }
@@ -158,22 +185,141 @@ void Yard::readProcedures(const QString& unit) {
 void Yard::readRecords(const QString& unit) {
   app_.backend().ask(
       this,
-      [unit = plain(unit), language = plain(app_.language())](Desk& desk) {
-        QVariantList list;
-        const auto jobs = desk.folder->store.jobs(unit);
-        if (!jobs) return list;
-        for (const store::Job& job : *jobs) {
-          if (job.record.empty()) continue;
-          list.append(QVariantMap{{QStringLiteral("record"), qt(job.record)},
-                                  {QStringLiteral("title"), titleOf(job.procedure_id, language)},
-                                  {QStringLiteral("phase"), qt(job.phase)},
-                                  {QStringLiteral("begun"), static_cast<double>(job.begun_utc_ms)}});
+      [unit = plain(unit), reader = app_.reader()](Desk& desk) { return session::recordsOf(desk.folder->store, unit, reader); },
+      [this](const Expected<std::vector<session::RecordLine>>& lines) {
+        if (!lines) {
+          app_.tell(lines.error());
+          return;
         }
+        records_.clear();
+        for (const session::RecordLine& line : *lines) {
+          QStringList findings;
+          for (const Message& finding : line.findings) findings.append(app_.say(finding));
+          records_.append(QVariantMap{{key("record"), qt(line.name)},
+                                      {key("title"), qt(line.title)},
+                                      {key("phase"), qt(line.phase)},
+                                      {key("time"), static_cast<double>(line.utc_ms)},
+                                      {key("procedure"), qt(line.procedure)},
+                                      {key("amends"), qt(line.amends)},
+                                      {key("corrected"), !line.amended_by.empty()},
+                                      {key("trusted"), line.standing == records::Standing::Trusted},
+                                      {key("findings"), findings}});
+        }
+        Q_EMIT recordsChanged();
+      });
+}
+
+void Yard::readHistory(const QString& unit, const QString& attachment) {
+  app_.backend().ask(
+      this,
+      [unit = plain(unit), attachment = plain(attachment)](Desk& desk) {
+        return session::historyOf(desk.folder->store, unit, attachment);
+      },
+      [this](const Expected<std::vector<session::HistoryPoint>>& points) {
+        history_.clear();
+        if (points) {
+          for (const session::HistoryPoint& point : *points) {
+            history_.append(QVariantMap{{key("time"), static_cast<double>(point.utc_ms)},
+                                        {key("zero"), optionalOf(point.zero_found_kg ? point.zero_found_kg : point.zero_kg)},
+                                        {key("error"), optionalOf(point.error_percent)},
+                                        {key("limit"), optionalOf(point.error_limit_percent)},
+                                        {key("verdict"), qt(point.verdict)},
+                                        {key("calibration"), point.calibration}});
+          }
+        }
+        Q_EMIT historyChanged();
+      });
+}
+
+void Yard::readDocument(const QString& record) {
+  document_.clear();
+  Q_EMIT documentChanged();
+  app_.backend().ask(
+      this,
+      [record = plain(record), reader = app_.reader()](Desk& desk) {
+        return session::documentOf(desk.folder->store, record, reader);
+      },
+      [this](const Expected<session::Document>& document) {
+        if (!document) {
+          app_.tell(document.error());
+          return;
+        }
+        QVariantList sections;
+        for (const session::DocumentSection& section : document->sections) {
+          sections.append(QVariantMap{{key("title"), qt(section.title)}, {key("rows"), rowsOf(section.rows)}});
+        }
+        QStringList stamps;
+        for (const std::string& stamp : document->stamps) stamps.append(qt(stamp));
+        document_ = QVariantMap{{key("record"), qt(document->record)},
+                                {key("title"), qt(document->title)},
+                                {key("stamps"), stamps},
+                                {key("verdict"), qt(document->verdict)},
+                                {key("sections"), sections},
+                                {key("notForTrade"), qt(document->not_for_trade)}};
+        Q_EMIT documentChanged();
+      });
+}
+
+void Yard::compare(const QString& before, const QString& after) {
+  app_.backend().ask(
+      this,
+      [before = plain(before), after = plain(after), reader = app_.reader()](Desk& desk) -> Expected<QVariantList> {
+        const auto first = session::recordOf(desk.folder->store, before);
+        if (!first) return std::unexpected(first.error());
+        const auto second = session::recordOf(desk.folder->store, after);
+        if (!second) return std::unexpected(second.error());
+        const auto differences = session::compareRecords(first->content, second->content);
+        if (!differences) return std::unexpected(differences.error());
+        QVariantList list;
+        for (const session::Difference& each : *differences) list.append(qt(session::say(session::messageOf(each), reader)));
         return list;
       },
-      [this](const QVariantList& list) {
-        records_ = list;
-        Q_EMIT recordsChanged();
+      [this](const Expected<QVariantList>& list) {
+        if (!list) {
+          app_.tell(list.error());
+          return;
+        }
+        differences_ = *list;
+        Q_EMIT differencesChanged();
+      });
+}
+
+void Yard::sign(const QString& record) {
+  app_.backend().ask(
+      this,
+      [record = plain(record), id = plain(app_.key()), role = plain(app_.role()), now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
+        const auto own = desk.keys.find(id);
+        if (own == desk.keys.end()) return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
+        return session::signRecord(desk.folder->store, record,
+                                   {.key = own->second, .role = role, .installation = desk.folder->installation, .epoch = desk.folder->epoch}, now);
+      },
+      [this, record](const Expected<std::string>& made) {
+        if (!made) {
+          app_.tell(made.error());
+          return;
+        }
+        Q_EMIT app_.storeChanged();
+        readDocument(record);
+      });
+}
+
+void Yard::amend(const QString& record, const QString& correction) {
+  app_.backend().ask(
+      this,
+      [record = plain(record), correction = plain(correction), id = plain(app_.key()), role = plain(app_.role()),
+       now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
+        const auto own = desk.keys.find(id);
+        if (own == desk.keys.end()) return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
+        return session::amendRecord(desk.folder->store, record, correction,
+                                    {.key = own->second, .role = role, .installation = desk.folder->installation, .epoch = desk.folder->epoch}, now);
+      },
+      [this, record](const Expected<std::string>& made) {
+        if (!made) {
+          app_.tell(made.error());
+          return;
+        }
+        Q_EMIT app_.storeChanged();
+        readDocument(record);
       });
 }
 

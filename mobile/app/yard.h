@@ -5,42 +5,58 @@
 #include <QQmlEngine>
 #include <QString>
 #include <QVariantList>
+#include <QVariantMap>
 
 namespace hingepin::mobile {
 
 class App;
 
-/// What the yard holds, as lists for screens. Everything is read anew when the store has changed.
+/// What the yard holds, as lists for screens. What holds for whom is the engine's to say; everything is read anew when the
+/// store has changed.
 class Yard : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_SINGLETON
   Q_PROPERTY(QVariantList units MEMBER units_ NOTIFY unitsChanged)
   Q_PROPERTY(QVariantList running MEMBER running_ NOTIFY unitsChanged)
+  Q_PROPERTY(QVariantMap counts MEMBER counts_ NOTIFY unitsChanged)
+  Q_PROPERTY(QVariantList checkedOut MEMBER checked_out_ NOTIFY unitsChanged)
+  Q_PROPERTY(QVariantList awaited MEMBER awaited_ NOTIFY unitsChanged)
+  Q_PROPERTY(QVariantList confirmed MEMBER confirmed_ NOTIFY unitsChanged)
   Q_PROPERTY(QVariantList procedures MEMBER procedures_ NOTIFY proceduresChanged)
   Q_PROPERTY(QVariantList records MEMBER records_ NOTIFY recordsChanged)
+  Q_PROPERTY(QVariantList history MEMBER history_ NOTIFY historyChanged)
+  Q_PROPERTY(QVariantMap document MEMBER document_ NOTIFY documentChanged)
+  Q_PROPERTY(QVariantList differences MEMBER differences_ NOTIFY differencesChanged)
 
  public:
   explicit Yard(App& app);
   ~Yard() override;
   static Yard* create(QQmlEngine* engine, QJSEngine* script);
 
-  Q_INVOKABLE void readProcedures(const QString& unit);
+  Q_INVOKABLE void readProcedures(const QString& unit, const QString& attachment);
   Q_INVOKABLE void readRecords(const QString& unit);
+  Q_INVOKABLE void readHistory(const QString& unit, const QString& attachment);
+  Q_INVOKABLE void readDocument(const QString& record);
+  Q_INVOKABLE void compare(const QString& before, const QString& after);
+  /// A further signature on a record, by whoever is at the phone.
+  Q_INVOKABLE void sign(const QString& record);
+  Q_INVOKABLE void amend(const QString& record, const QString& correction);
 
  Q_SIGNALS:
   void unitsChanged();
   void proceduresChanged();
   void recordsChanged();
+  void historyChanged();
+  void documentChanged();
+  void differencesChanged();
 
  private:
   void read();
 
   App& app_;
-  QVariantList units_;
-  QVariantList running_;
-  QVariantList procedures_;
-  QVariantList records_;
+  QVariantList units_, running_, checked_out_, awaited_, confirmed_, procedures_, records_, history_, differences_;
+  QVariantMap counts_, document_;
 };
 
 }  // namespace hingepin::mobile

@@ -62,7 +62,7 @@ class MadeYard {
 TEST(WholeJobTest, OwnRoutine) {
   MadeYard yard;
   yard.person.readPlan(QStringLiteral("main-own-routine"));
-  yard.person.begin(QStringLiteral("Calibration after"), QStringLiteral("The machine's own"));
+  yard.person.begin(QStringLiteral("Calibrate after a change"), QStringLiteral("The machine's own"));
   EXPECT_TRUE(yard.person.work());
   EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done");
   EXPECT_THAT(verified(yard.hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
@@ -73,7 +73,7 @@ TEST(WholeJobTest, LiveFeed) {
   yard.person.live = true;
   yard.hand.app().live.open(QStringLiteral("practice"));
   yard.person.readPlan(QStringLiteral("main-logged"));
-  yard.person.begin(QStringLiteral("Calibration after"), QStringLiteral("Logs"));
+  yard.person.begin(QStringLiteral("Calibrate after a change"), QStringLiteral("Logs"));
   EXPECT_TRUE(yard.person.work());
   EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done");
   EXPECT_THAT(verified(yard.hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));

@@ -15,9 +15,10 @@ Page {
     readonly property var chosen: Yard.procedures.find(each => each.id === procedure)
     title: qsTr("Begin a job on %1").arg(unit)
     Component.onCompleted: {
-        Yard.readProcedures(unit);
+        Yard.readProcedures(unit, "");
         Profiles.readAttachments();
     }
+    onAttachmentChanged: Yard.readProcedures(unit, attachment)
     Connections {
         target: Profiles
         function onAttachmentsChanged() {

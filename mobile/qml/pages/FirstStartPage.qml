@@ -26,6 +26,11 @@ Page {
         value: App.language
         onChosen: value => App.language = value
     }
+    BodyText {
+        visible: App.progress > 0
+        Layout.fillWidth: true
+        text: qsTr("Making the demo yard: %1 %").arg(Math.round(App.progress * 100))
+    }
     actions: [
         Press {
             Layout.fillWidth: true

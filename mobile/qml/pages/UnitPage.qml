@@ -12,7 +12,12 @@ Page {
             state: ""
         })
     title: unit
-    Component.onCompleted: Yard.readRecords(unit)
+    Component.onCompleted: {
+        Yard.readRecords(unit);
+        Yard.readHistory(unit, "");
+    }
+    readonly property var checkOut: Yard.records.find(each => each.procedure === "check-out" && each.phase === "done")
+    readonly property var returnCheck: Yard.records.find(each => each.procedure === "return-check")
     StateMark {
         Layout.fillWidth: true
         state_: page.entry.state
@@ -36,6 +41,12 @@ Page {
                 Layout.fillWidth: true
                 text: qsTr("Due again %1").arg(App.date(pair.modelData.due))
             }
+            Press {
+                visible: pair.modelData.record.length > 0
+                Layout.fillWidth: true
+                text: qsTr("Save its label as a PDF")
+                onPressedFully: Exporter.label(page.unit, pair.modelData.attachment)
+            }
         }
     }
     Press {
@@ -58,6 +69,23 @@ Page {
         text: qsTr("Attachments")
         onPressedFully: page.open("AttachmentsPage", {})
     }
+    BodyText {
+        visible: text.length > 0
+        Layout.fillWidth: true
+        wrapMode: Text.WrapAnywhere
+        color: Theme.good
+        text: Exporter.saved.length > 0 ? "✓ " + qsTr("Saved: %1").arg(Exporter.saved) : ""
+    }
+    Press {
+        visible: page.checkOut !== undefined && page.returnCheck !== undefined
+        Layout.fillWidth: true
+        text: qsTr("Compare check-out and return")
+        onPressedFully: page.open("ComparePage", {
+            before: page.checkOut.record,
+            after: page.returnCheck.record
+        })
+    }
+    HistoryChart {}
     Heading {
         Layout.fillWidth: true
         text: qsTr("Records")
@@ -74,8 +102,9 @@ Page {
             required property var modelData
             Layout.fillWidth: true
             kind: "quiet"
-            text: (modelData.phase === "done" ? "✓ " : "✖ ") + modelData.title
-            note: App.dateAndTime(modelData.begun)
+            text: (modelData.phase === "done" ? "✓ " : modelData.phase.length > 0 ? "✖ " : "✎ ") + modelData.title
+            note: App.dateAndTime(modelData.time) + (modelData.trusted ? "" : " · ⚠ " + (modelData.findings.length > 0 ? modelData.findings[0] : qsTr("not trusted"))) + (modelData.corrected ? " · " + qsTr("corrected") : "")
+            enabled: modelData.phase.length > 0
             onPressedFully: page.open("RecordPage", {
                 record: modelData.record
             })

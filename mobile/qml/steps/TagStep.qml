@@ -9,7 +9,7 @@ StepPanel {
     actions: [
         {
             text: qsTr("Save the tag as a PDF"),
-            run: () => Exporter.tag(Job.view.id)
+            run: () => Exporter.tagOfLines(Job.view.tag, Job.view.unit)
         },
         {
             text: qsTr("The tag hangs on the machine"),
