@@ -40,6 +40,13 @@ double uncertaintyOfMean(const Eigen::VectorXd& values, double effective) {
   return std::sqrt(variance / effective);
 }
 
+/// A sensor with coarse steps may say the same number all the time; what is left then is rounding.
+double effectiveSize(const Eigen::VectorXd& values) {
+  constexpr double kRounding_rad = 1e-9;
+  if (values.maxCoeff() - values.minCoeff() < kRounding_rad) return static_cast<double>(values.size());
+  return statistics::effectiveSampleSize(values);
+}
+
 }  // namespace
 
 Expected<LevelReading> readLevel(std::span<const AccelerationSample> samples, const LevelLimits& limits) {
@@ -77,14 +84,14 @@ Expected<LevelReading> readLevel(std::span<const AccelerationSample> samples, co
   const double drift =
       std::max(std::abs(slopeOf(early) - slopeOf(late)), std::abs(crossOf(early) - crossOf(late)));
   if (drift > limits.most_drift_rad) return fail(ErrorKind::Insufficient, "level-moved");
-  const double effective = statistics::effectiveSampleSize(slopes);
+  const double effective = effectiveSize(slopes);
   // Fewer independent values than this say nothing about their own scatter.
   constexpr double kFewestEffective = 4.0;
   if (!(effective >= kFewestEffective)) return fail(ErrorKind::Insufficient, "level-too-few");
   return LevelReading{.slope_rad = slopeOf(mean),
                       .slope_u_rad = uncertaintyOfMean(slopes, effective),
                       .cross_rad = crossOf(mean),
-                      .cross_u_rad = uncertaintyOfMean(crosses, statistics::effectiveSampleSize(crosses)),
+                      .cross_u_rad = uncertaintyOfMean(crosses, effectiveSize(crosses)),
                       .samples = static_cast<int>(count),
                       .effective_samples = effective};
 }

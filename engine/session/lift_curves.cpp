@@ -50,15 +50,21 @@ std::optional<PassResiduals> residualsOf(const Lift& lift, const Calibration& ca
   const auto rows = model.rows(*pass, 0.0);
   if (!rows) return std::nullopt;
   Eigen::VectorXd left = rows->balance - rows->tare * calibration.state.mean;
+  const Eigen::ArrayXd inside = (rows->angle_rad.array() >= calibration.window_low_rad &&
+                                 rows->angle_rad.array() <= calibration.window_high_rad)
+                                    .cast<double>();
   if (lift.kind != LiftKind::Empty) {
-    const calibration::MassEstimate estimate =
-        calibration::estimateMass(calibration, model, *pass, *rows, lift.kind == LiftKind::TestMass);
-    left -= estimate.mass_kg * rows->span;
+    // In newtons of cylinder force, so that the arm does not weight the rows.
+    const Eigen::ArrayXd load = left.array() / rows->arm.array();
+    const Eigen::ArrayXd span = rows->span.array() / rows->arm.array();
+    const double mass_kg = (inside * load * span).sum() / (inside * span * span).sum();
+    left -= mass_kg * rows->span;
   }
   const double area_m2 = calibration.cylinder_count * calibration.head_area_m2;
   std::vector<PressurePoint> all;
   all.reserve(static_cast<std::size_t>(left.size()));
   for (Eigen::Index index = 0; index < left.size(); ++index) {
+    if (inside(index) == 0.0) continue;
     all.push_back({rows->angle_rad(index), left(index) / (rows->arm(index) * area_m2)});
   }
   return PassResiduals{.name = lift.name,

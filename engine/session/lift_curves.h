@@ -13,8 +13,8 @@
 /// What a chart shows of a fit to lift pressures.
 namespace hingepin::session {
 
-/// What a lift's readings leave when the model is taken off, as head pressure; of a lift with a mass, that
-/// mass taken off as the model weighs it.
+/// What a lift's readings within the weigh window leave when the model is taken off, as head pressure; of a
+/// lift with a mass, the mass that fits it best is taken off too.
 struct PassResiduals {
   std::string name;
   calibration::LiftKind kind = calibration::LiftKind::Empty;

@@ -116,8 +116,11 @@ double perRadian(SensorUnit unit, double reading, const LiveLimits& limits) {
 template <class Field>
 double despiked(const std::deque<LiftRow>& rows, std::size_t index, double from_s, Field field) {
   std::vector<double> values;
-  for (std::size_t back = index + 1; back-- > 0 && values.size() < 5 && rows[back].time_s > from_s;) {
-    if (const std::optional<double> value = field(rows[back])) values.push_back(*value);
+  constexpr std::size_t kMiddleOf = 5;
+  for (std::size_t count = 0; count <= index && values.size() < kMiddleOf; ++count) {
+    const LiftRow& row = rows[index - count];
+    if (row.time_s <= from_s) break;
+    if (const std::optional<double> value = field(row)) values.push_back(*value);
   }
   return values.empty() ? 0.0 : median(std::move(values));
 }
@@ -258,7 +261,7 @@ std::optional<KnownLine> boomLineOf(const calibration::Calibration& calibration)
 
 Watch::Watch(const procedures::Procedure& procedure, const procedures::State& state, const Step& step,
              std::optional<KnownLine> line)
-    : step_(step), line_(std::move(line)) {
+    : step_(step), line_(line) {
   const auto number = [&](const std::optional<procedures::Limit>& limit) -> std::optional<double> {
     if (!limit) return std::nullopt;
     const Expected<ReadQuantity> read = procedures::valueOf(procedure, state, *limit);
@@ -273,25 +276,28 @@ Watch::Watch(const procedures::Procedure& procedure, const procedures::State& st
   if (low && high) window_rad_ = {*low, *high};
 }
 
-void Watch::Mover::look(double at, double slope, double slope_u, double now_s, double still, double turn) {
+void Watch::Mover::look(double at, double before, double slope, double slope_u, double now_s,
+                        const Pace& pace) {
   if (legs.empty()) {
     legs.push_back({at, at});
     rest = at;
   }
-  // What the scatter could be as well is no movement.
-  const bool moves = std::abs(slope) > still && std::abs(slope) > 4.0 * slope_u;
+  // What the scatter could be as well is no movement, unless it is fast.
+  const double speed = std::abs(slope);
+  const bool moves = speed > pace.still && (speed > 4.0 * slope_u || speed > 10.0 * pace.still);
   if (moves && !moving) moving_since_s = now_s;
   if (!moves && moving) still_since_s = now_s;
-  if (!moves && !moving) rest = at;
+  // The newest positions may belong to a movement that isn't seen yet.
+  if (!moves && !moving) rest = now_s - still_since_s > pace.over_s ? before : at;
   moving = moves;
   if (moves) rising = slope > 0.0;
   Leg& leg = legs.back();
   const bool up = leg.to >= leg.from;
-  if (std::abs(leg.to - leg.from) < turn) {
+  if (std::abs(leg.to - leg.from) < pace.turn) {
     if (std::abs(at - leg.from) > std::abs(leg.to - leg.from)) leg.to = at;
   } else if (up ? at > leg.to : at < leg.to) {
     leg.to = at;
-  } else if (std::abs(at - leg.to) > turn) {
+  } else if (std::abs(at - leg.to) > pace.turn) {
     const double turned_at = leg.to;
     legs.push_back({turned_at, at});
   }
@@ -316,15 +322,18 @@ void Watch::follow(const Feed& feed, std::size_t index) {
   const double now_s = rows[index].time_s;
   const auto move = [&](Mover& mover, double per_rad, auto field) {
     std::vector<std::pair<double, double>> recent;
-    for (std::size_t back = index + 1; back-- > 0 && rows[back].time_s > now_s - limits.speed_s;) {
-      if (field(rows[back])) {
+    for (std::size_t count = 0; count <= index; ++count) {
+      const std::size_t back = index - count;
+      if (rows[back].time_s <= now_s - limits.speed_s) break;
+      if (field(rows[back]))
         recent.emplace_back(rows[back].time_s, despiked(rows, back, now_s - limits.speed_s, field));
-      }
     }
     if (recent.empty()) return;
     const Slope slope = slopeOf(recent);
-    mover.look(recent.front().second, slope.value, slope.u, now_s, limits.still_rad_per_s * per_rad,
-               limits.turn_rad * per_rad);
+    mover.look(recent.front().second, recent.back().second, slope.value, slope.u, now_s,
+               {.still = limits.still_rad_per_s * per_rad,
+                .turn = limits.turn_rad * per_rad,
+                .over_s = limits.speed_s});
   };
   const double boom_per_rad = line_ ? 1.0 : perRadian(feed.boomSensorUnit(), rows[index].boom_sensor, limits);
   move(boom_, boom_per_rad, [&](const LiftRow& row) { return std::optional(position(row)); });

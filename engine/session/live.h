@@ -154,6 +154,12 @@ class Watch {
     double from = 0.0;
     double to = 0.0;
   };
+  /// What is still, and what turns back, in the units of a sensor.
+  struct Pace {
+    double still;
+    double turn;
+    double over_s;
+  };
   /// How one sensor moves.
   struct Mover {
     bool moving = false;
@@ -162,7 +168,8 @@ class Watch {
     double moving_since_s = 0.0;
     double still_since_s = 0.0;
     std::vector<Leg> legs{};
-    void look(double at, double slope, double slope_u, double now_s, double still, double turn);
+    /// @param before where it was at the beginning of the time over which the slope was looked at
+    void look(double at, double before, double slope, double slope_u, double now_s, const Pace& pace);
   };
 
   void restart(double now_s);

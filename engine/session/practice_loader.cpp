@@ -92,6 +92,9 @@ Expected<double> PracticeLoader::goalOf(const Step& step) const {
     case BoomPlace::Highest:
       return high;
     case BoomPlace::Level:
+      // About level is level enough; then only the bucket moves.
+      if (step.approach == Approach::Either && std::abs(boom_rad_ - machine_.reference_rad) < 5.0 * kDegree)
+        return boom_rad_;
       return machine_.reference_rad;
     case BoomPlace::Carry:
       return machine_.lowest_rad + 14.0 * kDegree;
