@@ -418,7 +418,7 @@ Expected<void> Filler::handInAnswer(OpenJob& job, PracticePerson& person, const 
       }
     }
     event.who = keyOf(event.role).id();
-    event.device = yard_.device + "-2";
+    event.device = yard_.device + " 2";
   } else {
     event.who = job.state.person;
     event.role = job.state.role;

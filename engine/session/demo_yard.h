@@ -32,7 +32,7 @@ struct DemoYard {
   std::string engine;           ///< program and version, for the records
   std::string language = "en";  ///< of the words that were shown
   Moment now;                   ///< the history ends here
-  std::string device = "demo-phone";
+  std::string device = "demo phone";
 };
 
 /// Told now and then; says false to give up.

@@ -367,6 +367,8 @@ Expected<void> visitRecords(const Store& store, std::string_view unit, Visit vis
 
 std::string_view nameOf(UnitState state) { return nameIn(kStates, state); }
 
+std::string sentenceOf(UnitState state) { return "state-" + std::string(nameOf(state)); }
+
 Expected<Overview> unitStates(const Store& store, std::int64_t utc_ms, const Edge& edge, const Reader& reader,
                               std::int64_t soon_ms) {
   const Expected<std::vector<store::Unit>> units = store.units();

@@ -19,10 +19,13 @@
 /// What people see first. All of it is read from the store; its errors may come out of every function.
 namespace hingepin::session {
 
-/// What holds for a unit, the most serious first. Names in catalogues: "state-do-not-use", ...
+/// What holds for a unit, the most serious first.
 enum class UnitState { DoNotUse, Restricted, Due, DueSoon, NotCalibrated, Ready };
 /// "do-not-use", "restricted", "due", "due-soon", "not-calibrated", "ready"
 [[nodiscard]] std::string_view nameOf(UnitState state);
+/// The code of its words in the catalogues: "state-do-not-use", ...; of a lockout they are
+/// "state-locked-out".
+[[nodiscard]] std::string sentenceOf(UnitState state);
 
 /// A week: time to plan a check into the work (common practice, no source).
 inline constexpr std::int64_t kSoon_ms = 7LL * 24 * 3600 * 1000;
