@@ -169,7 +169,7 @@ void App::clearProblem() {
 
 void App::speakLanguage() {
   QCoreApplication::removeTranslator(&translator_);
-  if (translator_.load(QStringLiteral(":/i18n/hingepin_%1.qm").arg(language_))) {
+  if (translator_.load(QStringLiteral(":/i18n/hingepin_%1.qm").arg(QString(language_).replace(QLatin1Char('-'), QLatin1Char('_'))))) {
     QCoreApplication::installTranslator(&translator_);
   }
 }

@@ -21,7 +21,7 @@ using procedures::Step;
 using procedures::StepKind;
 using session::OpenJob;
 
-QString tr(const char* text) { return QCoreApplication::translate("JobView", text); }
+QString tr(const char* text) { return QCoreApplication::translate("hingepin::mobile", text); }
 
 QString askName(Ask ask) {
   switch (ask) {

@@ -8,6 +8,7 @@
 #include "cue.h"
 #include "exporter.h"
 #include "job_runner.h"
+#include "level.h"
 #include "live.h"
 #include "profiles.h"
 #include "yard.h"
@@ -17,10 +18,11 @@ namespace hingepin::mobile {
 /// Everything that QML asks for by name; outlives the QML engine.
 struct Models {
   explicit Models(Start start)
-      : app(std::move(start)), job(app), live(app, job), cue(app), exporter(app), profiles(app), yard(app) {}
+      : app(std::move(start)), job(app), live(app, job), level(app), cue(app), exporter(app), profiles(app), yard(app) {}
   App app;
   JobRunner job;
   Live live;
+  Level level;
   Cue cue;
   Exporter exporter;
   Profiles profiles;

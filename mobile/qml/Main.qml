@@ -30,6 +30,7 @@ ApplicationWindow {
 
     StackView {
         id: stack
+        objectName: "stack"
         anchors.fill: parent
         focus: true
         LayoutMirroring.enabled: App.rightToLeft

@@ -2,6 +2,7 @@
 #include "hand.h"
 
 #include <QDir>
+#include <QQmlComponent>
 #include <QSettings>
 #include <QTest>
 #include <gtest/gtest.h>
@@ -59,6 +60,7 @@ Hand::Hand(double speed, const QString& folder, const QString& language) : folde
 }
 
 Hand::~Hand() {
+  holder_.reset();
   engine_.reset();
   models_.reset();
 }
@@ -89,6 +91,13 @@ QString Hand::everything() const {
   });
   texts.removeDuplicates();
   return texts.join(QStringLiteral(" | "));
+}
+
+QObject* Hand::theme() {
+  QQmlComponent component(engine_.get());
+  component.setData("import QtQml\nimport Hingepin\nQtObject { property QtObject theme: Theme }", QUrl());
+  holder_.reset(component.create());
+  return holder_ ? holder_->property("theme").value<QObject*>() : nullptr;
 }
 
 void Hand::wait(int ms) { QTest::qWait(ms); }

@@ -31,6 +31,8 @@ class Hand {
 
   [[nodiscard]] Models& app() { return *models_; }
   [[nodiscard]] QQuickWindow& window() { return *window_; }
+  /// The singleton of colours and sizes.
+  [[nodiscard]] QObject* theme();
   [[nodiscard]] QString folder() const { return folder_; }
   [[nodiscard]] Effort effort() const { return effort_; }
 
@@ -61,6 +63,7 @@ class Hand {
   QString folder_;
   std::unique_ptr<Models> models_;
   std::unique_ptr<QQmlApplicationEngine> engine_;
+  std::unique_ptr<QObject> holder_;
   QQuickWindow* window_ = nullptr;
   Effort effort_;
 };

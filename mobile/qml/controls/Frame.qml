@@ -39,6 +39,8 @@ FocusScope {
             visible: frame.canGoBack
             hold_ms: 0
             kind: "plain"
+            leftPadding: 4
+            rightPadding: 4
             text: App.rightToLeft ? "→" : "←"
             Accessible.name: qsTr("Back")
             onPressedFully: frame.back()

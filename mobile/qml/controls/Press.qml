@@ -28,7 +28,7 @@ AbstractButton {
     onCanceled: holding.stop()
 
     implicitHeight: Math.max(Theme.target, label.implicitHeight + 2 * Theme.gap)
-    implicitWidth: Math.max(Theme.target, label.implicitWidth + 2 * Theme.margin)
+    implicitWidth: Math.max(Theme.target, Math.ceil(caption.implicitWidth) + leftPadding + rightPadding)
     leftPadding: Theme.margin
     rightPadding: Theme.margin
     hoverEnabled: false
@@ -59,6 +59,7 @@ AbstractButton {
         spacing: 2
         width: press.availableWidth
         Text {
+            id: caption
             width: parent.width
             text: press.text
             color: press.inkColor
