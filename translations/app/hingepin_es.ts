@@ -5,461 +5,461 @@
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Número o nombre del implemento</translation>
     </message>
     <message>
         <source>Quick coupler, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Acoplador rápido, kg</translation>
     </message>
     <message>
         <source>Bucket, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Cucharón, kg</translation>
     </message>
     <message>
         <source>Load&apos;s centre along the bucket floor from the hinge pin, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Centro de la carga a lo largo del fondo del cucharón, desde el pasador del cucharón, mm</translation>
     </message>
     <message>
         <source>Load&apos;s centre square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Centro de la carga en perpendicular al fondo, mm</translation>
     </message>
     <message>
         <source>Heel along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Talón a lo largo del fondo, mm</translation>
     </message>
     <message>
         <source>Heel square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Talón en perpendicular al fondo, mm</translation>
     </message>
     <message>
         <source>Cutting edge along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuchilla a lo largo del fondo, mm</translation>
     </message>
     <message>
         <source>Cutting edge square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuchilla en perpendicular al fondo, mm</translation>
     </message>
     <message>
         <source>Upper stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Parada superior: cuchilla sobre el suelo, mm</translation>
     </message>
     <message>
         <source>Lower stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Parada inferior: cuchilla sobre el suelo, mm</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Modificar %1</translation>
     </message>
     <message>
         <source>New attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Implemento nuevo</translation>
     </message>
     <message>
         <source>What is not known stays empty. Without masses and a load centre a known mass is needed to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que no se conoce queda vacío. Sin masas ni centro de la carga se necesita una masa conocida para calibrar.</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar</translation>
     </message>
 </context>
 <context>
     <name>AttachmentsPage</name>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Implementos</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todavía ninguno.</translation>
     </message>
     <message>
         <source>Add an attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Añadir un implemento</translation>
     </message>
 </context>
 <context>
     <name>BeginPage</name>
     <message>
         <source>Begin a job on %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar un trabajo en %1</translation>
     </message>
     <message>
         <source>Must have been done before: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Debe haberse hecho antes: %1</translation>
     </message>
     <message>
         <source>Have at hand: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Tenga a mano: %1</translation>
     </message>
     <message>
         <source>Way</source>
-        <translation type="unfinished"></translation>
+        <translation>Variante</translation>
     </message>
     <message>
         <source>Fitted attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Implemento montado</translation>
     </message>
     <message>
         <source>If nobody is here to confirm what a second person should</source>
-        <translation type="unfinished"></translation>
+        <translation>Si no hay nadie para confirmar lo que debe confirmar una segunda persona</translation>
     </message>
     <message>
         <source>Wait for somebody</source>
-        <translation type="unfinished"></translation>
+        <translation>Esperar a alguien</translation>
     </message>
     <message>
         <source>A look from afar, by photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Mirar a distancia, en una foto</translation>
     </message>
     <message>
         <source>Go on, marked as unconfirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir, con la salvedad «sin confirmar»</translation>
     </message>
     <message>
         <source>(empty where the attachment says it)</source>
-        <translation type="unfinished"></translation>
+        <translation>(vacío si lo indica el implemento)</translation>
     </message>
     <message>
         <source>Rated payload</source>
-        <translation type="unfinished"></translation>
+        <translation>Carga útil nominal</translation>
     </message>
     <message>
         <source>Wanted upper stop, cutting edge above ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Parada superior deseada, cuchilla sobre el suelo</translation>
     </message>
     <message>
         <source>Test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>Masa de prueba</translation>
     </message>
     <message>
         <source>Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar</translation>
     </message>
     <message>
         <source>Another procedure</source>
-        <translation type="unfinished"></translation>
+        <translation>Otro procedimiento</translation>
     </message>
 </context>
 <context>
     <name>BrokenPage</name>
     <message>
         <source>The yard can&apos;t be opened</source>
-        <translation type="unfinished"></translation>
+        <translation>No se puede abrir el parque</translation>
     </message>
     <message>
         <source>Nothing was changed. Keep the folder as it is, and restore a backup beside it if you have one.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se cambió nada. Deje la carpeta como está y, si tiene una copia de seguridad, restáurela al lado.</translation>
     </message>
     <message>
         <source>Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>Intentar de nuevo</translation>
     </message>
     <message>
         <source>Open another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir otro parque</translation>
     </message>
 </context>
 <context>
     <name>CameraView</name>
     <message>
         <source>Release the shutter</source>
-        <translation type="unfinished"></translation>
+        <translation>Tomar la foto</translation>
     </message>
 </context>
 <context>
     <name>CautionStep</name>
     <message>
         <source>I have read this</source>
-        <translation type="unfinished"></translation>
+        <translation>He leído esto</translation>
     </message>
 </context>
 <context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
-        <translation type="unfinished"></translation>
+        <translation>Salida y devolución comparadas</translation>
     </message>
     <message>
         <source>Nothing differs that was read or answered.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay diferencias en lo que se leyó o se contestó.</translation>
     </message>
     <message>
         <source>The record of the check-out</source>
-        <translation type="unfinished"></translation>
+        <translation>El registro de la salida</translation>
     </message>
     <message>
         <source>The record of the return</source>
-        <translation type="unfinished"></translation>
+        <translation>El registro de la devolución</translation>
     </message>
 </context>
 <context>
     <name>ConfirmStep</name>
     <message>
         <source>Yes</source>
-        <translation type="unfinished"></translation>
+        <translation>Sí</translation>
     </message>
     <message>
         <source>No</source>
-        <translation type="unfinished"></translation>
+        <translation>No</translation>
     </message>
     <message>
         <source>I confirm it</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo confirmo</translation>
     </message>
     <message>
         <source>No, it is not so</source>
-        <translation type="unfinished"></translation>
+        <translation>No, no es así</translation>
     </message>
     <message>
         <source>Nobody is here to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay nadie para confirmar</translation>
     </message>
     <message>
         <source>The record will say so</source>
-        <translation type="unfinished"></translation>
+        <translation>Constará en el registro</translation>
     </message>
     <message>
         <source>A second person looks for themself and confirms: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Una segunda persona mira con sus propios ojos y confirma: %1</translation>
     </message>
     <message>
         <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguna persona así tiene una clave en este teléfono. Añada una en Personas, o que confirme en su propio teléfono.</translation>
     </message>
     <message>
         <source>Their passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Su frase de contraseña</translation>
     </message>
 </context>
 <context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Quise decir %1</translation>
     </message>
     <message>
         <source>Type it again</source>
-        <translation type="unfinished"></translation>
+        <translation>Escribirlo de nuevo</translation>
     </message>
     <message>
         <source>It is %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Es %1</translation>
     </message>
     <message>
         <source>The record will say that it was doubted and confirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>En el registro constará que se puso en duda y se confirmó</translation>
     </message>
     <message>
         <source>%1: can that be?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: ¿puede ser?</translation>
     </message>
     <message>
         <source>Usual is between %1 and %2. Look for a slipped decimal mark or another unit.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo habitual es entre %1 y %2. Mire si se corrió el separador decimal o si es otra unidad.</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Introducir %1 %2</translation>
     </message>
 </context>
 <context>
     <name>EndStep</name>
     <message>
         <source>Seal the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Sellar el registro</translation>
     </message>
     <message>
         <source>Show the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Mostrar el registro</translation>
     </message>
     <message>
         <source>Done</source>
-        <translation type="unfinished"></translation>
+        <translation>Hecho</translation>
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Falló: no use esta báscula</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Abandonado: no use esta báscula</translation>
     </message>
     <message>
         <source>Sealed with your key. Nobody can change it without it showing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sellado con su clave. Nadie puede cambiarlo sin que se note.</translation>
     </message>
     <message>
         <source>Record %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Registro %1</translation>
     </message>
 </context>
 <context>
     <name>EvidenceStep</name>
     <message>
         <source>Take a photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Tomar una foto</translation>
     </message>
     <message>
         <source>Use a practice picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Usar una imagen de práctica</translation>
     </message>
     <message>
         <source>Invented, and marked so</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventada, y así marcada</translation>
     </message>
     <message>
         <source>Choose a picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Elegir una imagen</translation>
     </message>
     <message>
         <source>Choose a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Elegir un archivo</translation>
     </message>
     <message>
         <source>Leave it out</source>
-        <translation type="unfinished"></translation>
+        <translation>Omitir</translation>
     </message>
     <message>
         <source>Pictures (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Imágenes (%1)</translation>
     </message>
     <message>
         <source>All files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Todos los archivos (%1)</translation>
     </message>
 </context>
 <context>
     <name>FeedPage</name>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Lecturas en vivo</translation>
     </message>
     <message>
         <source>Readings come as lines of a lift log (CSV): from a sensor gateway over the network, from a file that is played back, or from the simulated loader for practice.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las lecturas llegan como líneas de la grabación de un levantamiento (CSV): de una pasarela de sensores por la red, de un archivo que se reproduce, o de la cargadora simulada para practicar.</translation>
     </message>
     <message>
         <source>None</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguna</translation>
     </message>
     <message>
         <source>Simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Cargadora simulada</translation>
     </message>
     <message>
         <source>Invented; for practice units</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventada; para equipos de práctica</translation>
     </message>
     <message>
         <source>A file, played back</source>
-        <translation type="unfinished"></translation>
+        <translation>Un archivo, reproducido</translation>
     </message>
     <message>
         <source>Sensor gateway (TCP)</source>
-        <translation type="unfinished"></translation>
+        <translation>Pasarela de sensores (TCP)</translation>
     </message>
     <message>
         <source>Address of the gateway, host:port</source>
-        <translation type="unfinished"></translation>
+        <translation>Dirección de la pasarela, host:puerto</translation>
     </message>
     <message>
         <source>%1 readings a second</source>
-        <translation type="unfinished"></translation>
+        <translation>Lecturas por segundo: %1</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Grabaciones (%1)</translation>
     </message>
 </context>
 <context>
     <name>FirstStartPage</name>
     <message>
         <source>Calibrates the scale and the automatic stops of a wheel loader, step by step, with no signal needed, and keeps a signed record.</source>
-        <translation type="unfinished"></translation>
+        <translation>Calibra la báscula y las paradas automáticas de una cargadora de ruedas, paso a paso, sin necesidad de cobertura, y guarda un registro firmado.</translation>
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>La ley y las normas del sitio, el manual del fabricante de la máquina y la práctica con licencia van primero.</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Idioma</translation>
     </message>
     <message>
         <source>Making the demo yard: %1 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Creando el parque de demostración: %1 %</translation>
     </message>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Crear mi parque</translation>
     </message>
     <message>
         <source>Your key and the yard&apos;s list of who may sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Su clave y la lista de firmantes del parque</translation>
     </message>
     <message>
         <source>Look round the demo yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Ver el parque de demostración</translation>
     </message>
     <message>
         <source>Invented machines, people and records, to practise on</source>
-        <translation type="unfinished"></translation>
+        <translation>Máquinas, personas y registros inventados, para practicar</translation>
     </message>
 </context>
 <context>
     <name>Flash</name>
     <message>
         <source>Once more</source>
-        <translation type="unfinished"></translation>
+        <translation>Otra vez</translation>
     </message>
     <message>
         <source>Pass complete</source>
-        <translation type="unfinished"></translation>
+        <translation>Pasada completa</translation>
     </message>
     <message>
         <source>Held</source>
-        <translation type="unfinished"></translation>
+        <translation>Mantenido</translation>
     </message>
 </context>
 <context>
     <name>Frame</name>
     <message>
         <source>Back</source>
-        <translation type="unfinished"></translation>
+        <translation>Atrás</translation>
     </message>
     <message>
         <source>Working</source>
-        <translation type="unfinished"></translation>
+        <translation>En curso</translation>
     </message>
 </context>
 <context>
     <name>HistoryChart</name>
     <message>
         <source>Error of the proofs, %</source>
-        <translation type="unfinished"></translation>
+        <translation>Error de las comprobaciones, %</translation>
     </message>
     <message>
         <source>Last proof %1: error %2 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Última comprobación %1: error %2 %</translation>
     </message>
 </context>
 <context>
     <name>HoldStep</name>
     <message>
         <source>It was disturbed: begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Se interrumpió: empezar de nuevo</translation>
     </message>
     <message>
         <source>Begin: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar: %1</translation>
     </message>
     <message numerus="yes">
         <source>%n second(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n segundo</numerusform>
+            <numerusform>%n segundos</numerusform>
         </translation>
     </message>
 </context>
@@ -467,1146 +467,1146 @@
     <name>HomePage</name>
     <message>
         <source>Demo yard (invented)</source>
-        <translation type="unfinished"></translation>
+        <translation>Parque de demostración (inventado)</translation>
     </message>
     <message>
         <source>%1, %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, %2</translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) must not be used</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n equipo no se debe usar</numerusform>
+            <numerusform>%n equipos no se deben usar</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) due now or soon</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>A %n equipo le toca ya o pronto</numerusform>
+            <numerusform>A %n equipos les toca ya o pronto</numerusform>
         </translation>
     </message>
     <message>
         <source>Waiting for a second person</source>
-        <translation type="unfinished"></translation>
+        <translation>Espera a una segunda persona</translation>
     </message>
     <message>
         <source>Nothing waits.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay nada en espera.</translation>
     </message>
     <message>
         <source>%1, since %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, desde %2</translation>
     </message>
     <message>
         <source>Confirmed lately</source>
-        <translation type="unfinished"></translation>
+        <translation>Confirmado hace poco</translation>
     </message>
     <message>
         <source>Out on hire</source>
-        <translation type="unfinished"></translation>
+        <translation>En alquiler</translation>
     </message>
     <message>
         <source>No unit is out.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay equipos fuera.</translation>
     </message>
     <message>
         <source>since %1</source>
-        <translation type="unfinished"></translation>
+        <translation>desde %1</translation>
     </message>
     <message>
         <source>Go on with</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir con</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Equipos</translation>
     </message>
     <message>
         <source>No unit yet. Add the first one below.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todavía no hay equipos. Añada el primero abajo.</translation>
     </message>
     <message>
         <source>locked out</source>
-        <translation type="unfinished"></translation>
+        <translation>bloqueado</translation>
     </message>
     <message>
         <source>Add a unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Añadir un equipo</translation>
     </message>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajustes</translation>
     </message>
 </context>
 <context>
     <name>JobMorePage</name>
     <message>
         <source>This job</source>
-        <translation type="unfinished"></translation>
+        <translation>Este trabajo</translation>
     </message>
     <message>
         <source>Go on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir más tarde</translation>
     </message>
     <message>
         <source>Nothing is lost; it opens again at this step</source>
-        <translation type="unfinished"></translation>
+        <translation>No se pierde nada; se abre de nuevo en este paso</translation>
     </message>
     <message>
         <source>Give the job up</source>
-        <translation type="unfinished"></translation>
+        <translation>Abandonar el trabajo</translation>
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>El trabajo termina entonces como abandonado: la máquina se deja segura y su báscula se etiqueta para que no se use.</translation>
     </message>
     <message>
         <source>Hold to give up</source>
-        <translation type="unfinished"></translation>
+        <translation>Mantener pulsado: abandonar</translation>
     </message>
     <message>
         <source>Keep on working</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir trabajando</translation>
     </message>
     <message>
         <source>Done so far, the newest first</source>
-        <translation type="unfinished"></translation>
+        <translation>Hecho hasta ahora, lo más reciente primero</translation>
     </message>
     <message>
         <source>(does not count)</source>
-        <translation type="unfinished"></translation>
+        <translation>(no cuenta)</translation>
     </message>
 </context>
 <context>
     <name>JobPage</name>
     <message>
         <source>%1 with %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 con %2</translation>
     </message>
     <message>
         <source>practice, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>práctica, inventado</translation>
     </message>
     <message>
         <source>Step %1 of %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Paso %1 de %2</translation>
     </message>
     <message>
         <source>The job has stopped. Make the machine safe first.</source>
-        <translation type="unfinished"></translation>
+        <translation>El trabajo se detuvo. Primero deje segura la máquina.</translation>
     </message>
     <message>
         <source>Not passed</source>
-        <translation type="unfinished"></translation>
+        <translation>No superado</translation>
     </message>
     <message>
         <source>It was: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Fue: %1</translation>
     </message>
     <message>
         <source>Do this now:</source>
-        <translation type="unfinished"></translation>
+        <translation>Haga esto ahora:</translation>
     </message>
     <message>
         <source>Do the last step again</source>
-        <translation type="unfinished"></translation>
+        <translation>Repetir el último paso</translation>
     </message>
     <message>
         <source>What was said stays on the record and no longer counts</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo dicho queda en el registro y ya no cuenta</translation>
     </message>
     <message>
         <source>All that was done so far, giving up, going on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Todo lo hecho hasta ahora, abandonar, seguir más tarde</translation>
     </message>
 </context>
 <context>
     <name>Keypad</name>
     <message>
         <source>Delete the last digit</source>
-        <translation type="unfinished"></translation>
+        <translation>Borrar la última cifra</translation>
     </message>
     <message>
         <source>Plus or minus</source>
-        <translation type="unfinished"></translation>
+        <translation>Más o menos</translation>
     </message>
     <message>
         <source>Decimal mark</source>
-        <translation type="unfinished"></translation>
+        <translation>Separador decimal</translation>
     </message>
 </context>
 <context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>El teléfono como nivel</translation>
     </message>
     <message>
         <source>A raised boom can come down.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un brazo levantado puede caer.</translation>
     </message>
     <message>
         <source>Whoever is under it is crushed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Quien esté debajo queda aplastado.</translation>
     </message>
     <message>
         <source>Measure on a raised boom only with the engine off, the key removed, the boom support fitted, and nobody under it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mida en un brazo levantado solo con el motor apagado, la llave fuera, el soporte del brazo colocado y nadie debajo.</translation>
     </message>
     <message>
         <source>This phone has no accelerometer. Use an inclinometer and type what it shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>Este teléfono no tiene acelerómetro. Use un inclinómetro y escriba lo que muestra.</translation>
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
-        <translation type="unfinished"></translation>
+        <translation>Inclinación a lo largo del lado largo del teléfono, como estaba la primera vez:</translation>
     </message>
     <message>
         <source>2. Turn the phone half round on the same spot, its top where its foot was. Hands off, then measure again.</source>
-        <translation type="unfinished"></translation>
+        <translation>2. Gire el teléfono media vuelta en el mismo lugar, con la parte de arriba donde estaba la de abajo. Quite las manos, después mida de nuevo.</translation>
     </message>
     <message>
         <source>1. Lay the phone flat on the bucket floor, the boom or the ground, its long side along the machine. Hands off, then measure.</source>
-        <translation type="unfinished"></translation>
+        <translation>1. Ponga el teléfono plano sobre el fondo del cucharón, el brazo o el suelo, con su lado largo a lo largo de la máquina. Quite las manos, después mida.</translation>
     </message>
     <message>
         <source>Measuring: keep your hands off</source>
-        <translation type="unfinished"></translation>
+        <translation>Midiendo: no lo toque</translation>
     </message>
     <message>
         <source>Measure</source>
-        <translation type="unfinished"></translation>
+        <translation>Medir</translation>
     </message>
     <message>
         <source>Begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar de nuevo</translation>
     </message>
 </context>
 <context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
-        <translation type="unfinished"></translation>
+        <translation>No llegan lecturas. Se esperan.</translation>
     </message>
     <message>
         <source>Boom rising</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo sube</translation>
     </message>
     <message>
         <source>Boom lowering</source>
-        <translation type="unfinished"></translation>
+        <translation>El brazo baja</translation>
     </message>
     <message>
         <source>Standing still</source>
-        <translation type="unfinished"></translation>
+        <translation>Quieto</translation>
     </message>
     <message>
         <source>Boom %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>Brazo %1°</translation>
     </message>
     <message>
         <source>wanted %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>deseado %1°</translation>
     </message>
     <message>
         <source>%1 % done</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 % hecho</translation>
     </message>
 </context>
 <context>
     <name>MachineView</name>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Vista lateral de la cargadora, brazo a %1 grados</translation>
     </message>
     <message>
         <source>Side view of the loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Vista lateral de la cargadora</translation>
     </message>
     <message>
         <source>%1 degrees wanted</source>
-        <translation type="unfinished"></translation>
+        <translation>deseado: %1 grados</translation>
     </message>
     <message>
         <source>plausible, not its own pins</source>
-        <translation type="unfinished"></translation>
+        <translation>verosímil, no con sus propios pasadores</translation>
     </message>
 </context>
 <context>
     <name>Main</name>
     <message>
         <source>Press to close this message</source>
-        <translation type="unfinished"></translation>
+        <translation>Pulse para cerrar este mensaje</translation>
     </message>
 </context>
 <context>
     <name>MakeYardPage</name>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Crear mi parque</translation>
     </message>
     <message>
         <source>Your name</source>
-        <translation type="unfinished"></translation>
+        <translation>Su nombre</translation>
     </message>
     <message>
         <source>You are mostly</source>
-        <translation type="unfinished"></translation>
+        <translation>Su papel habitual</translation>
     </message>
     <message>
         <source>Passphrase: 12 characters or more, a few words are best</source>
-        <translation type="unfinished"></translation>
+        <translation>Frase de contraseña: 12 caracteres o más, lo mejor son unas cuantas palabras</translation>
     </message>
     <message>
         <source>The same passphrase again</source>
-        <translation type="unfinished"></translation>
+        <translation>La misma frase de contraseña otra vez</translation>
     </message>
     <message>
         <source>This is not the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>No es la misma.</translation>
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Protege en este teléfono su clave de firma y la clave del parque. Nadie puede recuperarla: anótela y guárdela donde la oficina guarda sus llaves. Después se pueden añadir otras personas, cada una con su propia clave.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Crear las claves y el parque</translation>
     </message>
 </context>
 <context>
     <name>MonitorStep</name>
     <message>
         <source>In the monitor&apos;s own words, if you like</source>
-        <translation type="unfinished"></translation>
+        <translation>Con las palabras del monitor, si quiere</translation>
     </message>
 </context>
 <context>
     <name>MoveStep</name>
     <message>
         <source>Move the practice loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Mover la cargadora de práctica</translation>
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
-        <translation type="unfinished"></translation>
+        <translation>Hace lo que pide el paso; en una máquina real sus manos están en las palancas</translation>
     </message>
     <message>
         <source>The pass is done</source>
-        <translation type="unfinished"></translation>
+        <translation>La pasada está hecha</translation>
     </message>
     <message>
         <source>It stands there</source>
-        <translation type="unfinished"></translation>
+        <translation>Está en posición</translation>
     </message>
     <message>
         <source>It did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>Falló</translation>
     </message>
     <message>
         <source>Boom at its lowest</source>
-        <translation type="unfinished"></translation>
+        <translation>Brazo en lo más bajo</translation>
     </message>
     <message>
         <source>Boom at its highest</source>
-        <translation type="unfinished"></translation>
+        <translation>Brazo en lo más alto</translation>
     </message>
     <message>
         <source>Boom level</source>
-        <translation type="unfinished"></translation>
+        <translation>Brazo horizontal</translation>
     </message>
     <message>
         <source>Boom at carry height</source>
-        <translation type="unfinished"></translation>
+        <translation>Brazo a la altura de transporte</translation>
     </message>
     <message>
         <source>Boom down, on the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Brazo abajo, en el suelo</translation>
     </message>
     <message>
         <source>bucket racked back</source>
-        <translation type="unfinished"></translation>
+        <translation>cucharón recogido</translation>
     </message>
     <message>
         <source>bucket level</source>
-        <translation type="unfinished"></translation>
+        <translation>cucharón horizontal</translation>
     </message>
     <message>
         <source>bucket dumped</source>
-        <translation type="unfinished"></translation>
+        <translation>cucharón volcado</translation>
     </message>
     <message>
         <source>come from below</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar desde abajo</translation>
     </message>
     <message>
         <source>come from above</source>
-        <translation type="unfinished"></translation>
+        <translation>llegar desde arriba</translation>
     </message>
     <message>
         <source>Raise</source>
-        <translation type="unfinished"></translation>
+        <translation>Subir</translation>
     </message>
     <message>
         <source>Lower</source>
-        <translation type="unfinished"></translation>
+        <translation>Bajar</translation>
     </message>
     <message>
         <source>slowly</source>
-        <translation type="unfinished"></translation>
+        <translation>despacio</translation>
     </message>
     <message>
         <source>fast</source>
-        <translation type="unfinished"></translation>
+        <translation>rápido</translation>
     </message>
     <message>
         <source>at your own pace</source>
-        <translation type="unfinished"></translation>
+        <translation>a su ritmo</translation>
     </message>
     <message>
         <source>bucket empty</source>
-        <translation type="unfinished"></translation>
+        <translation>cucharón vacío</translation>
     </message>
     <message>
         <source>with the test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>con la masa de prueba</translation>
     </message>
     <message>
         <source>This pass needs a log: open live readings, or bring the log as a file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Esta pasada necesita una grabación: abra las lecturas en vivo o traiga la grabación como archivo.</translation>
     </message>
     <message>
         <source>Bring the log as a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Traer la grabación como archivo</translation>
     </message>
     <message>
         <source>Practise with the simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Practicar con la cargadora simulada</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Grabaciones (%1)</translation>
     </message>
 </context>
 <context>
     <name>NoteStep</name>
     <message>
         <source>Write it down</source>
-        <translation type="unfinished"></translation>
+        <translation>Anotar</translation>
     </message>
     <message>
         <source>Nothing to note</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada que anotar</translation>
     </message>
     <message>
         <source>In your own words</source>
-        <translation type="unfinished"></translation>
+        <translation>Con sus propias palabras</translation>
     </message>
 </context>
 <context>
     <name>PeoplePage</name>
     <message>
         <source>People</source>
-        <translation type="unfinished"></translation>
+        <translation>Personas</translation>
     </message>
     <message>
         <source>May not sign any more</source>
-        <translation type="unfinished"></translation>
+        <translation>Ya no puede firmar</translation>
     </message>
     <message>
         <source>Key %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Clave %1</translation>
     </message>
     <message>
         <source>Their name</source>
-        <translation type="unfinished"></translation>
+        <translation>Su nombre</translation>
     </message>
     <message>
         <source>A passphrase of their own, 12 characters or more</source>
-        <translation type="unfinished"></translation>
+        <translation>Una frase de contraseña propia, 12 caracteres o más</translation>
     </message>
     <message>
         <source>The yard&apos;s passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>La frase de contraseña del parque</translation>
     </message>
     <message>
         <source>Add this person</source>
-        <translation type="unfinished"></translation>
+        <translation>Añadir a esta persona</translation>
     </message>
     <message>
         <source>Add a person</source>
-        <translation type="unfinished"></translation>
+        <translation>Añadir a una persona</translation>
     </message>
 </context>
 <context>
     <name>ReadingStep</name>
     <message>
         <source>Take the live value: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Tomar el valor en vivo: %1</translation>
     </message>
     <message>
         <source>steady</source>
-        <translation type="unfinished"></translation>
+        <translation>estable</translation>
     </message>
     <message>
         <source>not steady yet</source>
-        <translation type="unfinished"></translation>
+        <translation>todavía no estable</translation>
     </message>
     <message>
         <source>Enter</source>
-        <translation type="unfinished"></translation>
+        <translation>Introducir</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Introducir %1 %2</translation>
     </message>
     <message>
         <source>Typed: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Escrito: %1</translation>
     </message>
     <message>
         <source>Between %1 and %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Entre %1 y %2</translation>
     </message>
     <message>
         <source>At least %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Al menos %1</translation>
     </message>
     <message>
         <source>At most %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Como máximo %1</translation>
     </message>
     <message>
         <source>Last time: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>La última vez: %1</translation>
     </message>
     <message>
         <source>Practice: the instrument shows %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Práctica: el instrumento muestra %1</translation>
     </message>
     <message>
         <source>Unit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Unidad %1</translation>
     </message>
 </context>
 <context>
     <name>RecordPage</name>
     <message>
         <source>Record</source>
-        <translation type="unfinished"></translation>
+        <translation>Registro</translation>
     </message>
     <message>
         <source>Hand over</source>
-        <translation type="unfinished"></translation>
+        <translation>Entregar</translation>
     </message>
     <message>
         <source>Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papel</translation>
     </message>
     <message>
         <source>Save as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar como PDF</translation>
     </message>
     <message>
         <source>Save the sealed record itself</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar el propio registro sellado</translation>
     </message>
     <message>
         <source>Any program that knows JSON Web Signatures can check it</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo puede verificar cualquier programa que conozca JSON Web Signatures</translation>
     </message>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar la etiqueta como PDF</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardado: %1</translation>
     </message>
     <message>
         <source>Sign it too</source>
-        <translation type="unfinished"></translation>
+        <translation>Firmarlo también</translation>
     </message>
     <message>
         <source>A further signature, with your own key</source>
-        <translation type="unfinished"></translation>
+        <translation>Una firma más, con su propia clave</translation>
     </message>
     <message>
         <source>Correct it</source>
-        <translation type="unfinished"></translation>
+        <translation>Corregirlo</translation>
     </message>
     <message>
         <source>By a new record that names this one; this one stays as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>Con un registro nuevo que nombra a este; este queda como está</translation>
     </message>
     <message>
         <source>What was wrong, and what is right</source>
-        <translation type="unfinished"></translation>
+        <translation>Qué estaba mal y qué es lo correcto</translation>
     </message>
     <message>
         <source>Seal the correction</source>
-        <translation type="unfinished"></translation>
+        <translation>Sellar la corrección</translation>
     </message>
 </context>
 <context>
     <name>ResumeStep</name>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Seguir</translation>
     </message>
     <message>
         <source>Take the job over as %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Asumir el trabajo como %1</translation>
     </message>
     <message>
         <source>The job was interrupted</source>
-        <translation type="unfinished"></translation>
+        <translation>El trabajo se interrumpió</translation>
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todo lo hecho se conserva. Antes de seguir: ¿está la máquina como la dejó, y no hay nadie cerca? Los avisos de seguridad que siguen vigentes se muestran otra vez, y se pide otra vez «zona libre».</translation>
     </message>
     <message>
         <source>Somebody else was in charge of it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Estaba a cargo de otra persona.</translation>
     </message>
 </context>
 <context>
     <name>SettingsPage</name>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajustes</translation>
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>Aspecto</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>Día</translation>
     </message>
     <message>
         <source>Night</source>
-        <translation type="unfinished"></translation>
+        <translation>Noche</translation>
     </message>
     <message>
         <source>Sunlight</source>
-        <translation type="unfinished"></translation>
+        <translation>Sol</translation>
     </message>
     <message>
         <source>Black on white, thick lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Negro sobre blanco, líneas gruesas</translation>
     </message>
     <message>
         <source>Text size</source>
-        <translation type="unfinished"></translation>
+        <translation>Tamaño del texto</translation>
     </message>
     <message>
         <source>Gloves: larger keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Guantes: teclas más grandes</translation>
     </message>
     <message>
         <source>Wet glass: hold a key for it to count</source>
-        <translation type="unfinished"></translation>
+        <translation>Pantalla mojada: la tecla cuenta si se mantiene pulsada</translation>
     </message>
     <message>
         <source>Sounds and vibration</source>
-        <translation type="unfinished"></translation>
+        <translation>Sonidos y vibración</translation>
     </message>
     <message>
         <source>Speak the instructions</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer en voz alta las instrucciones</translation>
     </message>
     <message>
         <source>Speak the instructions (this phone has no voice in this language)</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer en voz alta las instrucciones (este teléfono no tiene voz en este idioma)</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Unidades</translation>
     </message>
     <message>
         <source>Metric: kg, bar, °C, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Métricas: kg, bar, °C, m</translation>
     </message>
     <message>
         <source>US: lb, psi, °F, in</source>
-        <translation type="unfinished"></translation>
+        <translation>EE. UU.: lb, psi, °F, in</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Idioma</translation>
     </message>
     <message>
         <source>This translation was made by a machine. A native speaker who knows the trade has still to review it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Esta traducción la hizo una máquina. Falta que la revise un hablante nativo que conozca el oficio.</translation>
     </message>
     <message>
         <source>You act as</source>
-        <translation type="unfinished"></translation>
+        <translation>Usted actúa como</translation>
     </message>
     <message>
         <source>People who may sign on this phone</source>
-        <translation type="unfinished"></translation>
+        <translation>Personas que pueden firmar en este teléfono</translation>
     </message>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Lecturas en vivo</translation>
     </message>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>El teléfono como nivel</translation>
     </message>
     <message>
         <source>Lock</source>
-        <translation type="unfinished"></translation>
+        <translation>Bloquear la aplicación</translation>
     </message>
     <message>
         <source>The next person opens it with their own key</source>
-        <translation type="unfinished"></translation>
+        <translation>La siguiente persona la abre con su propia clave</translation>
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hingepin %1. La aplicación es software libre bajo la GNU General Public License, versión 3 o posterior; su motor, bajo la Apache License 2.0. Nunca escribe en una máquina. Un veredicto de aquí no hace que una báscula sea legal para el comercio; para eso se necesita a la autoridad competente.</translation>
     </message>
 </context>
 <context>
     <name>SignStep</name>
     <message>
         <source>Sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Firmar</translation>
     </message>
     <message>
         <source>Clear the glass</source>
-        <translation type="unfinished"></translation>
+        <translation>Borrar la firma</translation>
     </message>
     <message>
         <source>Not here to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausente</translation>
     </message>
     <message>
         <source>Does not want to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Se negó</translation>
     </message>
     <message>
         <source>You sign as %1, %2, with your key on this phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Usted firma como %1, %2, con su clave en este teléfono.</translation>
     </message>
 </context>
 <context>
     <name>SignaturePad</name>
     <message>
         <source>Sign here with a finger</source>
-        <translation type="unfinished"></translation>
+        <translation>Firme aquí con un dedo</translation>
     </message>
 </context>
 <context>
     <name>StateMark</name>
     <message>
         <source>ready</source>
-        <translation type="unfinished"></translation>
+        <translation>listo</translation>
     </message>
     <message>
         <source>due soon</source>
-        <translation type="unfinished"></translation>
+        <translation>le toca pronto</translation>
     </message>
     <message>
         <source>due</source>
-        <translation type="unfinished"></translation>
+        <translation>le toca ya</translation>
     </message>
     <message>
         <source>restricted</source>
-        <translation type="unfinished"></translation>
+        <translation>con restricciones</translation>
     </message>
     <message>
         <source>do not use</source>
-        <translation type="unfinished"></translation>
+        <translation>no usar</translation>
     </message>
     <message>
         <source>not calibrated</source>
-        <translation type="unfinished"></translation>
+        <translation>sin calibrar</translation>
     </message>
 </context>
 <context>
     <name>TagStep</name>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar la etiqueta como PDF</translation>
     </message>
     <message>
         <source>The tag hangs on the machine</source>
-        <translation type="unfinished"></translation>
+        <translation>La etiqueta cuelga en la máquina</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardado: %1</translation>
     </message>
 </context>
 <context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
-        <translation type="unfinished"></translation>
+        <translation>La rutina propia de la máquina</translation>
     </message>
     <message>
         <source>Readings typed from its monitor</source>
-        <translation type="unfinished"></translation>
+        <translation>Lecturas de su monitor, escritas a mano</translation>
     </message>
     <message>
         <source>Logs or a live feed</source>
-        <translation type="unfinished"></translation>
+        <translation>Grabaciones o lecturas en vivo</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Modificar %1</translation>
     </message>
     <message>
         <source>New unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Equipo nuevo</translation>
     </message>
     <message>
         <source>Number or name of the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Número o nombre del equipo</translation>
     </message>
     <message>
         <source>Rated payload, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Carga útil nominal, kg</translation>
     </message>
     <message>
         <source>Lift cylinders, how many</source>
-        <translation type="unfinished"></translation>
+        <translation>Cilindros de elevación, cuántos</translation>
     </message>
     <message>
         <source>Lift cylinder bore, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Cilindro de elevación: diámetro interior, mm</translation>
     </message>
     <message>
         <source>Lift cylinder rod, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Cilindro de elevación: vástago, mm</translation>
     </message>
     <message>
         <source>Weigh window from boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Ventana de pesaje: desde el ángulo del brazo, grados (si se conoce)</translation>
     </message>
     <message>
         <source>Weigh window to boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Ventana de pesaje: hasta el ángulo del brazo, grados (si se conoce)</translation>
     </message>
     <message>
         <source>Oil at least, °C, before pressures are taught (if the manual says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Aceite, mínimo, °C, antes del aprendizaje de las presiones (si lo dice el manual)</translation>
     </message>
     <message>
         <source>Test mass of the yard, kg (if there is one)</source>
-        <translation type="unfinished"></translation>
+        <translation>Masa de prueba del parque, kg (si la hay)</translation>
     </message>
     <message>
         <source>Due again after, hours (if the yard says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Le toca de nuevo tras, horas (si lo dice el parque)</translation>
     </message>
     <message>
         <source>It can be taught by</source>
-        <translation type="unfinished"></translation>
+        <translation>Formas de aprendizaje posibles</translation>
     </message>
     <message>
         <source>Its monitor shows</source>
-        <translation type="unfinished"></translation>
+        <translation>Su monitor muestra</translation>
     </message>
     <message>
         <source>Press the unit in which it shows it; press it again if it does not show it at all. Mind which ton it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Pulse la unidad en la que lo muestra; púlsela otra vez si no lo muestra. Fíjese en qué tonelada es.</translation>
     </message>
     <message>
         <source>For practice: an invented machine</source>
-        <translation type="unfinished"></translation>
+        <translation>Para practicar: una máquina inventada</translation>
     </message>
     <message>
         <source>Its records say so; the simulated loader may stand in for it</source>
-        <translation type="unfinished"></translation>
+        <translation>Consta en sus registros; la cargadora simulada puede sustituirla</translation>
     </message>
     <message>
         <source>Linkage</source>
-        <translation type="unfinished"></translation>
+        <translation>Varillaje</translation>
     </message>
     <message>
         <source>Its pins are on file: empty passes are enough to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los datos de sus pasadores están guardados: para calibrar bastan pasadas en vacío.</translation>
     </message>
     <message>
         <source>Its pins are not known. It can be calibrated with a known mass all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se conocen sus pasadores. Aun así se puede calibrar con una masa conocida.</translation>
     </message>
     <message>
         <source>Read the pins from a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer los pasadores de un archivo</translation>
     </message>
     <message>
         <source>Unit or job files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Archivos de equipo o de trabajo (%1)</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar</translation>
     </message>
 </context>
 <context>
     <name>UnitPage</name>
     <message>
         <source>With %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Con %1</translation>
     </message>
     <message>
         <source>Due again %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Le toca de nuevo: %1</translation>
     </message>
     <message>
         <source>Save its label as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardar su rótulo como PDF</translation>
     </message>
     <message>
         <source>Begin a job</source>
-        <translation type="unfinished"></translation>
+        <translation>Empezar un trabajo</translation>
     </message>
     <message>
         <source>Edit the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Modificar el equipo</translation>
     </message>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Implementos</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Guardado: %1</translation>
     </message>
     <message>
         <source>Compare check-out and return</source>
-        <translation type="unfinished"></translation>
+        <translation>Comparar salida y devolución</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todavía ninguno.</translation>
     </message>
     <message>
         <source>not trusted</source>
-        <translation type="unfinished"></translation>
+        <translation>no es de confianza</translation>
     </message>
     <message>
         <source>corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>corregido</translation>
     </message>
 </context>
 <context>
     <name>UnlockPage</name>
     <message>
         <source>Demo yard: who are you?</source>
-        <translation type="unfinished"></translation>
+        <translation>Parque de demostración: ¿quién es usted?</translation>
     </message>
     <message>
         <source>Who is at the phone?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Quién está al teléfono?</translation>
     </message>
     <message>
         <source>Passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Frase de contraseña</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir</translation>
     </message>
     <message>
         <source>Another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Otro parque</translation>
     </message>
 </context>
 <context>
     <name>WaitStep</name>
     <message>
         <source>Compute again</source>
-        <translation type="unfinished"></translation>
+        <translation>Calcular de nuevo</translation>
     </message>
 </context>
 <context>
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>Mantener pulsado: zona libre</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ahora se mueve la máquina. Nadie cerca de ella, nadie debajo del brazo, todos a la vista.</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile</name>
     <message>
         <source>read</source>
-        <translation type="unfinished"></translation>
+        <translation>leído</translation>
     </message>
     <message>
         <source>zone clear</source>
-        <translation type="unfinished"></translation>
+        <translation>zona libre</translation>
     </message>
     <message>
         <source>gone back to do it again</source>
-        <translation type="unfinished"></translation>
+        <translation>se volvió atrás para repetirlo</translation>
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>sí</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>no</translation>
     </message>
     <message>
         <source>done</source>
-        <translation type="unfinished"></translation>
+        <translation>hecho</translation>
     </message>
     <message>
         <source>did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>falló</translation>
     </message>
     <message>
         <source>photo or file kept</source>
-        <translation type="unfinished"></translation>
+        <translation>foto o archivo guardado</translation>
     </message>
     <message>
         <source>left out</source>
-        <translation type="unfinished"></translation>
+        <translation>omitido</translation>
     </message>
     <message>
         <source>signed</source>
-        <translation type="unfinished"></translation>
+        <translation>firmado</translation>
     </message>
     <message>
         <source>not there to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>ausente</translation>
     </message>
     <message>
         <source>refused to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>se negó</translation>
     </message>
     <message>
         <source>nobody there to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>nadie para confirmar</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::App</name>
     <message>
         <source>Technician</source>
-        <translation type="unfinished"></translation>
+        <translation>Técnico</translation>
     </message>
     <message>
         <source>Operator</source>
-        <translation type="unfinished"></translation>
+        <translation>Operador</translation>
     </message>
     <message>
         <source>Supervisor</source>
-        <translation type="unfinished"></translation>
+        <translation>Supervisor</translation>
     </message>
     <message>
         <source>Safety lead</source>
-        <translation type="unfinished"></translation>
+        <translation>Responsable de seguridad</translation>
     </message>
     <message>
         <source>Yard checker</source>
-        <translation type="unfinished"></translation>
+        <translation>Empleado del parque</translation>
     </message>
     <message>
         <source>Customer</source>
-        <translation type="unfinished"></translation>
+        <translation>Cliente</translation>
     </message>
     <message>
         <source>DANGER</source>
-        <translation type="unfinished"></translation>
+        <translation>PELIGRO</translation>
     </message>
     <message>
         <source>WARNING</source>
-        <translation type="unfinished"></translation>
+        <translation>ADVERTENCIA</translation>
     </message>
     <message>
         <source>CAUTION</source>
-        <translation type="unfinished"></translation>
+        <translation>PRECAUCIÓN</translation>
     </message>
     <message>
         <source>NOTICE</source>
-        <translation type="unfinished"></translation>
+        <translation>AVISO</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Level</name>
     <message>
         <source>%1 ± %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ± %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Live</name>
     <message>
         <source>%1 can&apos;t be opened: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>No se puede abrir %1: %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>
     <message>
         <source>Practice picture, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>Imagen de práctica, inventada</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Profiles</name>
     <message>
         <source>This file holds no linkage. A unit&apos;s profile, a calibration job, or the linkage alone is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Este archivo no contiene ningún varillaje. Se necesita el perfil de un equipo, un trabajo de calibración o solo el varillaje.</translation>
     </message>
     <message>
         <source>Mass on the scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Masa en la báscula</translation>
     </message>
     <message>
         <source>Boom angle</source>
-        <translation type="unfinished"></translation>
+        <translation>Ángulo del brazo</translation>
     </message>
     <message>
         <source>Boom sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Sensor del brazo</translation>
     </message>
     <message>
         <source>Bucket sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Sensor del cucharón</translation>
     </message>
     <message>
         <source>Lift pressure, head side</source>
-        <translation type="unfinished"></translation>
+        <translation>Presión de elevación, lado del pistón</translation>
     </message>
     <message>
         <source>Lift pressure, rod side</source>
-        <translation type="unfinished"></translation>
+        <translation>Presión de elevación, lado del vástago</translation>
     </message>
     <message>
         <source>Oil temperature</source>
-        <translation type="unfinished"></translation>
+        <translation>Temperatura del aceite</translation>
     </message>
     <message>
         <source>Operating hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Horas de servicio</translation>
     </message>
     <message>
         <source>Fuel level</source>
-        <translation type="unfinished"></translation>
+        <translation>Nivel de combustible</translation>
     </message>
     <message>
         <source>counts</source>
-        <translation type="unfinished"></translation>
+        <translation>cuentas</translation>
     </message>
 </context>
 </TS>
