@@ -5,461 +5,461 @@
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Número ou nome do implemento</translation>
     </message>
     <message>
         <source>Quick coupler, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Engate rápido, kg</translation>
     </message>
     <message>
         <source>Bucket, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Caçamba, kg</translation>
     </message>
     <message>
         <source>Load&apos;s centre along the bucket floor from the hinge pin, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Centro da carga ao longo do fundo da caçamba a partir do pino de articulação, mm</translation>
     </message>
     <message>
         <source>Load&apos;s centre square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Centro da carga perpendicular ao fundo, mm</translation>
     </message>
     <message>
         <source>Heel along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Calcanhar ao longo do fundo, mm</translation>
     </message>
     <message>
         <source>Heel square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Calcanhar perpendicular ao fundo, mm</translation>
     </message>
     <message>
         <source>Cutting edge along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Borda cortante ao longo do fundo, mm</translation>
     </message>
     <message>
         <source>Cutting edge square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Borda cortante perpendicular ao fundo, mm</translation>
     </message>
     <message>
         <source>Upper stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Parada superior: borda cortante acima do chão, mm</translation>
     </message>
     <message>
         <source>Lower stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Parada inferior: borda cortante acima do chão, mm</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Editar %1</translation>
     </message>
     <message>
         <source>New attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Novo implemento</translation>
     </message>
     <message>
         <source>What is not known stays empty. Without masses and a load centre a known mass is needed to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>O que não se sabe fica vazio. Sem as massas e um centro da carga, é preciso uma massa conhecida para calibrar.</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar</translation>
     </message>
 </context>
 <context>
     <name>AttachmentsPage</name>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Implementos</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhum ainda.</translation>
     </message>
     <message>
         <source>Add an attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Incluir um implemento</translation>
     </message>
 </context>
 <context>
     <name>BeginPage</name>
     <message>
         <source>Begin a job on %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Começar um serviço em %1</translation>
     </message>
     <message>
         <source>Must have been done before: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Precisa ter sido feito antes: %1</translation>
     </message>
     <message>
         <source>Have at hand: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Tenha à mão: %1</translation>
     </message>
     <message>
         <source>Way</source>
-        <translation type="unfinished"></translation>
+        <translation>Caminho</translation>
     </message>
     <message>
         <source>Fitted attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Implemento montado</translation>
     </message>
     <message>
         <source>If nobody is here to confirm what a second person should</source>
-        <translation type="unfinished"></translation>
+        <translation>Se não houver ninguém aqui para confirmar o que uma segunda pessoa deve confirmar</translation>
     </message>
     <message>
         <source>Wait for somebody</source>
-        <translation type="unfinished"></translation>
+        <translation>Esperar por alguém</translation>
     </message>
     <message>
         <source>A look from afar, by photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Ver de longe, por foto</translation>
     </message>
     <message>
         <source>Go on, marked as unconfirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuar, marcado como não confirmado</translation>
     </message>
     <message>
         <source>(empty where the attachment says it)</source>
-        <translation type="unfinished"></translation>
+        <translation>(vazio onde o implemento já informa)</translation>
     </message>
     <message>
         <source>Rated payload</source>
-        <translation type="unfinished"></translation>
+        <translation>Carga útil nominal</translation>
     </message>
     <message>
         <source>Wanted upper stop, cutting edge above ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Parada superior desejada, borda cortante acima do chão</translation>
     </message>
     <message>
         <source>Test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>Massa de teste</translation>
     </message>
     <message>
         <source>Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Começar</translation>
     </message>
     <message>
         <source>Another procedure</source>
-        <translation type="unfinished"></translation>
+        <translation>Outro procedimento</translation>
     </message>
 </context>
 <context>
     <name>BrokenPage</name>
     <message>
         <source>The yard can&apos;t be opened</source>
-        <translation type="unfinished"></translation>
+        <translation>Não é possível abrir o pátio</translation>
     </message>
     <message>
         <source>Nothing was changed. Keep the folder as it is, and restore a backup beside it if you have one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada foi mudado. Deixe a pasta como está e restaure uma cópia de segurança ao lado dela, se tiver uma.</translation>
     </message>
     <message>
         <source>Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>Tentar de novo</translation>
     </message>
     <message>
         <source>Open another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir outro pátio</translation>
     </message>
 </context>
 <context>
     <name>CameraView</name>
     <message>
         <source>Release the shutter</source>
-        <translation type="unfinished"></translation>
+        <translation>Tirar a foto</translation>
     </message>
 </context>
 <context>
     <name>CautionStep</name>
     <message>
         <source>I have read this</source>
-        <translation type="unfinished"></translation>
+        <translation>Li isto</translation>
     </message>
 </context>
 <context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
-        <translation type="unfinished"></translation>
+        <translation>Saída e devolução comparadas</translation>
     </message>
     <message>
         <source>Nothing differs that was read or answered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada do que foi lido ou respondido é diferente.</translation>
     </message>
     <message>
         <source>The record of the check-out</source>
-        <translation type="unfinished"></translation>
+        <translation>O registro da saída</translation>
     </message>
     <message>
         <source>The record of the return</source>
-        <translation type="unfinished"></translation>
+        <translation>O registro da devolução</translation>
     </message>
 </context>
 <context>
     <name>ConfirmStep</name>
     <message>
         <source>Yes</source>
-        <translation type="unfinished"></translation>
+        <translation>Sim</translation>
     </message>
     <message>
         <source>No</source>
-        <translation type="unfinished"></translation>
+        <translation>Não</translation>
     </message>
     <message>
         <source>I confirm it</source>
-        <translation type="unfinished"></translation>
+        <translation>Confirmo</translation>
     </message>
     <message>
         <source>No, it is not so</source>
-        <translation type="unfinished"></translation>
+        <translation>Não, não é assim</translation>
     </message>
     <message>
         <source>Nobody is here to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguém aqui para confirmar</translation>
     </message>
     <message>
         <source>The record will say so</source>
-        <translation type="unfinished"></translation>
+        <translation>O registro vai dizer isso</translation>
     </message>
     <message>
         <source>A second person looks for themself and confirms: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Uma segunda pessoa olha por si mesma e confirma: %1</translation>
     </message>
     <message>
         <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhuma pessoa assim tem chave de assinatura neste celular. Inclua uma em Pessoas, ou deixe que ela confirme no próprio celular.</translation>
     </message>
     <message>
         <source>Their passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Frase secreta da pessoa</translation>
     </message>
 </context>
 <context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Eu quis dizer %1</translation>
     </message>
     <message>
         <source>Type it again</source>
-        <translation type="unfinished"></translation>
+        <translation>Digitar de novo</translation>
     </message>
     <message>
         <source>It is %1</source>
-        <translation type="unfinished"></translation>
+        <translation>É %1 mesmo</translation>
     </message>
     <message>
         <source>The record will say that it was doubted and confirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>O registro vai dizer que houve dúvida e que foi confirmado</translation>
     </message>
     <message>
         <source>%1: can that be?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: pode ser?</translation>
     </message>
     <message>
         <source>Usual is between %1 and %2. Look for a slipped decimal mark or another unit.</source>
-        <translation type="unfinished"></translation>
+        <translation>O usual fica entre %1 e %2. Procure uma vírgula fora do lugar ou outra unidade.</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Inserir %1 %2</translation>
     </message>
 </context>
 <context>
     <name>EndStep</name>
     <message>
         <source>Seal the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Selar o registro</translation>
     </message>
     <message>
         <source>Show the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Mostrar o registro</translation>
     </message>
     <message>
         <source>Done</source>
-        <translation type="unfinished"></translation>
+        <translation>Feito</translation>
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Falhou: não use esta balança</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Abandonado: não use esta balança</translation>
     </message>
     <message>
         <source>Sealed with your key. Nobody can change it without it showing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Selado com sua chave. Ninguém pode alterá-lo sem que se perceba.</translation>
     </message>
     <message>
         <source>Record %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Registro %1</translation>
     </message>
 </context>
 <context>
     <name>EvidenceStep</name>
     <message>
         <source>Take a photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Tirar uma foto</translation>
     </message>
     <message>
         <source>Use a practice picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Usar uma imagem de prática</translation>
     </message>
     <message>
         <source>Invented, and marked so</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventada, e marcada como tal</translation>
     </message>
     <message>
         <source>Choose a picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Escolher uma imagem</translation>
     </message>
     <message>
         <source>Choose a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Escolher um arquivo</translation>
     </message>
     <message>
         <source>Leave it out</source>
-        <translation type="unfinished"></translation>
+        <translation>Omitir</translation>
     </message>
     <message>
         <source>Pictures (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Imagens (%1)</translation>
     </message>
     <message>
         <source>All files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Todos os arquivos (%1)</translation>
     </message>
 </context>
 <context>
     <name>FeedPage</name>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Leituras ao vivo</translation>
     </message>
     <message>
         <source>Readings come as lines of a lift log (CSV): from a sensor gateway over the network, from a file that is played back, or from the simulated loader for practice.</source>
-        <translation type="unfinished"></translation>
+        <translation>As leituras chegam como linhas de uma gravação de elevação (CSV): de um gateway de sensores pela rede, de um arquivo que é reproduzido, ou da carregadeira simulada, para prática.</translation>
     </message>
     <message>
         <source>None</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhuma</translation>
     </message>
     <message>
         <source>Simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Carregadeira simulada</translation>
     </message>
     <message>
         <source>Invented; for practice units</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventada; para equipamentos de prática</translation>
     </message>
     <message>
         <source>A file, played back</source>
-        <translation type="unfinished"></translation>
+        <translation>Um arquivo, reproduzido</translation>
     </message>
     <message>
         <source>Sensor gateway (TCP)</source>
-        <translation type="unfinished"></translation>
+        <translation>Gateway de sensores (TCP)</translation>
     </message>
     <message>
         <source>Address of the gateway, host:port</source>
-        <translation type="unfinished"></translation>
+        <translation>Endereço do gateway, host:porta</translation>
     </message>
     <message>
         <source>%1 readings a second</source>
-        <translation type="unfinished"></translation>
+        <translation>Leituras por segundo: %1</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Gravações de elevação (%1)</translation>
     </message>
 </context>
 <context>
     <name>FirstStartPage</name>
     <message>
         <source>Calibrates the scale and the automatic stops of a wheel loader, step by step, with no signal needed, and keeps a signed record.</source>
-        <translation type="unfinished"></translation>
+        <translation>Calibra a balança e as paradas automáticas de uma carregadeira de rodas, passo a passo, sem precisar de sinal, e guarda um registro assinado.</translation>
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>A lei e as regras do local, o manual do fabricante da máquina e a prática de profissionais habilitados vêm antes.</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Idioma</translation>
     </message>
     <message>
         <source>Making the demo yard: %1 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Criando o pátio de demonstração: %1 %</translation>
     </message>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Criar meu pátio</translation>
     </message>
     <message>
         <source>Your key and the yard&apos;s list of who may sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Sua chave e a lista do pátio de quem pode assinar</translation>
     </message>
     <message>
         <source>Look round the demo yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Conhecer o pátio de demonstração</translation>
     </message>
     <message>
         <source>Invented machines, people and records, to practise on</source>
-        <translation type="unfinished"></translation>
+        <translation>Máquinas, pessoas e registros inventados, para praticar</translation>
     </message>
 </context>
 <context>
     <name>Flash</name>
     <message>
         <source>Once more</source>
-        <translation type="unfinished"></translation>
+        <translation>Mais uma vez</translation>
     </message>
     <message>
         <source>Pass complete</source>
-        <translation type="unfinished"></translation>
+        <translation>Passada completa</translation>
     </message>
     <message>
         <source>Held</source>
-        <translation type="unfinished"></translation>
+        <translation>Posição mantida</translation>
     </message>
 </context>
 <context>
     <name>Frame</name>
     <message>
         <source>Back</source>
-        <translation type="unfinished"></translation>
+        <translation>Voltar</translation>
     </message>
     <message>
         <source>Working</source>
-        <translation type="unfinished"></translation>
+        <translation>Processando</translation>
     </message>
 </context>
 <context>
     <name>HistoryChart</name>
     <message>
         <source>Error of the proofs, %</source>
-        <translation type="unfinished"></translation>
+        <translation>Erro das comprovações, %</translation>
     </message>
     <message>
         <source>Last proof %1: error %2 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Última comprovação %1: erro %2 %</translation>
     </message>
 </context>
 <context>
     <name>HoldStep</name>
     <message>
         <source>It was disturbed: begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Foi perturbado: comece de novo</translation>
     </message>
     <message>
         <source>Begin: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Começar: %1</translation>
     </message>
     <message numerus="yes">
         <source>%n second(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n segundo</numerusform>
+            <numerusform>%n segundos</numerusform>
         </translation>
     </message>
 </context>
@@ -467,1146 +467,1146 @@
     <name>HomePage</name>
     <message>
         <source>Demo yard (invented)</source>
-        <translation type="unfinished"></translation>
+        <translation>Pátio de demonstração (inventado)</translation>
     </message>
     <message>
         <source>%1, %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, %2</translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) must not be used</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n equipamento não pode ser usado</numerusform>
+            <numerusform>%n equipamentos não podem ser usados</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) due now or soon</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n equipamento vence agora ou em breve</numerusform>
+            <numerusform>%n equipamentos vencem agora ou em breve</numerusform>
         </translation>
     </message>
     <message>
         <source>Waiting for a second person</source>
-        <translation type="unfinished"></translation>
+        <translation>À espera de uma segunda pessoa</translation>
     </message>
     <message>
         <source>Nothing waits.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada à espera.</translation>
     </message>
     <message>
         <source>%1, since %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, desde %2</translation>
     </message>
     <message>
         <source>Confirmed lately</source>
-        <translation type="unfinished"></translation>
+        <translation>Confirmado há pouco</translation>
     </message>
     <message>
         <source>Out on hire</source>
-        <translation type="unfinished"></translation>
+        <translation>Em locação</translation>
     </message>
     <message>
         <source>No unit is out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhum equipamento em locação.</translation>
     </message>
     <message>
         <source>since %1</source>
-        <translation type="unfinished"></translation>
+        <translation>desde %1</translation>
     </message>
     <message>
         <source>Go on with</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuar com</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Equipamentos</translation>
     </message>
     <message>
         <source>No unit yet. Add the first one below.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhum equipamento ainda. Inclua o primeiro abaixo.</translation>
     </message>
     <message>
         <source>locked out</source>
-        <translation type="unfinished"></translation>
+        <translation>bloqueado</translation>
     </message>
     <message>
         <source>Add a unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Incluir um equipamento</translation>
     </message>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Configurações</translation>
     </message>
 </context>
 <context>
     <name>JobMorePage</name>
     <message>
         <source>This job</source>
-        <translation type="unfinished"></translation>
+        <translation>Este serviço</translation>
     </message>
     <message>
         <source>Go on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuar depois</translation>
     </message>
     <message>
         <source>Nothing is lost; it opens again at this step</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada se perde; ele abre de novo nesta etapa</translation>
     </message>
     <message>
         <source>Give the job up</source>
-        <translation type="unfinished"></translation>
+        <translation>Abandonar o serviço</translation>
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>O serviço então termina como abandonado: a máquina é deixada em segurança, e a balança dela recebe a etiqueta de não usar.</translation>
     </message>
     <message>
         <source>Hold to give up</source>
-        <translation type="unfinished"></translation>
+        <translation>Segure para abandonar</translation>
     </message>
     <message>
         <source>Keep on working</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuar trabalhando</translation>
     </message>
     <message>
         <source>Done so far, the newest first</source>
-        <translation type="unfinished"></translation>
+        <translation>Feito até agora, o mais recente primeiro</translation>
     </message>
     <message>
         <source>(does not count)</source>
-        <translation type="unfinished"></translation>
+        <translation>(não conta)</translation>
     </message>
 </context>
 <context>
     <name>JobPage</name>
     <message>
         <source>%1 with %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 com %2</translation>
     </message>
     <message>
         <source>practice, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>prática, inventado</translation>
     </message>
     <message>
         <source>Step %1 of %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Etapa %1 de %2</translation>
     </message>
     <message>
         <source>The job has stopped. Make the machine safe first.</source>
-        <translation type="unfinished"></translation>
+        <translation>O serviço parou. Deixe antes a máquina em segurança.</translation>
     </message>
     <message>
         <source>Not passed</source>
-        <translation type="unfinished"></translation>
+        <translation>Não aprovado</translation>
     </message>
     <message>
         <source>It was: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Foi: %1</translation>
     </message>
     <message>
         <source>Do this now:</source>
-        <translation type="unfinished"></translation>
+        <translation>Faça isto agora:</translation>
     </message>
     <message>
         <source>Do the last step again</source>
-        <translation type="unfinished"></translation>
+        <translation>Refazer a última etapa</translation>
     </message>
     <message>
         <source>What was said stays on the record and no longer counts</source>
-        <translation type="unfinished"></translation>
+        <translation>O que foi dito fica no registro e não conta mais</translation>
     </message>
     <message>
         <source>All that was done so far, giving up, going on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Tudo o que foi feito até agora, abandonar, continuar depois</translation>
     </message>
 </context>
 <context>
     <name>Keypad</name>
     <message>
         <source>Delete the last digit</source>
-        <translation type="unfinished"></translation>
+        <translation>Apagar o último algarismo</translation>
     </message>
     <message>
         <source>Plus or minus</source>
-        <translation type="unfinished"></translation>
+        <translation>Mais ou menos</translation>
     </message>
     <message>
         <source>Decimal mark</source>
-        <translation type="unfinished"></translation>
+        <translation>Vírgula decimal</translation>
     </message>
 </context>
 <context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>O celular como nível</translation>
     </message>
     <message>
         <source>A raised boom can come down.</source>
-        <translation type="unfinished"></translation>
+        <translation>Uma lança levantada pode cair.</translation>
     </message>
     <message>
         <source>Whoever is under it is crushed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Quem estiver embaixo dela é esmagado.</translation>
     </message>
     <message>
         <source>Measure on a raised boom only with the engine off, the key removed, the boom support fitted, and nobody under it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Meça em uma lança levantada só com o motor desligado, a chave retirada, o suporte da lança instalado e ninguém embaixo dela.</translation>
     </message>
     <message>
         <source>This phone has no accelerometer. Use an inclinometer and type what it shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>Este celular não tem acelerômetro. Use um inclinômetro e digite o que ele mostra.</translation>
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
-        <translation type="unfinished"></translation>
+        <translation>Inclinação ao longo do lado comprido do celular, como ele foi apoiado primeiro:</translation>
     </message>
     <message>
         <source>2. Turn the phone half round on the same spot, its top where its foot was. Hands off, then measure again.</source>
-        <translation type="unfinished"></translation>
+        <translation>2. Gire o celular meia-volta no mesmo ponto, o topo onde estava a base. Tire as mãos, depois meça de novo.</translation>
     </message>
     <message>
         <source>1. Lay the phone flat on the bucket floor, the boom or the ground, its long side along the machine. Hands off, then measure.</source>
-        <translation type="unfinished"></translation>
+        <translation>1. Apoie o celular plano no fundo da caçamba, na lança ou no chão, o lado comprido ao longo da máquina. Tire as mãos, depois meça.</translation>
     </message>
     <message>
         <source>Measuring: keep your hands off</source>
-        <translation type="unfinished"></translation>
+        <translation>Medindo: não toque nele</translation>
     </message>
     <message>
         <source>Measure</source>
-        <translation type="unfinished"></translation>
+        <translation>Medir</translation>
     </message>
     <message>
         <source>Begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Começar de novo</translation>
     </message>
 </context>
 <context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhuma leitura está chegando. O app espera por elas.</translation>
     </message>
     <message>
         <source>Boom rising</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança subindo</translation>
     </message>
     <message>
         <source>Boom lowering</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança descendo</translation>
     </message>
     <message>
         <source>Standing still</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança parada</translation>
     </message>
     <message>
         <source>Boom %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança %1°</translation>
     </message>
     <message>
         <source>wanted %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>desejado %1°</translation>
     </message>
     <message>
         <source>%1 % done</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 % feito</translation>
     </message>
 </context>
 <context>
     <name>MachineView</name>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Vista lateral da carregadeira, lança a %1 graus</translation>
     </message>
     <message>
         <source>Side view of the loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Vista lateral da carregadeira</translation>
     </message>
     <message>
         <source>%1 degrees wanted</source>
-        <translation type="unfinished"></translation>
+        <translation>Desejado: %1 graus</translation>
     </message>
     <message>
         <source>plausible, not its own pins</source>
-        <translation type="unfinished"></translation>
+        <translation>plausível, não são os pinos dela</translation>
     </message>
 </context>
 <context>
     <name>Main</name>
     <message>
         <source>Press to close this message</source>
-        <translation type="unfinished"></translation>
+        <translation>Toque para fechar esta mensagem</translation>
     </message>
 </context>
 <context>
     <name>MakeYardPage</name>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Criar meu pátio</translation>
     </message>
     <message>
         <source>Your name</source>
-        <translation type="unfinished"></translation>
+        <translation>Seu nome</translation>
     </message>
     <message>
         <source>You are mostly</source>
-        <translation type="unfinished"></translation>
+        <translation>Na maior parte do tempo você é</translation>
     </message>
     <message>
         <source>Passphrase: 12 characters or more, a few words are best</source>
-        <translation type="unfinished"></translation>
+        <translation>Frase secreta: 12 caracteres ou mais, o melhor são algumas palavras</translation>
     </message>
     <message>
         <source>The same passphrase again</source>
-        <translation type="unfinished"></translation>
+        <translation>A mesma frase secreta de novo</translation>
     </message>
     <message>
         <source>This is not the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Não é a mesma.</translation>
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ela tranca sua chave de assinatura e a chave do pátio neste celular. Ninguém pode recuperá-la: anote-a e guarde-a onde o escritório guarda as chaves. Outras pessoas podem ser incluídas depois, cada uma com a própria chave de assinatura.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Criar as chaves e o pátio</translation>
     </message>
 </context>
 <context>
     <name>MonitorStep</name>
     <message>
         <source>In the monitor&apos;s own words, if you like</source>
-        <translation type="unfinished"></translation>
+        <translation>Nas palavras do monitor, se quiser</translation>
     </message>
 </context>
 <context>
     <name>MoveStep</name>
     <message>
         <source>Move the practice loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Mover a carregadeira de prática</translation>
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
-        <translation type="unfinished"></translation>
+        <translation>Ela faz o que a etapa pede; em uma máquina real, suas mãos estão nas alavancas</translation>
     </message>
     <message>
         <source>The pass is done</source>
-        <translation type="unfinished"></translation>
+        <translation>Passada feita</translation>
     </message>
     <message>
         <source>It stands there</source>
-        <translation type="unfinished"></translation>
+        <translation>Está na posição</translation>
     </message>
     <message>
         <source>It did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>Falhou</translation>
     </message>
     <message>
         <source>Boom at its lowest</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança no ponto mais baixo</translation>
     </message>
     <message>
         <source>Boom at its highest</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança no ponto mais alto</translation>
     </message>
     <message>
         <source>Boom level</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança na horizontal</translation>
     </message>
     <message>
         <source>Boom at carry height</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança na altura de transporte</translation>
     </message>
     <message>
         <source>Boom down, on the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Lança abaixada, no chão</translation>
     </message>
     <message>
         <source>bucket racked back</source>
-        <translation type="unfinished"></translation>
+        <translation>caçamba recolhida</translation>
     </message>
     <message>
         <source>bucket level</source>
-        <translation type="unfinished"></translation>
+        <translation>caçamba nivelada</translation>
     </message>
     <message>
         <source>bucket dumped</source>
-        <translation type="unfinished"></translation>
+        <translation>caçamba basculada</translation>
     </message>
     <message>
         <source>come from below</source>
-        <translation type="unfinished"></translation>
+        <translation>vindo de baixo</translation>
     </message>
     <message>
         <source>come from above</source>
-        <translation type="unfinished"></translation>
+        <translation>vindo de cima</translation>
     </message>
     <message>
         <source>Raise</source>
-        <translation type="unfinished"></translation>
+        <translation>Levante</translation>
     </message>
     <message>
         <source>Lower</source>
-        <translation type="unfinished"></translation>
+        <translation>Abaixe</translation>
     </message>
     <message>
         <source>slowly</source>
-        <translation type="unfinished"></translation>
+        <translation>devagar</translation>
     </message>
     <message>
         <source>fast</source>
-        <translation type="unfinished"></translation>
+        <translation>rápido</translation>
     </message>
     <message>
         <source>at your own pace</source>
-        <translation type="unfinished"></translation>
+        <translation>no seu ritmo</translation>
     </message>
     <message>
         <source>bucket empty</source>
-        <translation type="unfinished"></translation>
+        <translation>caçamba vazia</translation>
     </message>
     <message>
         <source>with the test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>com a massa de teste</translation>
     </message>
     <message>
         <source>This pass needs a log: open live readings, or bring the log as a file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Esta passada precisa de uma gravação: abra as leituras ao vivo, ou traga a gravação como arquivo.</translation>
     </message>
     <message>
         <source>Bring the log as a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Trazer a gravação como arquivo</translation>
     </message>
     <message>
         <source>Practise with the simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Praticar com a carregadeira simulada</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Gravações de elevação (%1)</translation>
     </message>
 </context>
 <context>
     <name>NoteStep</name>
     <message>
         <source>Write it down</source>
-        <translation type="unfinished"></translation>
+        <translation>Anotar</translation>
     </message>
     <message>
         <source>Nothing to note</source>
-        <translation type="unfinished"></translation>
+        <translation>Nada a anotar</translation>
     </message>
     <message>
         <source>In your own words</source>
-        <translation type="unfinished"></translation>
+        <translation>Com suas palavras</translation>
     </message>
 </context>
 <context>
     <name>PeoplePage</name>
     <message>
         <source>People</source>
-        <translation type="unfinished"></translation>
+        <translation>Pessoas</translation>
     </message>
     <message>
         <source>May not sign any more</source>
-        <translation type="unfinished"></translation>
+        <translation>Não pode mais assinar</translation>
     </message>
     <message>
         <source>Key %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Chave %1</translation>
     </message>
     <message>
         <source>Their name</source>
-        <translation type="unfinished"></translation>
+        <translation>Nome da pessoa</translation>
     </message>
     <message>
         <source>A passphrase of their own, 12 characters or more</source>
-        <translation type="unfinished"></translation>
+        <translation>Uma frase secreta própria, 12 caracteres ou mais</translation>
     </message>
     <message>
         <source>The yard&apos;s passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>A frase secreta do pátio</translation>
     </message>
     <message>
         <source>Add this person</source>
-        <translation type="unfinished"></translation>
+        <translation>Incluir esta pessoa</translation>
     </message>
     <message>
         <source>Add a person</source>
-        <translation type="unfinished"></translation>
+        <translation>Incluir uma pessoa</translation>
     </message>
 </context>
 <context>
     <name>ReadingStep</name>
     <message>
         <source>Take the live value: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Usar o valor ao vivo: %1</translation>
     </message>
     <message>
         <source>steady</source>
-        <translation type="unfinished"></translation>
+        <translation>estável</translation>
     </message>
     <message>
         <source>not steady yet</source>
-        <translation type="unfinished"></translation>
+        <translation>ainda não estável</translation>
     </message>
     <message>
         <source>Enter</source>
-        <translation type="unfinished"></translation>
+        <translation>Inserir</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Inserir %1 %2</translation>
     </message>
     <message>
         <source>Typed: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Digitado: %1</translation>
     </message>
     <message>
         <source>Between %1 and %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Entre %1 e %2</translation>
     </message>
     <message>
         <source>At least %1</source>
-        <translation type="unfinished"></translation>
+        <translation>No mínimo %1</translation>
     </message>
     <message>
         <source>At most %1</source>
-        <translation type="unfinished"></translation>
+        <translation>No máximo %1</translation>
     </message>
     <message>
         <source>Last time: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Da última vez: %1</translation>
     </message>
     <message>
         <source>Practice: the instrument shows %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Prática: o instrumento mostra %1</translation>
     </message>
     <message>
         <source>Unit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Unidade %1</translation>
     </message>
 </context>
 <context>
     <name>RecordPage</name>
     <message>
         <source>Record</source>
-        <translation type="unfinished"></translation>
+        <translation>Registro</translation>
     </message>
     <message>
         <source>Hand over</source>
-        <translation type="unfinished"></translation>
+        <translation>Entregar</translation>
     </message>
     <message>
         <source>Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papel</translation>
     </message>
     <message>
         <source>Save as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar como PDF</translation>
     </message>
     <message>
         <source>Save the sealed record itself</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar o próprio registro selado</translation>
     </message>
     <message>
         <source>Any program that knows JSON Web Signatures can check it</source>
-        <translation type="unfinished"></translation>
+        <translation>Qualquer programa que conheça JSON Web Signatures pode verificá-lo</translation>
     </message>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar a etiqueta como PDF</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvo: %1</translation>
     </message>
     <message>
         <source>Sign it too</source>
-        <translation type="unfinished"></translation>
+        <translation>Assinar também</translation>
     </message>
     <message>
         <source>A further signature, with your own key</source>
-        <translation type="unfinished"></translation>
+        <translation>Uma assinatura a mais, com sua própria chave</translation>
     </message>
     <message>
         <source>Correct it</source>
-        <translation type="unfinished"></translation>
+        <translation>Corrigir</translation>
     </message>
     <message>
         <source>By a new record that names this one; this one stays as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>Por um novo registro que nomeia este; este fica como está</translation>
     </message>
     <message>
         <source>What was wrong, and what is right</source>
-        <translation type="unfinished"></translation>
+        <translation>O que estava errado, e o que é certo</translation>
     </message>
     <message>
         <source>Seal the correction</source>
-        <translation type="unfinished"></translation>
+        <translation>Selar a correção</translation>
     </message>
 </context>
 <context>
     <name>ResumeStep</name>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuar</translation>
     </message>
     <message>
         <source>Take the job over as %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Assumir o serviço como %1</translation>
     </message>
     <message>
         <source>The job was interrupted</source>
-        <translation type="unfinished"></translation>
+        <translation>O serviço foi interrompido</translation>
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Tudo o que foi feito está guardado. Antes de continuar: a máquina está como você a deixou, e não há ninguém perto dela? Os avisos de segurança que ainda valem são mostrados de novo, e o toque de “zona livre” é pedido de novo.</translation>
     </message>
     <message>
         <source>Somebody else was in charge of it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Outra pessoa estava responsável por ele.</translation>
     </message>
 </context>
 <context>
     <name>SettingsPage</name>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Configurações</translation>
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>Aparência</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>Dia</translation>
     </message>
     <message>
         <source>Night</source>
-        <translation type="unfinished"></translation>
+        <translation>Noite</translation>
     </message>
     <message>
         <source>Sunlight</source>
-        <translation type="unfinished"></translation>
+        <translation>Sol</translation>
     </message>
     <message>
         <source>Black on white, thick lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Preto no branco, linhas grossas</translation>
     </message>
     <message>
         <source>Text size</source>
-        <translation type="unfinished"></translation>
+        <translation>Tamanho do texto</translation>
     </message>
     <message>
         <source>Gloves: larger keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Luvas: teclas maiores</translation>
     </message>
     <message>
         <source>Wet glass: hold a key for it to count</source>
-        <translation type="unfinished"></translation>
+        <translation>Tela molhada: segurar a tecla para valer</translation>
     </message>
     <message>
         <source>Sounds and vibration</source>
-        <translation type="unfinished"></translation>
+        <translation>Sons e vibração</translation>
     </message>
     <message>
         <source>Speak the instructions</source>
-        <translation type="unfinished"></translation>
+        <translation>Falar as instruções</translation>
     </message>
     <message>
         <source>Speak the instructions (this phone has no voice in this language)</source>
-        <translation type="unfinished"></translation>
+        <translation>Falar as instruções (este celular não tem voz neste idioma)</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Unidades</translation>
     </message>
     <message>
         <source>Metric: kg, bar, °C, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Métrico: kg, bar, °C, m</translation>
     </message>
     <message>
         <source>US: lb, psi, °F, in</source>
-        <translation type="unfinished"></translation>
+        <translation>EUA: lb, psi, °F, in</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Idioma</translation>
     </message>
     <message>
         <source>This translation was made by a machine. A native speaker who knows the trade has still to review it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Esta tradução foi feita por máquina. Um falante nativo que conheça o ofício ainda precisa revisá-la.</translation>
     </message>
     <message>
         <source>You act as</source>
-        <translation type="unfinished"></translation>
+        <translation>Você atua como</translation>
     </message>
     <message>
         <source>People who may sign on this phone</source>
-        <translation type="unfinished"></translation>
+        <translation>Pessoas que podem assinar neste celular</translation>
     </message>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Leituras ao vivo</translation>
     </message>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>O celular como nível</translation>
     </message>
     <message>
         <source>Lock</source>
-        <translation type="unfinished"></translation>
+        <translation>Trancar o app</translation>
     </message>
     <message>
         <source>The next person opens it with their own key</source>
-        <translation type="unfinished"></translation>
+        <translation>A próxima pessoa o abre com a própria chave de assinatura</translation>
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hingepin %1. O aplicativo é software livre sob a GNU General Public License, versão 3 ou posterior; seu núcleo, sob a Apache License 2.0. Ele nunca grava nada em uma máquina. Um resultado daqui não torna uma balança legal para uso comercial; para isso é preciso a autoridade competente.</translation>
     </message>
 </context>
 <context>
     <name>SignStep</name>
     <message>
         <source>Sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Assinar</translation>
     </message>
     <message>
         <source>Clear the glass</source>
-        <translation type="unfinished"></translation>
+        <translation>Limpar a assinatura</translation>
     </message>
     <message>
         <source>Not here to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausente</translation>
     </message>
     <message>
         <source>Does not want to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Recusou</translation>
     </message>
     <message>
         <source>You sign as %1, %2, with your key on this phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Você assina como %1, %2, com sua chave neste celular.</translation>
     </message>
 </context>
 <context>
     <name>SignaturePad</name>
     <message>
         <source>Sign here with a finger</source>
-        <translation type="unfinished"></translation>
+        <translation>Assine aqui com um dedo</translation>
     </message>
 </context>
 <context>
     <name>StateMark</name>
     <message>
         <source>ready</source>
-        <translation type="unfinished"></translation>
+        <translation>pronto</translation>
     </message>
     <message>
         <source>due soon</source>
-        <translation type="unfinished"></translation>
+        <translation>vence em breve</translation>
     </message>
     <message>
         <source>due</source>
-        <translation type="unfinished"></translation>
+        <translation>vencido</translation>
     </message>
     <message>
         <source>restricted</source>
-        <translation type="unfinished"></translation>
+        <translation>com restrição</translation>
     </message>
     <message>
         <source>do not use</source>
-        <translation type="unfinished"></translation>
+        <translation>não use</translation>
     </message>
     <message>
         <source>not calibrated</source>
-        <translation type="unfinished"></translation>
+        <translation>não calibrado</translation>
     </message>
 </context>
 <context>
     <name>TagStep</name>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar a etiqueta como PDF</translation>
     </message>
     <message>
         <source>The tag hangs on the machine</source>
-        <translation type="unfinished"></translation>
+        <translation>A etiqueta está pendurada na máquina</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvo: %1</translation>
     </message>
 </context>
 <context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
-        <translation type="unfinished"></translation>
+        <translation>A rotina própria da máquina</translation>
     </message>
     <message>
         <source>Readings typed from its monitor</source>
-        <translation type="unfinished"></translation>
+        <translation>Leituras digitadas a partir do monitor</translation>
     </message>
     <message>
         <source>Logs or a live feed</source>
-        <translation type="unfinished"></translation>
+        <translation>Gravações ou leituras ao vivo</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Editar %1</translation>
     </message>
     <message>
         <source>New unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Novo equipamento</translation>
     </message>
     <message>
         <source>Number or name of the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Número ou nome do equipamento</translation>
     </message>
     <message>
         <source>Rated payload, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Carga útil nominal, kg</translation>
     </message>
     <message>
         <source>Lift cylinders, how many</source>
-        <translation type="unfinished"></translation>
+        <translation>Cilindros de elevação, quantos</translation>
     </message>
     <message>
         <source>Lift cylinder bore, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Diâmetro interno do cilindro de elevação, mm</translation>
     </message>
     <message>
         <source>Lift cylinder rod, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Haste do cilindro de elevação, mm</translation>
     </message>
     <message>
         <source>Weigh window from boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Janela de pesagem a partir do ângulo da lança, graus (se conhecido)</translation>
     </message>
     <message>
         <source>Weigh window to boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Janela de pesagem até o ângulo da lança, graus (se conhecido)</translation>
     </message>
     <message>
         <source>Oil at least, °C, before pressures are taught (if the manual says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Óleo no mínimo, °C, antes de ensinar as pressões (se o manual disser)</translation>
     </message>
     <message>
         <source>Test mass of the yard, kg (if there is one)</source>
-        <translation type="unfinished"></translation>
+        <translation>Massa de teste do pátio, kg (se houver)</translation>
     </message>
     <message>
         <source>Due again after, hours (if the yard says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Vence de novo após, horas (se o pátio disser)</translation>
     </message>
     <message>
         <source>It can be taught by</source>
-        <translation type="unfinished"></translation>
+        <translation>Pode ser ensinado por</translation>
     </message>
     <message>
         <source>Its monitor shows</source>
-        <translation type="unfinished"></translation>
+        <translation>O monitor dele mostra</translation>
     </message>
     <message>
         <source>Press the unit in which it shows it; press it again if it does not show it at all. Mind which ton it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Toque na unidade em que ele mostra; toque de novo nela se ele não mostrar isso. Atenção a qual tonelada é.</translation>
     </message>
     <message>
         <source>For practice: an invented machine</source>
-        <translation type="unfinished"></translation>
+        <translation>Para prática: uma máquina inventada</translation>
     </message>
     <message>
         <source>Its records say so; the simulated loader may stand in for it</source>
-        <translation type="unfinished"></translation>
+        <translation>Os registros dela dizem isso; a carregadeira simulada pode ficar no lugar dela</translation>
     </message>
     <message>
         <source>Linkage</source>
-        <translation type="unfinished"></translation>
+        <translation>Mecanismo</translation>
     </message>
     <message>
         <source>Its pins are on file: empty passes are enough to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Os pinos dele estão em arquivo: passadas vazias bastam para calibrar.</translation>
     </message>
     <message>
         <source>Its pins are not known. It can be calibrated with a known mass all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Os pinos dele não são conhecidos. Mesmo assim, é possível calibrar com uma massa conhecida.</translation>
     </message>
     <message>
         <source>Read the pins from a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Ler os pinos de um arquivo</translation>
     </message>
     <message>
         <source>Unit or job files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Arquivos de equipamento ou de serviço (%1)</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar</translation>
     </message>
 </context>
 <context>
     <name>UnitPage</name>
     <message>
         <source>With %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Com %1</translation>
     </message>
     <message>
         <source>Due again %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Vence de novo: %1</translation>
     </message>
     <message>
         <source>Save its label as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvar o adesivo como PDF</translation>
     </message>
     <message>
         <source>Begin a job</source>
-        <translation type="unfinished"></translation>
+        <translation>Começar um serviço</translation>
     </message>
     <message>
         <source>Edit the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Editar o equipamento</translation>
     </message>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Implementos</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Salvo: %1</translation>
     </message>
     <message>
         <source>Compare check-out and return</source>
-        <translation type="unfinished"></translation>
+        <translation>Comparar saída e devolução</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nenhum ainda.</translation>
     </message>
     <message>
         <source>not trusted</source>
-        <translation type="unfinished"></translation>
+        <translation>não confiável</translation>
     </message>
     <message>
         <source>corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>corrigido</translation>
     </message>
 </context>
 <context>
     <name>UnlockPage</name>
     <message>
         <source>Demo yard: who are you?</source>
-        <translation type="unfinished"></translation>
+        <translation>Pátio de demonstração: quem é você?</translation>
     </message>
     <message>
         <source>Who is at the phone?</source>
-        <translation type="unfinished"></translation>
+        <translation>Quem está com o celular?</translation>
     </message>
     <message>
         <source>Passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Frase secreta</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Abrir</translation>
     </message>
     <message>
         <source>Another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Outro pátio</translation>
     </message>
 </context>
 <context>
     <name>WaitStep</name>
     <message>
         <source>Compute again</source>
-        <translation type="unfinished"></translation>
+        <translation>Calcular de novo</translation>
     </message>
 </context>
 <context>
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>Segure: zona livre</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
-        <translation type="unfinished"></translation>
+        <translation>A máquina se move em seguida. Ninguém perto dela, ninguém embaixo da lança, todos à vista.</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile</name>
     <message>
         <source>read</source>
-        <translation type="unfinished"></translation>
+        <translation>lido</translation>
     </message>
     <message>
         <source>zone clear</source>
-        <translation type="unfinished"></translation>
+        <translation>zona livre</translation>
     </message>
     <message>
         <source>gone back to do it again</source>
-        <translation type="unfinished"></translation>
+        <translation>voltou para refazer</translation>
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>sim</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>não</translation>
     </message>
     <message>
         <source>done</source>
-        <translation type="unfinished"></translation>
+        <translation>feito</translation>
     </message>
     <message>
         <source>did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>falhou</translation>
     </message>
     <message>
         <source>photo or file kept</source>
-        <translation type="unfinished"></translation>
+        <translation>foto ou arquivo guardado</translation>
     </message>
     <message>
         <source>left out</source>
-        <translation type="unfinished"></translation>
+        <translation>omitido</translation>
     </message>
     <message>
         <source>signed</source>
-        <translation type="unfinished"></translation>
+        <translation>assinado</translation>
     </message>
     <message>
         <source>not there to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>ausente</translation>
     </message>
     <message>
         <source>refused to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>recusou</translation>
     </message>
     <message>
         <source>nobody there to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>ninguém presente para confirmar</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::App</name>
     <message>
         <source>Technician</source>
-        <translation type="unfinished"></translation>
+        <translation>Técnico</translation>
     </message>
     <message>
         <source>Operator</source>
-        <translation type="unfinished"></translation>
+        <translation>Operador</translation>
     </message>
     <message>
         <source>Supervisor</source>
-        <translation type="unfinished"></translation>
+        <translation>Supervisor</translation>
     </message>
     <message>
         <source>Safety lead</source>
-        <translation type="unfinished"></translation>
+        <translation>Responsável pela segurança</translation>
     </message>
     <message>
         <source>Yard checker</source>
-        <translation type="unfinished"></translation>
+        <translation>Conferente do pátio</translation>
     </message>
     <message>
         <source>Customer</source>
-        <translation type="unfinished"></translation>
+        <translation>Cliente</translation>
     </message>
     <message>
         <source>DANGER</source>
-        <translation type="unfinished"></translation>
+        <translation>PERIGO</translation>
     </message>
     <message>
         <source>WARNING</source>
-        <translation type="unfinished"></translation>
+        <translation>ADVERTÊNCIA</translation>
     </message>
     <message>
         <source>CAUTION</source>
-        <translation type="unfinished"></translation>
+        <translation>CUIDADO</translation>
     </message>
     <message>
         <source>NOTICE</source>
-        <translation type="unfinished"></translation>
+        <translation>AVISO</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Level</name>
     <message>
         <source>%1 ± %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ± %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Live</name>
     <message>
         <source>%1 can&apos;t be opened: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Não é possível abrir %1: %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>
     <message>
         <source>Practice picture, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>Imagem de prática, inventada</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Profiles</name>
     <message>
         <source>This file holds no linkage. A unit&apos;s profile, a calibration job, or the linkage alone is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Este arquivo não contém um mecanismo. É preciso o perfil de um equipamento, um serviço de calibração, ou só o mecanismo.</translation>
     </message>
     <message>
         <source>Mass on the scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Massa na balança</translation>
     </message>
     <message>
         <source>Boom angle</source>
-        <translation type="unfinished"></translation>
+        <translation>Ângulo da lança</translation>
     </message>
     <message>
         <source>Boom sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Sensor da lança</translation>
     </message>
     <message>
         <source>Bucket sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Sensor da caçamba</translation>
     </message>
     <message>
         <source>Lift pressure, head side</source>
-        <translation type="unfinished"></translation>
+        <translation>Pressão de elevação, lado do êmbolo</translation>
     </message>
     <message>
         <source>Lift pressure, rod side</source>
-        <translation type="unfinished"></translation>
+        <translation>Pressão de elevação, lado da haste</translation>
     </message>
     <message>
         <source>Oil temperature</source>
-        <translation type="unfinished"></translation>
+        <translation>Temperatura do óleo</translation>
     </message>
     <message>
         <source>Operating hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Horas de operação</translation>
     </message>
     <message>
         <source>Fuel level</source>
-        <translation type="unfinished"></translation>
+        <translation>Nível de combustível</translation>
     </message>
     <message>
         <source>counts</source>
-        <translation type="unfinished"></translation>
+        <translation>contagens</translation>
     </message>
 </context>
 </TS>
