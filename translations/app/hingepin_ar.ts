@@ -5,465 +5,465 @@
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>رقم الملحق أو اسمه</translation>
     </message>
     <message>
         <source>Quick coupler, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>القارنة السريعة، kg</translation>
     </message>
     <message>
         <source>Bucket, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>الدلو، kg</translation>
     </message>
     <message>
         <source>Load&apos;s centre along the bucket floor from the hinge pin, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>مركز الحمل على امتداد أرضية الدلو من مسمار المفصل، mm</translation>
     </message>
     <message>
         <source>Load&apos;s centre square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>مركز الحمل عموديًا على الأرضية، mm</translation>
     </message>
     <message>
         <source>Heel along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>الكعب على امتداد الأرضية، mm</translation>
     </message>
     <message>
         <source>Heel square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>الكعب عموديًا على الأرضية، mm</translation>
     </message>
     <message>
         <source>Cutting edge along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>حد القطع على امتداد الأرضية، mm</translation>
     </message>
     <message>
         <source>Cutting edge square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>حد القطع عموديًا على الأرضية، mm</translation>
     </message>
     <message>
         <source>Upper stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>نقطة التوقف العليا: ارتفاع حد القطع عن الأرض، mm</translation>
     </message>
     <message>
         <source>Lower stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>نقطة التوقف السفلى: ارتفاع حد القطع عن الأرض، mm</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>تعديل %1</translation>
     </message>
     <message>
         <source>New attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>ملحق جديد</translation>
     </message>
     <message>
         <source>What is not known stays empty. Without masses and a load centre a known mass is needed to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>ما لا يُعرف يبقى فارغًا. من دون الكتل ومركز الحمل تحتاج المعايرة إلى كتلة معلومة.</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ</translation>
     </message>
 </context>
 <context>
     <name>AttachmentsPage</name>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>الملحقات</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا شيء بعد.</translation>
     </message>
     <message>
         <source>Add an attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>أضف ملحقًا</translation>
     </message>
 </context>
 <context>
     <name>BeginPage</name>
     <message>
         <source>Begin a job on %1</source>
-        <translation type="unfinished"></translation>
+        <translation>ابدأ مهمة على %1</translation>
     </message>
     <message>
         <source>Must have been done before: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>يجب أن يكون قد نُفّذ قبلها: %1</translation>
     </message>
     <message>
         <source>Have at hand: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>اجعل في متناول يدك: %1</translation>
     </message>
     <message>
         <source>Way</source>
-        <translation type="unfinished"></translation>
+        <translation>الطريقة</translation>
     </message>
     <message>
         <source>Fitted attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>الملحق المركَّب</translation>
     </message>
     <message>
         <source>If nobody is here to confirm what a second person should</source>
-        <translation type="unfinished"></translation>
+        <translation>إن لم يكن هنا أحد يؤكد ما ينبغي أن يؤكده شخص ثانٍ</translation>
     </message>
     <message>
         <source>Wait for somebody</source>
-        <translation type="unfinished"></translation>
+        <translation>انتظار شخص</translation>
     </message>
     <message>
         <source>A look from afar, by photo</source>
-        <translation type="unfinished"></translation>
+        <translation>نظرة من بعيد، إلى صورة</translation>
     </message>
     <message>
         <source>Go on, marked as unconfirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>المتابعة مع علامة «غير مؤكَّد»</translation>
     </message>
     <message>
         <source>(empty where the attachment says it)</source>
-        <translation type="unfinished"></translation>
+        <translation>(فارغ حيث يذكره الملحق)</translation>
     </message>
     <message>
         <source>Rated payload</source>
-        <translation type="unfinished"></translation>
+        <translation>الحمولة الاسمية</translation>
     </message>
     <message>
         <source>Wanted upper stop, cutting edge above ground</source>
-        <translation type="unfinished"></translation>
+        <translation>نقطة التوقف العليا المطلوبة، ارتفاع حد القطع عن الأرض</translation>
     </message>
     <message>
         <source>Test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>كتلة الاختبار</translation>
     </message>
     <message>
         <source>Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>ابدأ</translation>
     </message>
     <message>
         <source>Another procedure</source>
-        <translation type="unfinished"></translation>
+        <translation>إجراء آخر</translation>
     </message>
 </context>
 <context>
     <name>BrokenPage</name>
     <message>
         <source>The yard can&apos;t be opened</source>
-        <translation type="unfinished"></translation>
+        <translation>تعذّر فتح الساحة</translation>
     </message>
     <message>
         <source>Nothing was changed. Keep the folder as it is, and restore a backup beside it if you have one.</source>
-        <translation type="unfinished"></translation>
+        <translation>لم يتغير شيء. أبقِ المجلد كما هو، واستعد نسخة احتياطية إلى جانبه إن كانت لديك.</translation>
     </message>
     <message>
         <source>Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>حاول من جديد</translation>
     </message>
     <message>
         <source>Open another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>افتح ساحة أخرى</translation>
     </message>
 </context>
 <context>
     <name>CameraView</name>
     <message>
         <source>Release the shutter</source>
-        <translation type="unfinished"></translation>
+        <translation>التقط الصورة</translation>
     </message>
 </context>
 <context>
     <name>CautionStep</name>
     <message>
         <source>I have read this</source>
-        <translation type="unfinished"></translation>
+        <translation>قرأت هذا</translation>
     </message>
 </context>
 <context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
-        <translation type="unfinished"></translation>
+        <translation>مقارنة التسليم والإرجاع</translation>
     </message>
     <message>
         <source>Nothing differs that was read or answered.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا فرق في شيء مما قُرئ أو أُجيب عنه.</translation>
     </message>
     <message>
         <source>The record of the check-out</source>
-        <translation type="unfinished"></translation>
+        <translation>سجل التسليم</translation>
     </message>
     <message>
         <source>The record of the return</source>
-        <translation type="unfinished"></translation>
+        <translation>سجل الإرجاع</translation>
     </message>
 </context>
 <context>
     <name>ConfirmStep</name>
     <message>
         <source>Yes</source>
-        <translation type="unfinished"></translation>
+        <translation>نعم</translation>
     </message>
     <message>
         <source>No</source>
-        <translation type="unfinished"></translation>
+        <translation>لا</translation>
     </message>
     <message>
         <source>I confirm it</source>
-        <translation type="unfinished"></translation>
+        <translation>أؤكد ذلك</translation>
     </message>
     <message>
         <source>No, it is not so</source>
-        <translation type="unfinished"></translation>
+        <translation>لا، ليس كذلك</translation>
     </message>
     <message>
         <source>Nobody is here to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>لا أحد هنا ليؤكد</translation>
     </message>
     <message>
         <source>The record will say so</source>
-        <translation type="unfinished"></translation>
+        <translation>سيذكر السجل ذلك</translation>
     </message>
     <message>
         <source>A second person looks for themself and confirms: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>شخص ثانٍ ينظر بنفسه ويؤكد: %1</translation>
     </message>
     <message>
         <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>ليس لشخص كهذا مفتاح على هذا الهاتف. أضف واحدًا ضمن «الأشخاص»، أو دعه يؤكد على هاتفه.</translation>
     </message>
     <message>
         <source>Their passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>عبارة مروره</translation>
     </message>
 </context>
 <context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
-        <translation type="unfinished"></translation>
+        <translation>قصدت %1</translation>
     </message>
     <message>
         <source>Type it again</source>
-        <translation type="unfinished"></translation>
+        <translation>اكتبها من جديد</translation>
     </message>
     <message>
         <source>It is %1</source>
-        <translation type="unfinished"></translation>
+        <translation>هي %1 فعلًا</translation>
     </message>
     <message>
         <source>The record will say that it was doubted and confirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>سيذكر السجل أن القيمة كانت محل شك ثم أُكّدت</translation>
     </message>
     <message>
         <source>%1: can that be?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: هل يمكن ذلك؟</translation>
     </message>
     <message>
         <source>Usual is between %1 and %2. Look for a slipped decimal mark or another unit.</source>
-        <translation type="unfinished"></translation>
+        <translation>المعتاد بين %1 و %2. ابحث عن علامة عشرية في غير موضعها أو عن وحدة أخرى.</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>أدخل %1 %2</translation>
     </message>
 </context>
 <context>
     <name>EndStep</name>
     <message>
         <source>Seal the record</source>
-        <translation type="unfinished"></translation>
+        <translation>اختم السجل</translation>
     </message>
     <message>
         <source>Show the record</source>
-        <translation type="unfinished"></translation>
+        <translation>اعرض السجل</translation>
     </message>
     <message>
         <source>Done</source>
-        <translation type="unfinished"></translation>
+        <translation>تمت</translation>
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>فشل: لا تستخدم هذا الميزان</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>جرى التخلي عنها: لا تستخدم هذا الميزان</translation>
     </message>
     <message>
         <source>Sealed with your key. Nobody can change it without it showing.</source>
-        <translation type="unfinished"></translation>
+        <translation>مختوم بمفتاحك. لا يستطيع أحد تعديله دون أن يظهر ذلك.</translation>
     </message>
     <message>
         <source>Record %1</source>
-        <translation type="unfinished"></translation>
+        <translation>السجل %1</translation>
     </message>
 </context>
 <context>
     <name>EvidenceStep</name>
     <message>
         <source>Take a photo</source>
-        <translation type="unfinished"></translation>
+        <translation>التقط صورة</translation>
     </message>
     <message>
         <source>Use a practice picture</source>
-        <translation type="unfinished"></translation>
+        <translation>استخدم صورة تدريب</translation>
     </message>
     <message>
         <source>Invented, and marked so</source>
-        <translation type="unfinished"></translation>
+        <translation>وهمية، ومعلَّمة بذلك</translation>
     </message>
     <message>
         <source>Choose a picture</source>
-        <translation type="unfinished"></translation>
+        <translation>اختر صورة</translation>
     </message>
     <message>
         <source>Choose a file</source>
-        <translation type="unfinished"></translation>
+        <translation>اختر ملفًا</translation>
     </message>
     <message>
         <source>Leave it out</source>
-        <translation type="unfinished"></translation>
+        <translation>تخطَّ هذا</translation>
     </message>
     <message>
         <source>Pictures (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>صور (%1)</translation>
     </message>
     <message>
         <source>All files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>كل الملفات (%1)</translation>
     </message>
 </context>
 <context>
     <name>FeedPage</name>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>القراءات المباشرة</translation>
     </message>
     <message>
         <source>Readings come as lines of a lift log (CSV): from a sensor gateway over the network, from a file that is played back, or from the simulated loader for practice.</source>
-        <translation type="unfinished"></translation>
+        <translation>تأتي القراءات كأسطر من تسجيل رفع (CSV): من بوابة مستشعرات عبر الشبكة، أو من ملف يُعاد تشغيله، أو من لودر المحاكاة للتدريب.</translation>
     </message>
     <message>
         <source>None</source>
-        <translation type="unfinished"></translation>
+        <translation>لا شيء</translation>
     </message>
     <message>
         <source>Simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>لودر المحاكاة</translation>
     </message>
     <message>
         <source>Invented; for practice units</source>
-        <translation type="unfinished"></translation>
+        <translation>وهمي؛ لمعدّات التدريب</translation>
     </message>
     <message>
         <source>A file, played back</source>
-        <translation type="unfinished"></translation>
+        <translation>ملف يُعاد تشغيله</translation>
     </message>
     <message>
         <source>Sensor gateway (TCP)</source>
-        <translation type="unfinished"></translation>
+        <translation>بوابة مستشعرات (TCP)</translation>
     </message>
     <message>
         <source>Address of the gateway, host:port</source>
-        <translation type="unfinished"></translation>
+        <translation>عنوان البوابة، host:port</translation>
     </message>
     <message>
         <source>%1 readings a second</source>
-        <translation type="unfinished"></translation>
+        <translation>القراءات في الثانية: %1</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>تسجيلات رفع (%1)</translation>
     </message>
 </context>
 <context>
     <name>FirstStartPage</name>
     <message>
         <source>Calibrates the scale and the automatic stops of a wheel loader, step by step, with no signal needed, and keeps a signed record.</source>
-        <translation type="unfinished"></translation>
+        <translation>يعاير ميزان لودر بعجلات ونقاط توقفه الآلي خطوة بخطوة، دون حاجة إلى شبكة، ويحفظ سجلًا موقّعًا.</translation>
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>القانون وقواعد الموقع، ودليل صانع الآلة، والممارسة المرخَّصة تتقدم على هذا التطبيق.</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>اللغة</translation>
     </message>
     <message>
         <source>Making the demo yard: %1 %</source>
-        <translation type="unfinished"></translation>
+        <translation>إنشاء الساحة التجريبية: %1 %</translation>
     </message>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>أنشئ ساحتي</translation>
     </message>
     <message>
         <source>Your key and the yard&apos;s list of who may sign</source>
-        <translation type="unfinished"></translation>
+        <translation>مفتاحك وقائمة الساحة بمن يجوز له التوقيع</translation>
     </message>
     <message>
         <source>Look round the demo yard</source>
-        <translation type="unfinished"></translation>
+        <translation>تجوّل في الساحة التجريبية</translation>
     </message>
     <message>
         <source>Invented machines, people and records, to practise on</source>
-        <translation type="unfinished"></translation>
+        <translation>آلات وأشخاص وسجلات وهمية، للتدريب عليها</translation>
     </message>
 </context>
 <context>
     <name>Flash</name>
     <message>
         <source>Once more</source>
-        <translation type="unfinished"></translation>
+        <translation>مرة أخرى</translation>
     </message>
     <message>
         <source>Pass complete</source>
-        <translation type="unfinished"></translation>
+        <translation>اكتملت التمريرة</translation>
     </message>
     <message>
         <source>Held</source>
-        <translation type="unfinished"></translation>
+        <translation>ثبتت الوضعية</translation>
     </message>
 </context>
 <context>
     <name>Frame</name>
     <message>
         <source>Back</source>
-        <translation type="unfinished"></translation>
+        <translation>رجوع</translation>
     </message>
     <message>
         <source>Working</source>
-        <translation type="unfinished"></translation>
+        <translation>جارٍ العمل</translation>
     </message>
 </context>
 <context>
     <name>HistoryChart</name>
     <message>
         <source>Error of the proofs, %</source>
-        <translation type="unfinished"></translation>
+        <translation>خطأ إثباتات الصحة، %</translation>
     </message>
     <message>
         <source>Last proof %1: error %2 %</source>
-        <translation type="unfinished"></translation>
+        <translation>آخر إثبات صحة %1: الخطأ %2 %</translation>
     </message>
 </context>
 <context>
     <name>HoldStep</name>
     <message>
         <source>It was disturbed: begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>اختلّ الانتظار: ابدأ من جديد</translation>
     </message>
     <message>
         <source>Begin: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>ابدأ: %1</translation>
     </message>
     <message numerus="yes">
         <source>%n second(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n ثانية</numerusform>
+            <numerusform>%n ثانية</numerusform>
+            <numerusform>%n ثانية</numerusform>
+            <numerusform>%n ثوانٍ</numerusform>
+            <numerusform>%n ثانية</numerusform>
+            <numerusform>%n ثانية</numerusform>
         </translation>
     </message>
 </context>
@@ -471,1154 +471,1154 @@
     <name>HomePage</name>
     <message>
         <source>Demo yard (invented)</source>
-        <translation type="unfinished"></translation>
+        <translation>الساحة التجريبية (وهمية)</translation>
     </message>
     <message>
         <source>%1, %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1، %2</translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) must not be used</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n معدّة يجب ألا تُستخدم</numerusform>
+            <numerusform>%n معدّة يجب ألا تُستخدم</numerusform>
+            <numerusform>معدّتان (%n) يجب ألا تُستخدما</numerusform>
+            <numerusform>%n معدّات يجب ألا تُستخدم</numerusform>
+            <numerusform>%n معدّة يجب ألا تُستخدم</numerusform>
+            <numerusform>%n معدّة يجب ألا تُستخدم</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) due now or soon</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n معدّة مستحقة الآن أو قريبًا</numerusform>
+            <numerusform>%n معدّة مستحقة الآن أو قريبًا</numerusform>
+            <numerusform>معدّتان (%n) مستحقتان الآن أو قريبًا</numerusform>
+            <numerusform>%n معدّات مستحقة الآن أو قريبًا</numerusform>
+            <numerusform>%n معدّة مستحقة الآن أو قريبًا</numerusform>
+            <numerusform>%n معدّة مستحقة الآن أو قريبًا</numerusform>
         </translation>
     </message>
     <message>
         <source>Waiting for a second person</source>
-        <translation type="unfinished"></translation>
+        <translation>بانتظار شخص ثانٍ</translation>
     </message>
     <message>
         <source>Nothing waits.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا شيء ينتظر.</translation>
     </message>
     <message>
         <source>%1, since %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1، منذ %2</translation>
     </message>
     <message>
         <source>Confirmed lately</source>
-        <translation type="unfinished"></translation>
+        <translation>أُكّد حديثًا</translation>
     </message>
     <message>
         <source>Out on hire</source>
-        <translation type="unfinished"></translation>
+        <translation>المؤجَّرة حاليًا</translation>
     </message>
     <message>
         <source>No unit is out.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا معدّة مؤجَّرة حاليًا.</translation>
     </message>
     <message>
         <source>since %1</source>
-        <translation type="unfinished"></translation>
+        <translation>منذ %1</translation>
     </message>
     <message>
         <source>Go on with</source>
-        <translation type="unfinished"></translation>
+        <translation>للمتابعة</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>المعدّات</translation>
     </message>
     <message>
         <source>No unit yet. Add the first one below.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا معدّة بعد. أضف الأولى أدناه.</translation>
     </message>
     <message>
         <source>locked out</source>
-        <translation type="unfinished"></translation>
+        <translation>عزل وإقفال</translation>
     </message>
     <message>
         <source>Add a unit</source>
-        <translation type="unfinished"></translation>
+        <translation>أضف معدّة</translation>
     </message>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>الإعدادات</translation>
     </message>
 </context>
 <context>
     <name>JobMorePage</name>
     <message>
         <source>This job</source>
-        <translation type="unfinished"></translation>
+        <translation>هذه المهمة</translation>
     </message>
     <message>
         <source>Go on later</source>
-        <translation type="unfinished"></translation>
+        <translation>تابع لاحقًا</translation>
     </message>
     <message>
         <source>Nothing is lost; it opens again at this step</source>
-        <translation type="unfinished"></translation>
+        <translation>لا يضيع شيء؛ تُفتح من جديد عند هذه الخطوة</translation>
     </message>
     <message>
         <source>Give the job up</source>
-        <translation type="unfinished"></translation>
+        <translation>تخلَّ عن المهمة</translation>
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>عندئذ تنتهي المهمة على أنه جرى التخلي عنها: تُؤمَّن الآلة، وتُعلَّق على ميزانها بطاقة تحذير بألا يُستخدم.</translation>
     </message>
     <message>
         <source>Hold to give up</source>
-        <translation type="unfinished"></translation>
+        <translation>اضغط مطوّلًا للتخلي</translation>
     </message>
     <message>
         <source>Keep on working</source>
-        <translation type="unfinished"></translation>
+        <translation>واصل العمل</translation>
     </message>
     <message>
         <source>Done so far, the newest first</source>
-        <translation type="unfinished"></translation>
+        <translation>ما نُفّذ حتى الآن، الأحدث أولًا</translation>
     </message>
     <message>
         <source>(does not count)</source>
-        <translation type="unfinished"></translation>
+        <translation>(لا يُحتسب)</translation>
     </message>
 </context>
 <context>
     <name>JobPage</name>
     <message>
         <source>%1 with %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 مع %2</translation>
     </message>
     <message>
         <source>practice, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>تدريب، وهمي</translation>
     </message>
     <message>
         <source>Step %1 of %2</source>
-        <translation type="unfinished"></translation>
+        <translation>الخطوة %1 من %2</translation>
     </message>
     <message>
         <source>The job has stopped. Make the machine safe first.</source>
-        <translation type="unfinished"></translation>
+        <translation>توقفت المهمة. أمِّن الآلة أولًا.</translation>
     </message>
     <message>
         <source>Not passed</source>
-        <translation type="unfinished"></translation>
+        <translation>لم تُجتز</translation>
     </message>
     <message>
         <source>It was: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>كان: %1</translation>
     </message>
     <message>
         <source>Do this now:</source>
-        <translation type="unfinished"></translation>
+        <translation>افعل هذا الآن:</translation>
     </message>
     <message>
         <source>Do the last step again</source>
-        <translation type="unfinished"></translation>
+        <translation>أعد الخطوة الأخيرة</translation>
     </message>
     <message>
         <source>What was said stays on the record and no longer counts</source>
-        <translation type="unfinished"></translation>
+        <translation>ما قيل يبقى في السجل ولم يعد يُحتسب</translation>
     </message>
     <message>
         <source>All that was done so far, giving up, going on later</source>
-        <translation type="unfinished"></translation>
+        <translation>كل ما نُفّذ حتى الآن، والتخلي، والمتابعة لاحقًا</translation>
     </message>
 </context>
 <context>
     <name>Keypad</name>
     <message>
         <source>Delete the last digit</source>
-        <translation type="unfinished"></translation>
+        <translation>احذف آخر رقم</translation>
     </message>
     <message>
         <source>Plus or minus</source>
-        <translation type="unfinished"></translation>
+        <translation>زائد أو ناقص</translation>
     </message>
     <message>
         <source>Decimal mark</source>
-        <translation type="unfinished"></translation>
+        <translation>العلامة العشرية</translation>
     </message>
 </context>
 <context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>الهاتف كمقياس ميل</translation>
     </message>
     <message>
         <source>A raised boom can come down.</source>
-        <translation type="unfinished"></translation>
+        <translation>ذراع الرفع المرفوعة قد تهبط.</translation>
     </message>
     <message>
         <source>Whoever is under it is crushed.</source>
-        <translation type="unfinished"></translation>
+        <translation>تسحق كل من تحتها.</translation>
     </message>
     <message>
         <source>Measure on a raised boom only with the engine off, the key removed, the boom support fitted, and nobody under it.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا تقِس على ذراع رفع مرفوعة إلا والمحرك متوقف والمفتاح منزوع ودعامة الذراع مركَّبة، ولا أحد تحتها.</translation>
     </message>
     <message>
         <source>This phone has no accelerometer. Use an inclinometer and type what it shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>ليس في هذا الهاتف مقياس تسارع. استخدم مقياس ميل واكتب ما يعرضه.</translation>
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
-        <translation type="unfinished"></translation>
+        <translation>الميل على امتداد الضلع الطويل للهاتف، كما وُضع أولًا:</translation>
     </message>
     <message>
         <source>2. Turn the phone half round on the same spot, its top where its foot was. Hands off, then measure again.</source>
-        <translation type="unfinished"></translation>
+        <translation>2. أدِر الهاتف نصف دورة في الموضع نفسه، أعلاه حيث كان أسفله. ارفع يديك، ثم قِس من جديد.</translation>
     </message>
     <message>
         <source>1. Lay the phone flat on the bucket floor, the boom or the ground, its long side along the machine. Hands off, then measure.</source>
-        <translation type="unfinished"></translation>
+        <translation>1. ضع الهاتف مسطَّحًا على أرضية الدلو أو ذراع الرفع أو الأرض، وضلعه الطويل على امتداد الآلة. ارفع يديك، ثم قِس.</translation>
     </message>
     <message>
         <source>Measuring: keep your hands off</source>
-        <translation type="unfinished"></translation>
+        <translation>جارٍ القياس: ارفع يديك عنه</translation>
     </message>
     <message>
         <source>Measure</source>
-        <translation type="unfinished"></translation>
+        <translation>قِس</translation>
     </message>
     <message>
         <source>Begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>ابدأ من جديد</translation>
     </message>
 </context>
 <context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا تأتي قراءات. يجري انتظارها.</translation>
     </message>
     <message>
         <source>Boom rising</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع ترتفع</translation>
     </message>
     <message>
         <source>Boom lowering</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع تنزل</translation>
     </message>
     <message>
         <source>Standing still</source>
-        <translation type="unfinished"></translation>
+        <translation>ساكنة</translation>
     </message>
     <message>
         <source>Boom %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع %1°</translation>
     </message>
     <message>
         <source>wanted %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>المطلوب %1°</translation>
     </message>
     <message>
         <source>%1 % done</source>
-        <translation type="unfinished"></translation>
+        <translation>تم %1 %</translation>
     </message>
 </context>
 <context>
     <name>MachineView</name>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>منظر جانبي للودر، ذراع الرفع عند %1 درجة</translation>
     </message>
     <message>
         <source>Side view of the loader</source>
-        <translation type="unfinished"></translation>
+        <translation>منظر جانبي للودر</translation>
     </message>
     <message>
         <source>%1 degrees wanted</source>
-        <translation type="unfinished"></translation>
+        <translation>المطلوب %1 درجة</translation>
     </message>
     <message>
         <source>plausible, not its own pins</source>
-        <translation type="unfinished"></translation>
+        <translation>معقول، وليست مساميرها هي</translation>
     </message>
 </context>
 <context>
     <name>Main</name>
     <message>
         <source>Press to close this message</source>
-        <translation type="unfinished"></translation>
+        <translation>اضغط لإغلاق هذه الرسالة</translation>
     </message>
 </context>
 <context>
     <name>MakeYardPage</name>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>أنشئ ساحتي</translation>
     </message>
     <message>
         <source>Your name</source>
-        <translation type="unfinished"></translation>
+        <translation>اسمك</translation>
     </message>
     <message>
         <source>You are mostly</source>
-        <translation type="unfinished"></translation>
+        <translation>دورك في الأغلب</translation>
     </message>
     <message>
         <source>Passphrase: 12 characters or more, a few words are best</source>
-        <translation type="unfinished"></translation>
+        <translation>عبارة المرور: 12 حرفًا أو أكثر، والأفضل بضع كلمات</translation>
     </message>
     <message>
         <source>The same passphrase again</source>
-        <translation type="unfinished"></translation>
+        <translation>عبارة المرور نفسها مرة أخرى</translation>
     </message>
     <message>
         <source>This is not the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>ليست هي نفسها.</translation>
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation type="unfinished"></translation>
+        <translation>تقفل مفتاح توقيعك ومفتاح الساحة على هذا الهاتف. لا يستطيع أحد استعادتها: اكتبها واحفظها حيث يحفظ المكتب مفاتيحه. ويمكن إضافة آخرين لاحقًا، لكل منهم مفتاحه.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
-        <translation type="unfinished"></translation>
+        <translation>أنشئ المفتاحين والساحة</translation>
     </message>
 </context>
 <context>
     <name>MonitorStep</name>
     <message>
         <source>In the monitor&apos;s own words, if you like</source>
-        <translation type="unfinished"></translation>
+        <translation>بكلمات الشاشة نفسها، إن شئت</translation>
     </message>
 </context>
 <context>
     <name>MoveStep</name>
     <message>
         <source>Move the practice loader</source>
-        <translation type="unfinished"></translation>
+        <translation>حرّك لودر التدريب</translation>
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
-        <translation type="unfinished"></translation>
+        <translation>يفعل ما تطلبه الخطوة؛ أما على آلة حقيقية فيداك على عتلات التحكم</translation>
     </message>
     <message>
         <source>The pass is done</source>
-        <translation type="unfinished"></translation>
+        <translation>تمت التمريرة</translation>
     </message>
     <message>
         <source>It stands there</source>
-        <translation type="unfinished"></translation>
+        <translation>هي في الوضعية</translation>
     </message>
     <message>
         <source>It did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>فشل</translation>
     </message>
     <message>
         <source>Boom at its lowest</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع في أدنى موضع</translation>
     </message>
     <message>
         <source>Boom at its highest</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع في أعلى موضع</translation>
     </message>
     <message>
         <source>Boom level</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع أفقية</translation>
     </message>
     <message>
         <source>Boom at carry height</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع عند ارتفاع النقل</translation>
     </message>
     <message>
         <source>Boom down, on the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>الذراع منزَلة إلى الأرض</translation>
     </message>
     <message>
         <source>bucket racked back</source>
-        <translation type="unfinished"></translation>
+        <translation>الدلو مُمال إلى الخلف</translation>
     </message>
     <message>
         <source>bucket level</source>
-        <translation type="unfinished"></translation>
+        <translation>الدلو مستوٍ</translation>
     </message>
     <message>
         <source>bucket dumped</source>
-        <translation type="unfinished"></translation>
+        <translation>الدلو مقلوب للتفريغ</translation>
     </message>
     <message>
         <source>come from below</source>
-        <translation type="unfinished"></translation>
+        <translation>وصولًا من الأسفل</translation>
     </message>
     <message>
         <source>come from above</source>
-        <translation type="unfinished"></translation>
+        <translation>وصولًا من الأعلى</translation>
     </message>
     <message>
         <source>Raise</source>
-        <translation type="unfinished"></translation>
+        <translation>ارفع</translation>
     </message>
     <message>
         <source>Lower</source>
-        <translation type="unfinished"></translation>
+        <translation>أنزِل</translation>
     </message>
     <message>
         <source>slowly</source>
-        <translation type="unfinished"></translation>
+        <translation>ببطء</translation>
     </message>
     <message>
         <source>fast</source>
-        <translation type="unfinished"></translation>
+        <translation>بسرعة</translation>
     </message>
     <message>
         <source>at your own pace</source>
-        <translation type="unfinished"></translation>
+        <translation>بالسرعة التي تختارها</translation>
     </message>
     <message>
         <source>bucket empty</source>
-        <translation type="unfinished"></translation>
+        <translation>الدلو فارغ</translation>
     </message>
     <message>
         <source>with the test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>مع كتلة الاختبار</translation>
     </message>
     <message>
         <source>This pass needs a log: open live readings, or bring the log as a file.</source>
-        <translation type="unfinished"></translation>
+        <translation>تحتاج هذه التمريرة إلى تسجيل: افتح القراءات المباشرة، أو أحضر التسجيل كملف.</translation>
     </message>
     <message>
         <source>Bring the log as a file</source>
-        <translation type="unfinished"></translation>
+        <translation>أحضر التسجيل كملف</translation>
     </message>
     <message>
         <source>Practise with the simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>تدرّب مع لودر المحاكاة</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>تسجيلات رفع (%1)</translation>
     </message>
 </context>
 <context>
     <name>NoteStep</name>
     <message>
         <source>Write it down</source>
-        <translation type="unfinished"></translation>
+        <translation>اكتب ذلك</translation>
     </message>
     <message>
         <source>Nothing to note</source>
-        <translation type="unfinished"></translation>
+        <translation>لا شيء يُكتب</translation>
     </message>
     <message>
         <source>In your own words</source>
-        <translation type="unfinished"></translation>
+        <translation>بكلماتك أنت</translation>
     </message>
 </context>
 <context>
     <name>PeoplePage</name>
     <message>
         <source>People</source>
-        <translation type="unfinished"></translation>
+        <translation>الأشخاص</translation>
     </message>
     <message>
         <source>May not sign any more</source>
-        <translation type="unfinished"></translation>
+        <translation>لم يعد يجوز له التوقيع</translation>
     </message>
     <message>
         <source>Key %1</source>
-        <translation type="unfinished"></translation>
+        <translation>المفتاح %1</translation>
     </message>
     <message>
         <source>Their name</source>
-        <translation type="unfinished"></translation>
+        <translation>اسم الشخص</translation>
     </message>
     <message>
         <source>A passphrase of their own, 12 characters or more</source>
-        <translation type="unfinished"></translation>
+        <translation>عبارة مرور خاصة به، 12 حرفًا أو أكثر</translation>
     </message>
     <message>
         <source>The yard&apos;s passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>عبارة مرور الساحة</translation>
     </message>
     <message>
         <source>Add this person</source>
-        <translation type="unfinished"></translation>
+        <translation>أضف هذا الشخص</translation>
     </message>
     <message>
         <source>Add a person</source>
-        <translation type="unfinished"></translation>
+        <translation>أضف شخصًا</translation>
     </message>
 </context>
 <context>
     <name>ReadingStep</name>
     <message>
         <source>Take the live value: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>خذ القيمة المباشرة: %1</translation>
     </message>
     <message>
         <source>steady</source>
-        <translation type="unfinished"></translation>
+        <translation>ثابتة</translation>
     </message>
     <message>
         <source>not steady yet</source>
-        <translation type="unfinished"></translation>
+        <translation>لم تثبت بعد</translation>
     </message>
     <message>
         <source>Enter</source>
-        <translation type="unfinished"></translation>
+        <translation>أدخل</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>أدخل %1 %2</translation>
     </message>
     <message>
         <source>Typed: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>المكتوب: %1</translation>
     </message>
     <message>
         <source>Between %1 and %2</source>
-        <translation type="unfinished"></translation>
+        <translation>بين %1 و %2</translation>
     </message>
     <message>
         <source>At least %1</source>
-        <translation type="unfinished"></translation>
+        <translation>على الأقل %1</translation>
     </message>
     <message>
         <source>At most %1</source>
-        <translation type="unfinished"></translation>
+        <translation>على الأكثر %1</translation>
     </message>
     <message>
         <source>Last time: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>المرة السابقة: %1</translation>
     </message>
     <message>
         <source>Practice: the instrument shows %1</source>
-        <translation type="unfinished"></translation>
+        <translation>تدريب: تعرض أداة القياس %1</translation>
     </message>
     <message>
         <source>Unit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>الوحدة %1</translation>
     </message>
 </context>
 <context>
     <name>RecordPage</name>
     <message>
         <source>Record</source>
-        <translation type="unfinished"></translation>
+        <translation>السجل</translation>
     </message>
     <message>
         <source>Hand over</source>
-        <translation type="unfinished"></translation>
+        <translation>تسليم السجل</translation>
     </message>
     <message>
         <source>Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>حجم الورق</translation>
     </message>
     <message>
         <source>Save as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ بصيغة PDF</translation>
     </message>
     <message>
         <source>Save the sealed record itself</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ السجل المختوم نفسه</translation>
     </message>
     <message>
         <source>Any program that knows JSON Web Signatures can check it</source>
-        <translation type="unfinished"></translation>
+        <translation>يستطيع أي برنامج يعرف JSON Web Signatures أن يتحقق منه</translation>
     </message>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ بطاقة التحذير بصيغة PDF</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>حُفظ: %1</translation>
     </message>
     <message>
         <source>Sign it too</source>
-        <translation type="unfinished"></translation>
+        <translation>وقّع عليه أيضًا</translation>
     </message>
     <message>
         <source>A further signature, with your own key</source>
-        <translation type="unfinished"></translation>
+        <translation>توقيع إضافي، بمفتاحك أنت</translation>
     </message>
     <message>
         <source>Correct it</source>
-        <translation type="unfinished"></translation>
+        <translation>صحّحه</translation>
     </message>
     <message>
         <source>By a new record that names this one; this one stays as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>بسجل جديد يسمّي هذا السجل؛ ويبقى هذا كما هو</translation>
     </message>
     <message>
         <source>What was wrong, and what is right</source>
-        <translation type="unfinished"></translation>
+        <translation>ما الخطأ، وما الصواب</translation>
     </message>
     <message>
         <source>Seal the correction</source>
-        <translation type="unfinished"></translation>
+        <translation>اختم التصحيح</translation>
     </message>
 </context>
 <context>
     <name>ResumeStep</name>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>تابع</translation>
     </message>
     <message>
         <source>Take the job over as %1</source>
-        <translation type="unfinished"></translation>
+        <translation>تسلّم المهمة بصفة %1</translation>
     </message>
     <message>
         <source>The job was interrupted</source>
-        <translation type="unfinished"></translation>
+        <translation>قُطعت المهمة</translation>
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation type="unfinished"></translation>
+        <translation>كل ما نُفّذ محفوظ. قبل أن تتابع: هل الآلة كما تركتها، ولا أحد قربها؟ تُعرض من جديد تنبيهات السلامة التي ما زالت سارية، وتُطلب «المنطقة خالية» من جديد.</translation>
     </message>
     <message>
         <source>Somebody else was in charge of it.</source>
-        <translation type="unfinished"></translation>
+        <translation>كان المسؤول عنها شخصًا آخر.</translation>
     </message>
 </context>
 <context>
     <name>SettingsPage</name>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>الإعدادات</translation>
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>المظهر</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>نهار</translation>
     </message>
     <message>
         <source>Night</source>
-        <translation type="unfinished"></translation>
+        <translation>ليل</translation>
     </message>
     <message>
         <source>Sunlight</source>
-        <translation type="unfinished"></translation>
+        <translation>ضوء الشمس</translation>
     </message>
     <message>
         <source>Black on white, thick lines</source>
-        <translation type="unfinished"></translation>
+        <translation>أسود على أبيض، خطوط سميكة</translation>
     </message>
     <message>
         <source>Text size</source>
-        <translation type="unfinished"></translation>
+        <translation>حجم النص</translation>
     </message>
     <message>
         <source>Gloves: larger keys</source>
-        <translation type="unfinished"></translation>
+        <translation>قفازات: أزرار أكبر</translation>
     </message>
     <message>
         <source>Wet glass: hold a key for it to count</source>
-        <translation type="unfinished"></translation>
+        <translation>زجاج مبلل: لا يُحتسب الزر إلا بضغط مطوّل</translation>
     </message>
     <message>
         <source>Sounds and vibration</source>
-        <translation type="unfinished"></translation>
+        <translation>الأصوات والاهتزاز</translation>
     </message>
     <message>
         <source>Speak the instructions</source>
-        <translation type="unfinished"></translation>
+        <translation>نطق التعليمات</translation>
     </message>
     <message>
         <source>Speak the instructions (this phone has no voice in this language)</source>
-        <translation type="unfinished"></translation>
+        <translation>نطق التعليمات (ليس في هذا الهاتف صوت بهذه اللغة)</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>الوحدات</translation>
     </message>
     <message>
         <source>Metric: kg, bar, °C, m</source>
-        <translation type="unfinished"></translation>
+        <translation>متري: kg، bar، °C، m</translation>
     </message>
     <message>
         <source>US: lb, psi, °F, in</source>
-        <translation type="unfinished"></translation>
+        <translation>أمريكي: lb، psi، °F، in</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>اللغة</translation>
     </message>
     <message>
         <source>This translation was made by a machine. A native speaker who knows the trade has still to review it.</source>
-        <translation type="unfinished"></translation>
+        <translation>أنجزت هذه الترجمة آلة. ولم يراجعها بعدُ متحدث أصلي يعرف المهنة.</translation>
     </message>
     <message>
         <source>You act as</source>
-        <translation type="unfinished"></translation>
+        <translation>تعمل بصفة</translation>
     </message>
     <message>
         <source>People who may sign on this phone</source>
-        <translation type="unfinished"></translation>
+        <translation>من يجوز لهم التوقيع على هذا الهاتف</translation>
     </message>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>القراءات المباشرة</translation>
     </message>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>الهاتف كمقياس ميل</translation>
     </message>
     <message>
         <source>Lock</source>
-        <translation type="unfinished"></translation>
+        <translation>اقفل التطبيق</translation>
     </message>
     <message>
         <source>The next person opens it with their own key</source>
-        <translation type="unfinished"></translation>
+        <translation>يفتحه الشخص التالي بمفتاحه</translation>
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hingepin %1. التطبيق برنامج حر برخصة GNU General Public License، الإصدار 3 أو أحدث؛ ومحرّكه برخصة Apache License 2.0. لا يكتب أبدًا إلى أي آلة. الحكم هنا لا يجعل ميزانًا قانونيًا للتعامل التجاري؛ ذلك يحتاج إلى الجهة المختصة.</translation>
     </message>
 </context>
 <context>
     <name>SignStep</name>
     <message>
         <source>Sign</source>
-        <translation type="unfinished"></translation>
+        <translation>وقّع</translation>
     </message>
     <message>
         <source>Clear the glass</source>
-        <translation type="unfinished"></translation>
+        <translation>امسح اللوحة</translation>
     </message>
     <message>
         <source>Not here to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>غائب عن التوقيع</translation>
     </message>
     <message>
         <source>Does not want to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>رفض التوقيع</translation>
     </message>
     <message>
         <source>You sign as %1, %2, with your key on this phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>توقّع باسم %1، %2، بمفتاحك على هذا الهاتف.</translation>
     </message>
 </context>
 <context>
     <name>SignaturePad</name>
     <message>
         <source>Sign here with a finger</source>
-        <translation type="unfinished"></translation>
+        <translation>وقّع هنا بإصبعك</translation>
     </message>
 </context>
 <context>
     <name>StateMark</name>
     <message>
         <source>ready</source>
-        <translation type="unfinished"></translation>
+        <translation>جاهز</translation>
     </message>
     <message>
         <source>due soon</source>
-        <translation type="unfinished"></translation>
+        <translation>يستحق قريبًا</translation>
     </message>
     <message>
         <source>due</source>
-        <translation type="unfinished"></translation>
+        <translation>مستحق</translation>
     </message>
     <message>
         <source>restricted</source>
-        <translation type="unfinished"></translation>
+        <translation>مقيَّد</translation>
     </message>
     <message>
         <source>do not use</source>
-        <translation type="unfinished"></translation>
+        <translation>لا تستخدم</translation>
     </message>
     <message>
         <source>not calibrated</source>
-        <translation type="unfinished"></translation>
+        <translation>غير معايَر</translation>
     </message>
 </context>
 <context>
     <name>TagStep</name>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ بطاقة التحذير بصيغة PDF</translation>
     </message>
     <message>
         <source>The tag hangs on the machine</source>
-        <translation type="unfinished"></translation>
+        <translation>بطاقة التحذير معلَّقة على الآلة</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>حُفظ: %1</translation>
     </message>
 </context>
 <context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
-        <translation type="unfinished"></translation>
+        <translation>إجراء الآلة نفسها</translation>
     </message>
     <message>
         <source>Readings typed from its monitor</source>
-        <translation type="unfinished"></translation>
+        <translation>قراءات تُكتب من شاشتها</translation>
     </message>
     <message>
         <source>Logs or a live feed</source>
-        <translation type="unfinished"></translation>
+        <translation>تسجيلات أو قراءات مباشرة</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>تعديل %1</translation>
     </message>
     <message>
         <source>New unit</source>
-        <translation type="unfinished"></translation>
+        <translation>معدّة جديدة</translation>
     </message>
     <message>
         <source>Number or name of the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>رقم المعدّة أو اسمها</translation>
     </message>
     <message>
         <source>Rated payload, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>الحمولة الاسمية، kg</translation>
     </message>
     <message>
         <source>Lift cylinders, how many</source>
-        <translation type="unfinished"></translation>
+        <translation>عدد أسطوانات الرفع</translation>
     </message>
     <message>
         <source>Lift cylinder bore, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>قطر تجويف أسطوانة الرفع، mm</translation>
     </message>
     <message>
         <source>Lift cylinder rod, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>قطر ساق أسطوانة الرفع، mm</translation>
     </message>
     <message>
         <source>Weigh window from boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>نافذة الوزن من زاوية الذراع، درجات (إن عُرفت)</translation>
     </message>
     <message>
         <source>Weigh window to boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>نافذة الوزن إلى زاوية الذراع، درجات (إن عُرفت)</translation>
     </message>
     <message>
         <source>Oil at least, °C, before pressures are taught (if the manual says)</source>
-        <translation type="unfinished"></translation>
+        <translation>حرارة الزيت على الأقل، °C، قبل تلقين الضغوط (إن ذكرها الدليل)</translation>
     </message>
     <message>
         <source>Test mass of the yard, kg (if there is one)</source>
-        <translation type="unfinished"></translation>
+        <translation>كتلة الاختبار لدى الساحة، kg (إن وُجدت)</translation>
     </message>
     <message>
         <source>Due again after, hours (if the yard says)</source>
-        <translation type="unfinished"></translation>
+        <translation>الاستحقاق من جديد بعد، ساعات (إن حددته الساحة)</translation>
     </message>
     <message>
         <source>It can be taught by</source>
-        <translation type="unfinished"></translation>
+        <translation>يمكن تلقينها بواسطة</translation>
     </message>
     <message>
         <source>Its monitor shows</source>
-        <translation type="unfinished"></translation>
+        <translation>ما تعرضه شاشتها</translation>
     </message>
     <message>
         <source>Press the unit in which it shows it; press it again if it does not show it at all. Mind which ton it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>اضغط الوحدة التي تعرضه بها؛ واضغطها من جديد إن كانت لا تعرضه أصلًا. انتبه أي طن هو.</translation>
     </message>
     <message>
         <source>For practice: an invented machine</source>
-        <translation type="unfinished"></translation>
+        <translation>للتدريب: آلة وهمية</translation>
     </message>
     <message>
         <source>Its records say so; the simulated loader may stand in for it</source>
-        <translation type="unfinished"></translation>
+        <translation>تذكر سجلاتها ذلك؛ ويجوز أن يحل محلها لودر المحاكاة</translation>
     </message>
     <message>
         <source>Linkage</source>
-        <translation type="unfinished"></translation>
+        <translation>الآلية المفصلية</translation>
     </message>
     <message>
         <source>Its pins are on file: empty passes are enough to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>مساميرها محفوظة في ملف: التمريرات الفارغة تكفي للمعايرة.</translation>
     </message>
     <message>
         <source>Its pins are not known. It can be calibrated with a known mass all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>مساميرها غير معروفة. ومع ذلك يمكن معايرتها بكتلة معلومة.</translation>
     </message>
     <message>
         <source>Read the pins from a file</source>
-        <translation type="unfinished"></translation>
+        <translation>اقرأ المسامير من ملف</translation>
     </message>
     <message>
         <source>Unit or job files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>ملفات معدّة أو مهمة (%1)</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ</translation>
     </message>
 </context>
 <context>
     <name>UnitPage</name>
     <message>
         <source>With %1</source>
-        <translation type="unfinished"></translation>
+        <translation>مع %1</translation>
     </message>
     <message>
         <source>Due again %1</source>
-        <translation type="unfinished"></translation>
+        <translation>الاستحقاق القادم %1</translation>
     </message>
     <message>
         <source>Save its label as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>احفظ ملصقها بصيغة PDF</translation>
     </message>
     <message>
         <source>Begin a job</source>
-        <translation type="unfinished"></translation>
+        <translation>ابدأ مهمة</translation>
     </message>
     <message>
         <source>Edit the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>عدّل المعدّة</translation>
     </message>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>الملحقات</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>حُفظ: %1</translation>
     </message>
     <message>
         <source>Compare check-out and return</source>
-        <translation type="unfinished"></translation>
+        <translation>قارن التسليم والإرجاع</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>السجلات</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا شيء بعد.</translation>
     </message>
     <message>
         <source>not trusted</source>
-        <translation type="unfinished"></translation>
+        <translation>غير موثوق</translation>
     </message>
     <message>
         <source>corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>مصحَّح</translation>
     </message>
 </context>
 <context>
     <name>UnlockPage</name>
     <message>
         <source>Demo yard: who are you?</source>
-        <translation type="unfinished"></translation>
+        <translation>الساحة التجريبية: من أنت؟</translation>
     </message>
     <message>
         <source>Who is at the phone?</source>
-        <translation type="unfinished"></translation>
+        <translation>من الذي على الهاتف؟</translation>
     </message>
     <message>
         <source>Passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>عبارة المرور</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>افتح</translation>
     </message>
     <message>
         <source>Another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>ساحة أخرى</translation>
     </message>
 </context>
 <context>
     <name>WaitStep</name>
     <message>
         <source>Compute again</source>
-        <translation type="unfinished"></translation>
+        <translation>احسب من جديد</translation>
     </message>
 </context>
 <context>
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>اضغط مطوّلًا: المنطقة خالية</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
-        <translation type="unfinished"></translation>
+        <translation>ستتحرك الآلة بعد هذا. لا أحد قربها، ولا أحد تحت ذراع الرفع، والجميع على مرأى منك.</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile</name>
     <message>
         <source>read</source>
-        <translation type="unfinished"></translation>
+        <translation>قُرئ</translation>
     </message>
     <message>
         <source>zone clear</source>
-        <translation type="unfinished"></translation>
+        <translation>المنطقة خالية</translation>
     </message>
     <message>
         <source>gone back to do it again</source>
-        <translation type="unfinished"></translation>
+        <translation>رجوع لتنفيذها من جديد</translation>
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>نعم</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>لا</translation>
     </message>
     <message>
         <source>done</source>
-        <translation type="unfinished"></translation>
+        <translation>تم</translation>
     </message>
     <message>
         <source>did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>فشل</translation>
     </message>
     <message>
         <source>photo or file kept</source>
-        <translation type="unfinished"></translation>
+        <translation>حُفظت صورة أو ملف</translation>
     </message>
     <message>
         <source>left out</source>
-        <translation type="unfinished"></translation>
+        <translation>جرى تخطيه</translation>
     </message>
     <message>
         <source>signed</source>
-        <translation type="unfinished"></translation>
+        <translation>وُقّع</translation>
     </message>
     <message>
         <source>not there to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>غائب عن التوقيع</translation>
     </message>
     <message>
         <source>refused to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>رفض التوقيع</translation>
     </message>
     <message>
         <source>nobody there to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>لا أحد هناك ليؤكد</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::App</name>
     <message>
         <source>Technician</source>
-        <translation type="unfinished"></translation>
+        <translation>فنّي</translation>
     </message>
     <message>
         <source>Operator</source>
-        <translation type="unfinished"></translation>
+        <translation>مشغّل</translation>
     </message>
     <message>
         <source>Supervisor</source>
-        <translation type="unfinished"></translation>
+        <translation>مشرف</translation>
     </message>
     <message>
         <source>Safety lead</source>
-        <translation type="unfinished"></translation>
+        <translation>مسؤول السلامة</translation>
     </message>
     <message>
         <source>Yard checker</source>
-        <translation type="unfinished"></translation>
+        <translation>فاحص الساحة</translation>
     </message>
     <message>
         <source>Customer</source>
-        <translation type="unfinished"></translation>
+        <translation>عميل</translation>
     </message>
     <message>
         <source>DANGER</source>
-        <translation type="unfinished"></translation>
+        <translation>خطر</translation>
     </message>
     <message>
         <source>WARNING</source>
-        <translation type="unfinished"></translation>
+        <translation>تحذير</translation>
     </message>
     <message>
         <source>CAUTION</source>
-        <translation type="unfinished"></translation>
+        <translation>تنبيه</translation>
     </message>
     <message>
         <source>NOTICE</source>
-        <translation type="unfinished"></translation>
+        <translation>إشعار</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Level</name>
     <message>
         <source>%1 ± %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ± %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Live</name>
     <message>
         <source>%1 can&apos;t be opened: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>تعذّر فتح %1: %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>
     <message>
         <source>Practice picture, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>صورة تدريب، وهمية</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Profiles</name>
     <message>
         <source>This file holds no linkage. A unit&apos;s profile, a calibration job, or the linkage alone is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>لا يحوي هذا الملف آلية مفصلية. المطلوب ملف تعريف معدّة، أو مهمة معايرة، أو الآلية المفصلية وحدها.</translation>
     </message>
     <message>
         <source>Mass on the scale</source>
-        <translation type="unfinished"></translation>
+        <translation>الكتلة على الميزان</translation>
     </message>
     <message>
         <source>Boom angle</source>
-        <translation type="unfinished"></translation>
+        <translation>زاوية الذراع</translation>
     </message>
     <message>
         <source>Boom sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>مستشعر الذراع</translation>
     </message>
     <message>
         <source>Bucket sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>مستشعر الدلو</translation>
     </message>
     <message>
         <source>Lift pressure, head side</source>
-        <translation type="unfinished"></translation>
+        <translation>ضغط الرفع، جهة الرأس</translation>
     </message>
     <message>
         <source>Lift pressure, rod side</source>
-        <translation type="unfinished"></translation>
+        <translation>ضغط الرفع، جهة الساق</translation>
     </message>
     <message>
         <source>Oil temperature</source>
-        <translation type="unfinished"></translation>
+        <translation>حرارة الزيت</translation>
     </message>
     <message>
         <source>Operating hours</source>
-        <translation type="unfinished"></translation>
+        <translation>ساعات التشغيل</translation>
     </message>
     <message>
         <source>Fuel level</source>
-        <translation type="unfinished"></translation>
+        <translation>مستوى الوقود</translation>
     </message>
     <message>
         <source>counts</source>
-        <translation type="unfinished"></translation>
+        <translation>عدّات</translation>
     </message>
 </context>
 </TS>
