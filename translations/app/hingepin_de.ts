@@ -5,461 +5,461 @@
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Nummer oder Name des Anbaugeräts</translation>
     </message>
     <message>
         <source>Quick coupler, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Schnellwechsler, kg</translation>
     </message>
     <message>
         <source>Bucket, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufel, kg</translation>
     </message>
     <message>
         <source>Load&apos;s centre along the bucket floor from the hinge pin, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Lastschwerpunkt entlang des Schaufelbodens, vom Schaufeldrehpunkt aus, mm</translation>
     </message>
     <message>
         <source>Load&apos;s centre square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Lastschwerpunkt senkrecht zum Schaufelboden, mm</translation>
     </message>
     <message>
         <source>Heel along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufelferse entlang des Schaufelbodens, mm</translation>
     </message>
     <message>
         <source>Heel square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufelferse senkrecht zum Schaufelboden, mm</translation>
     </message>
     <message>
         <source>Cutting edge along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Schneidkante entlang des Schaufelbodens, mm</translation>
     </message>
     <message>
         <source>Cutting edge square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Schneidkante senkrecht zum Schaufelboden, mm</translation>
     </message>
     <message>
         <source>Upper stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Oberer Haltepunkt: Schneidkante über dem Erdboden, mm</translation>
     </message>
     <message>
         <source>Lower stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterer Haltepunkt: Schneidkante über dem Erdboden, mm</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 bearbeiten</translation>
     </message>
     <message>
         <source>New attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Neues Anbaugerät</translation>
     </message>
     <message>
         <source>What is not known stays empty. Without masses and a load centre a known mass is needed to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nicht bekannt ist, bleibt leer. Ohne Massen und Lastschwerpunkt ist zum Kalibrieren eine bekannte Masse nötig.</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern</translation>
     </message>
 </context>
 <context>
     <name>AttachmentsPage</name>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Anbaugeräte</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch keine.</translation>
     </message>
     <message>
         <source>Add an attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Anbaugerät hinzufügen</translation>
     </message>
 </context>
 <context>
     <name>BeginPage</name>
     <message>
         <source>Begin a job on %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Auftrag an %1 beginnen</translation>
     </message>
     <message>
         <source>Must have been done before: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Muss vorher erledigt sein: %1</translation>
     </message>
     <message>
         <source>Have at hand: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Bereithalten: %1</translation>
     </message>
     <message>
         <source>Way</source>
-        <translation type="unfinished"></translation>
+        <translation>Variante</translation>
     </message>
     <message>
         <source>Fitted attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Angebautes Anbaugerät</translation>
     </message>
     <message>
         <source>If nobody is here to confirm what a second person should</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn niemand da ist, der bestätigt, was eine zweite Person bestätigen soll</translation>
     </message>
     <message>
         <source>Wait for somebody</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf jemanden warten</translation>
     </message>
     <message>
         <source>A look from afar, by photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Blick aus der Ferne, auf ein Foto</translation>
     </message>
     <message>
         <source>Go on, marked as unconfirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Weitermachen, mit Vermerk: nicht bestätigt</translation>
     </message>
     <message>
         <source>(empty where the attachment says it)</source>
-        <translation type="unfinished"></translation>
+        <translation>(leer, wo das Anbaugerät es angibt)</translation>
     </message>
     <message>
         <source>Rated payload</source>
-        <translation type="unfinished"></translation>
+        <translation>Nennnutzlast</translation>
     </message>
     <message>
         <source>Wanted upper stop, cutting edge above ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Gewünschter oberer Haltepunkt, Schneidkante über dem Erdboden</translation>
     </message>
     <message>
         <source>Test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>Prüfmasse</translation>
     </message>
     <message>
         <source>Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Beginnen</translation>
     </message>
     <message>
         <source>Another procedure</source>
-        <translation type="unfinished"></translation>
+        <translation>Andere Anweisung</translation>
     </message>
 </context>
 <context>
     <name>BrokenPage</name>
     <message>
         <source>The yard can&apos;t be opened</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Betriebshof kann nicht geöffnet werden</translation>
     </message>
     <message>
         <source>Nothing was changed. Keep the folder as it is, and restore a backup beside it if you have one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wurde geändert. Den Ordner lassen, wie er ist, und eine Sicherungskopie, wenn es eine gibt, daneben wiederherstellen.</translation>
     </message>
     <message>
         <source>Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>Erneut versuchen</translation>
     </message>
     <message>
         <source>Open another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Anderen Betriebshof öffnen</translation>
     </message>
 </context>
 <context>
     <name>CameraView</name>
     <message>
         <source>Release the shutter</source>
-        <translation type="unfinished"></translation>
+        <translation>Auslösen</translation>
     </message>
 </context>
 <context>
     <name>CautionStep</name>
     <message>
         <source>I have read this</source>
-        <translation type="unfinished"></translation>
+        <translation>Ich habe das gelesen</translation>
     </message>
 </context>
 <context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgabe und Rücknahme im Vergleich</translation>
     </message>
     <message>
         <source>Nothing differs that was read or answered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts, was abgelesen oder beantwortet wurde, weicht ab.</translation>
     </message>
     <message>
         <source>The record of the check-out</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Protokoll der Ausgabe</translation>
     </message>
     <message>
         <source>The record of the return</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Protokoll der Rücknahme</translation>
     </message>
 </context>
 <context>
     <name>ConfirmStep</name>
     <message>
         <source>Yes</source>
-        <translation type="unfinished"></translation>
+        <translation>Ja</translation>
     </message>
     <message>
         <source>No</source>
-        <translation type="unfinished"></translation>
+        <translation>Nein</translation>
     </message>
     <message>
         <source>I confirm it</source>
-        <translation type="unfinished"></translation>
+        <translation>Ich bestätige es</translation>
     </message>
     <message>
         <source>No, it is not so</source>
-        <translation type="unfinished"></translation>
+        <translation>Nein, so ist es nicht</translation>
     </message>
     <message>
         <source>Nobody is here to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>Niemand da zum Bestätigen</translation>
     </message>
     <message>
         <source>The record will say so</source>
-        <translation type="unfinished"></translation>
+        <translation>Das steht dann im Protokoll</translation>
     </message>
     <message>
         <source>A second person looks for themself and confirms: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine zweite Person sieht selbst hin und bestätigt: %1</translation>
     </message>
     <message>
         <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine solche Person hat auf diesem Telefon einen Schlüssel. Unter „Personen“ eine hinzufügen oder sie auf ihrem eigenen Telefon bestätigen lassen.</translation>
     </message>
     <message>
         <source>Their passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Passphrase dieser Person</translation>
     </message>
 </context>
 <context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Gemeint war %1</translation>
     </message>
     <message>
         <source>Type it again</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu eintippen</translation>
     </message>
     <message>
         <source>It is %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Es ist %1</translation>
     </message>
     <message>
         <source>The record will say that it was doubted and confirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Protokoll steht dann, dass der Wert bezweifelt und bestätigt wurde</translation>
     </message>
     <message>
         <source>%1: can that be?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: kann das sein?</translation>
     </message>
     <message>
         <source>Usual is between %1 and %2. Look for a slipped decimal mark or another unit.</source>
-        <translation type="unfinished"></translation>
+        <translation>Üblich ist ein Wert zwischen %1 und %2. Auf ein verrutschtes Dezimalzeichen oder eine andere Einheit achten.</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 %2 eintragen</translation>
     </message>
 </context>
 <context>
     <name>EndStep</name>
     <message>
         <source>Seal the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Protokoll versiegeln</translation>
     </message>
     <message>
         <source>Show the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Protokoll zeigen</translation>
     </message>
     <message>
         <source>Done</source>
-        <translation type="unfinished"></translation>
+        <translation>Fertig</translation>
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehlgeschlagen: diese Waage nicht benutzen</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Abgebrochen: diese Waage nicht benutzen</translation>
     </message>
     <message>
         <source>Sealed with your key. Nobody can change it without it showing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit dem eigenen Schlüssel versiegelt. Niemand kann es ändern, ohne dass es auffällt.</translation>
     </message>
     <message>
         <source>Record %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Protokoll %1</translation>
     </message>
 </context>
 <context>
     <name>EvidenceStep</name>
     <message>
         <source>Take a photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Foto aufnehmen</translation>
     </message>
     <message>
         <source>Use a practice picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Übungsbild verwenden</translation>
     </message>
     <message>
         <source>Invented, and marked so</source>
-        <translation type="unfinished"></translation>
+        <translation>Erfunden und so gekennzeichnet</translation>
     </message>
     <message>
         <source>Choose a picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild auswählen</translation>
     </message>
     <message>
         <source>Choose a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Datei auswählen</translation>
     </message>
     <message>
         <source>Leave it out</source>
-        <translation type="unfinished"></translation>
+        <translation>Auslassen</translation>
     </message>
     <message>
         <source>Pictures (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bilder (%1)</translation>
     </message>
     <message>
         <source>All files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Dateien (%1)</translation>
     </message>
 </context>
 <context>
     <name>FeedPage</name>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufende Messwerte</translation>
     </message>
     <message>
         <source>Readings come as lines of a lift log (CSV): from a sensor gateway over the network, from a file that is played back, or from the simulated loader for practice.</source>
-        <translation type="unfinished"></translation>
+        <translation>Messwerte kommen als Zeilen einer Hubaufzeichnung (CSV): von einem Sensor-Gateway über das Netz, aus einer Datei, die abgespielt wird, oder zur Übung vom simulierten Radlader.</translation>
     </message>
     <message>
         <source>None</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine</translation>
     </message>
     <message>
         <source>Simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Simulierter Radlader</translation>
     </message>
     <message>
         <source>Invented; for practice units</source>
-        <translation type="unfinished"></translation>
+        <translation>Erfunden; für Übungsgeräte</translation>
     </message>
     <message>
         <source>A file, played back</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei, abgespielt</translation>
     </message>
     <message>
         <source>Sensor gateway (TCP)</source>
-        <translation type="unfinished"></translation>
+        <translation>Sensor-Gateway (TCP)</translation>
     </message>
     <message>
         <source>Address of the gateway, host:port</source>
-        <translation type="unfinished"></translation>
+        <translation>Adresse des Gateways, Host:Port</translation>
     </message>
     <message>
         <source>%1 readings a second</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Messwerte je Sekunde</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubaufzeichnungen (%1)</translation>
     </message>
 </context>
 <context>
     <name>FirstStartPage</name>
     <message>
         <source>Calibrates the scale and the automatic stops of a wheel loader, step by step, with no signal needed, and keeps a signed record.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kalibriert die Waage und die automatischen Haltepunkte eines Radladers, Schritt für Schritt, ohne dass Empfang nötig ist, und führt ein unterschriebenes Protokoll.</translation>
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Gesetz und die Regeln der Einsatzstelle, die Betriebsanleitung des Maschinenherstellers und die Praxis zugelassener Fachkräfte gehen vor.</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprache</translation>
     </message>
     <message>
         <source>Making the demo yard: %1 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Demo-Betriebshof wird angelegt: %1 %</translation>
     </message>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Meinen Betriebshof anlegen</translation>
     </message>
     <message>
         <source>Your key and the yard&apos;s list of who may sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Der eigene Schlüssel und die Liste der Unterzeichner des Betriebshofs</translation>
     </message>
     <message>
         <source>Look round the demo yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Demo-Betriebshof umsehen</translation>
     </message>
     <message>
         <source>Invented machines, people and records, to practise on</source>
-        <translation type="unfinished"></translation>
+        <translation>Erfundene Maschinen, Personen und Protokolle zum Üben</translation>
     </message>
 </context>
 <context>
     <name>Flash</name>
     <message>
         <source>Once more</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch einmal</translation>
     </message>
     <message>
         <source>Pass complete</source>
-        <translation type="unfinished"></translation>
+        <translation>Durchgang vollständig</translation>
     </message>
     <message>
         <source>Held</source>
-        <translation type="unfinished"></translation>
+        <translation>Gehalten</translation>
     </message>
 </context>
 <context>
     <name>Frame</name>
     <message>
         <source>Back</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück</translation>
     </message>
     <message>
         <source>Working</source>
-        <translation type="unfinished"></translation>
+        <translation>Arbeitet</translation>
     </message>
 </context>
 <context>
     <name>HistoryChart</name>
     <message>
         <source>Error of the proofs, %</source>
-        <translation type="unfinished"></translation>
+        <translation>Abweichung der Prüfungen, %</translation>
     </message>
     <message>
         <source>Last proof %1: error %2 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Letzte Prüfung %1: Abweichung %2 %</translation>
     </message>
 </context>
 <context>
     <name>HoldStep</name>
     <message>
         <source>It was disturbed: begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wurde gestört: neu beginnen</translation>
     </message>
     <message>
         <source>Begin: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Beginnen: %1</translation>
     </message>
     <message numerus="yes">
         <source>%n second(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n Sekunde</numerusform>
+            <numerusform>%n Sekunden</numerusform>
         </translation>
     </message>
 </context>
@@ -467,1146 +467,1146 @@
     <name>HomePage</name>
     <message>
         <source>Demo yard (invented)</source>
-        <translation type="unfinished"></translation>
+        <translation>Demo-Betriebshof (erfunden)</translation>
     </message>
     <message>
         <source>%1, %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, %2</translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) must not be used</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n Gerät darf nicht benutzt werden</numerusform>
+            <numerusform>%n Geräte dürfen nicht benutzt werden</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) due now or soon</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n Gerät jetzt oder bald fällig</numerusform>
+            <numerusform>%n Geräte jetzt oder bald fällig</numerusform>
         </translation>
     </message>
     <message>
         <source>Waiting for a second person</source>
-        <translation type="unfinished"></translation>
+        <translation>Warten auf eine zweite Person</translation>
     </message>
     <message>
         <source>Nothing waits.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wartet.</translation>
     </message>
     <message>
         <source>%1, since %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, seit %2</translation>
     </message>
     <message>
         <source>Confirmed lately</source>
-        <translation type="unfinished"></translation>
+        <translation>Kürzlich bestätigt</translation>
     </message>
     <message>
         <source>Out on hire</source>
-        <translation type="unfinished"></translation>
+        <translation>Vermietet</translation>
     </message>
     <message>
         <source>No unit is out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Gerät ist vermietet.</translation>
     </message>
     <message>
         <source>since %1</source>
-        <translation type="unfinished"></translation>
+        <translation>seit %1</translation>
     </message>
     <message>
         <source>Go on with</source>
-        <translation type="unfinished"></translation>
+        <translation>Fortsetzen</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte</translation>
     </message>
     <message>
         <source>No unit yet. Add the first one below.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch kein Gerät. Das erste unten hinzufügen.</translation>
     </message>
     <message>
         <source>locked out</source>
-        <translation type="unfinished"></translation>
+        <translation>gegen Wiedereinschalten gesichert</translation>
     </message>
     <message>
         <source>Add a unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät hinzufügen</translation>
     </message>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen</translation>
     </message>
 </context>
 <context>
     <name>JobMorePage</name>
     <message>
         <source>This job</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Auftrag</translation>
     </message>
     <message>
         <source>Go on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Später weitermachen</translation>
     </message>
     <message>
         <source>Nothing is lost; it opens again at this step</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts geht verloren; der Auftrag öffnet sich wieder bei diesem Schritt</translation>
     </message>
     <message>
         <source>Give the job up</source>
-        <translation type="unfinished"></translation>
+        <translation>Auftrag abbrechen</translation>
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Auftrag endet dann als abgebrochen: die Maschine wird gesichert, und an ihre Waage kommt der Warnanhänger, dass sie nicht benutzt werden darf.</translation>
     </message>
     <message>
         <source>Hold to give up</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Abbrechen halten</translation>
     </message>
     <message>
         <source>Keep on working</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiterarbeiten</translation>
     </message>
     <message>
         <source>Done so far, the newest first</source>
-        <translation type="unfinished"></translation>
+        <translation>Bisher erledigt, das Neueste zuerst</translation>
     </message>
     <message>
         <source>(does not count)</source>
-        <translation type="unfinished"></translation>
+        <translation>(zählt nicht)</translation>
     </message>
 </context>
 <context>
     <name>JobPage</name>
     <message>
         <source>%1 with %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 mit %2</translation>
     </message>
     <message>
         <source>practice, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>Übung, erfunden</translation>
     </message>
     <message>
         <source>Step %1 of %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Schritt %1 von %2</translation>
     </message>
     <message>
         <source>The job has stopped. Make the machine safe first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Auftrag wurde angehalten. Zuerst die Maschine sichern.</translation>
     </message>
     <message>
         <source>Not passed</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht bestanden</translation>
     </message>
     <message>
         <source>It was: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Es war: %1</translation>
     </message>
     <message>
         <source>Do this now:</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt ausführen:</translation>
     </message>
     <message>
         <source>Do the last step again</source>
-        <translation type="unfinished"></translation>
+        <translation>Letzten Schritt wiederholen</translation>
     </message>
     <message>
         <source>What was said stays on the record and no longer counts</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Angabe bleibt im Protokoll und zählt nicht mehr</translation>
     </message>
     <message>
         <source>All that was done so far, giving up, going on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles bisher Erledigte, Abbrechen, später weitermachen</translation>
     </message>
 </context>
 <context>
     <name>Keypad</name>
     <message>
         <source>Delete the last digit</source>
-        <translation type="unfinished"></translation>
+        <translation>Letzte Ziffer löschen</translation>
     </message>
     <message>
         <source>Plus or minus</source>
-        <translation type="unfinished"></translation>
+        <translation>Plus oder minus</translation>
     </message>
     <message>
         <source>Decimal mark</source>
-        <translation type="unfinished"></translation>
+        <translation>Dezimalzeichen</translation>
     </message>
 </context>
 <context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Telefon als Neigungsmesser</translation>
     </message>
     <message>
         <source>A raised boom can come down.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein angehobenes Hubgerüst kann herunterkommen.</translation>
     </message>
     <message>
         <source>Whoever is under it is crushed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wer darunter ist, wird zerquetscht.</translation>
     </message>
     <message>
         <source>Measure on a raised boom only with the engine off, the key removed, the boom support fitted, and nobody under it.</source>
-        <translation type="unfinished"></translation>
+        <translation>An einem angehobenen Hubgerüst nur messen, wenn der Motor aus, der Schlüssel abgezogen und die Hubgerüststütze angebracht ist und niemand darunter ist.</translation>
     </message>
     <message>
         <source>This phone has no accelerometer. Use an inclinometer and type what it shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Telefon hat keinen Beschleunigungssensor. Einen Neigungsmesser verwenden und eintippen, was er zeigt.</translation>
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
-        <translation type="unfinished"></translation>
+        <translation>Neigung entlang der langen Seite des Telefons, so wie es zuerst lag:</translation>
     </message>
     <message>
         <source>2. Turn the phone half round on the same spot, its top where its foot was. Hands off, then measure again.</source>
-        <translation type="unfinished"></translation>
+        <translation>2. Das Telefon auf derselben Stelle halb herumdrehen, oben dorthin, wo unten war. Hände weg, dann erneut messen.</translation>
     </message>
     <message>
         <source>1. Lay the phone flat on the bucket floor, the boom or the ground, its long side along the machine. Hands off, then measure.</source>
-        <translation type="unfinished"></translation>
+        <translation>1. Das Telefon flach auf den Schaufelboden, das Hubgerüst oder den Erdboden legen, die lange Seite längs zur Maschine. Hände weg, dann messen.</translation>
     </message>
     <message>
         <source>Measuring: keep your hands off</source>
-        <translation type="unfinished"></translation>
+        <translation>Messung läuft: Hände weg</translation>
     </message>
     <message>
         <source>Measure</source>
-        <translation type="unfinished"></translation>
+        <translation>Messen</translation>
     </message>
     <message>
         <source>Begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu beginnen</translation>
     </message>
 </context>
 <context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es kommen keine Messwerte. Auf sie wird gewartet.</translation>
     </message>
     <message>
         <source>Boom rising</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst steigt</translation>
     </message>
     <message>
         <source>Boom lowering</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst senkt sich</translation>
     </message>
     <message>
         <source>Standing still</source>
-        <translation type="unfinished"></translation>
+        <translation>Stillstand</translation>
     </message>
     <message>
         <source>Boom %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst %1°</translation>
     </message>
     <message>
         <source>wanted %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>verlangt %1°</translation>
     </message>
     <message>
         <source>%1 % done</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 % erledigt</translation>
     </message>
 </context>
 <context>
     <name>MachineView</name>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Seitenansicht des Radladers, Hubgerüst bei %1 Grad</translation>
     </message>
     <message>
         <source>Side view of the loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Seitenansicht des Radladers</translation>
     </message>
     <message>
         <source>%1 degrees wanted</source>
-        <translation type="unfinished"></translation>
+        <translation>verlangt: %1 Grad</translation>
     </message>
     <message>
         <source>plausible, not its own pins</source>
-        <translation type="unfinished"></translation>
+        <translation>plausibel, nicht die eigenen Bolzen</translation>
     </message>
 </context>
 <context>
     <name>Main</name>
     <message>
         <source>Press to close this message</source>
-        <translation type="unfinished"></translation>
+        <translation>Drücken, um diese Meldung zu schließen</translation>
     </message>
 </context>
 <context>
     <name>MakeYardPage</name>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Meinen Betriebshof anlegen</translation>
     </message>
     <message>
         <source>Your name</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigener Name</translation>
     </message>
     <message>
         <source>You are mostly</source>
-        <translation type="unfinished"></translation>
+        <translation>Meistens tätig als</translation>
     </message>
     <message>
         <source>Passphrase: 12 characters or more, a few words are best</source>
-        <translation type="unfinished"></translation>
+        <translation>Passphrase: 12 Zeichen oder mehr, am besten einige Wörter</translation>
     </message>
     <message>
         <source>The same passphrase again</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieselbe Passphrase noch einmal</translation>
     </message>
     <message>
         <source>This is not the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das ist nicht dieselbe.</translation>
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sie sperrt auf diesem Telefon den eigenen Schlüssel zum Unterschreiben und den Schlüssel des Betriebshofs. Niemand kann sie wiederherstellen: aufschreiben und dort aufbewahren, wo das Büro seine Schlüssel aufbewahrt. Weitere Personen können später hinzugefügt werden, jede mit einem eigenen Schlüssel.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Schlüssel erzeugen, Betriebshof anlegen</translation>
     </message>
 </context>
 <context>
     <name>MonitorStep</name>
     <message>
         <source>In the monitor&apos;s own words, if you like</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn gewünscht: in den Worten des Monitors</translation>
     </message>
 </context>
 <context>
     <name>MoveStep</name>
     <message>
         <source>Move the practice loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Übungsradlader bewegen</translation>
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
-        <translation type="unfinished"></translation>
+        <translation>Er tut, was der Schritt verlangt; an einer echten Maschine sind die eigenen Hände an den Hebeln</translation>
     </message>
     <message>
         <source>The pass is done</source>
-        <translation type="unfinished"></translation>
+        <translation>Durchgang erledigt</translation>
     </message>
     <message>
         <source>It stands there</source>
-        <translation type="unfinished"></translation>
+        <translation>Steht in Stellung</translation>
     </message>
     <message>
         <source>It did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehlgeschlagen</translation>
     </message>
     <message>
         <source>Boom at its lowest</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst ganz unten</translation>
     </message>
     <message>
         <source>Boom at its highest</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst ganz oben</translation>
     </message>
     <message>
         <source>Boom level</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst waagerecht</translation>
     </message>
     <message>
         <source>Boom at carry height</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst auf Transporthöhe</translation>
     </message>
     <message>
         <source>Boom down, on the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüst unten, auf dem Boden</translation>
     </message>
     <message>
         <source>bucket racked back</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufel eingekippt</translation>
     </message>
     <message>
         <source>bucket level</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufel waagerecht</translation>
     </message>
     <message>
         <source>bucket dumped</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufel ausgekippt</translation>
     </message>
     <message>
         <source>come from below</source>
-        <translation type="unfinished"></translation>
+        <translation>von unten kommen</translation>
     </message>
     <message>
         <source>come from above</source>
-        <translation type="unfinished"></translation>
+        <translation>von oben kommen</translation>
     </message>
     <message>
         <source>Raise</source>
-        <translation type="unfinished"></translation>
+        <translation>Heben</translation>
     </message>
     <message>
         <source>Lower</source>
-        <translation type="unfinished"></translation>
+        <translation>Absenken</translation>
     </message>
     <message>
         <source>slowly</source>
-        <translation type="unfinished"></translation>
+        <translation>langsam</translation>
     </message>
     <message>
         <source>fast</source>
-        <translation type="unfinished"></translation>
+        <translation>schnell</translation>
     </message>
     <message>
         <source>at your own pace</source>
-        <translation type="unfinished"></translation>
+        <translation>in eigenem Tempo</translation>
     </message>
     <message>
         <source>bucket empty</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufel leer</translation>
     </message>
     <message>
         <source>with the test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>mit der Prüfmasse</translation>
     </message>
     <message>
         <source>This pass needs a log: open live readings, or bring the log as a file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Durchgang braucht eine Aufzeichnung: laufende Messwerte öffnen oder die Aufzeichnung als Datei holen.</translation>
     </message>
     <message>
         <source>Bring the log as a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung als Datei holen</translation>
     </message>
     <message>
         <source>Practise with the simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit dem simulierten Radlader üben</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubaufzeichnungen (%1)</translation>
     </message>
 </context>
 <context>
     <name>NoteStep</name>
     <message>
         <source>Write it down</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufschreiben</translation>
     </message>
     <message>
         <source>Nothing to note</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts aufzuschreiben</translation>
     </message>
     <message>
         <source>In your own words</source>
-        <translation type="unfinished"></translation>
+        <translation>In eigenen Worten</translation>
     </message>
 </context>
 <context>
     <name>PeoplePage</name>
     <message>
         <source>People</source>
-        <translation type="unfinished"></translation>
+        <translation>Personen</translation>
     </message>
     <message>
         <source>May not sign any more</source>
-        <translation type="unfinished"></translation>
+        <translation>Darf nicht mehr unterschreiben</translation>
     </message>
     <message>
         <source>Key %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Schlüssel %1</translation>
     </message>
     <message>
         <source>Their name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name dieser Person</translation>
     </message>
     <message>
         <source>A passphrase of their own, 12 characters or more</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine eigene Passphrase dieser Person, 12 Zeichen oder mehr</translation>
     </message>
     <message>
         <source>The yard&apos;s passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Passphrase des Betriebshofs</translation>
     </message>
     <message>
         <source>Add this person</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Person hinzufügen</translation>
     </message>
     <message>
         <source>Add a person</source>
-        <translation type="unfinished"></translation>
+        <translation>Person hinzufügen</translation>
     </message>
 </context>
 <context>
     <name>ReadingStep</name>
     <message>
         <source>Take the live value: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufenden Wert übernehmen: %1</translation>
     </message>
     <message>
         <source>steady</source>
-        <translation type="unfinished"></translation>
+        <translation>ruhig</translation>
     </message>
     <message>
         <source>not steady yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch nicht ruhig</translation>
     </message>
     <message>
         <source>Enter</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintragen</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 %2 eintragen</translation>
     </message>
     <message>
         <source>Typed: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingetippt: %1</translation>
     </message>
     <message>
         <source>Between %1 and %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Zwischen %1 und %2</translation>
     </message>
     <message>
         <source>At least %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Mindestens %1</translation>
     </message>
     <message>
         <source>At most %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Höchstens %1</translation>
     </message>
     <message>
         <source>Last time: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Letztes Mal: %1</translation>
     </message>
     <message>
         <source>Practice: the instrument shows %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Übung: das Messgerät zeigt %1</translation>
     </message>
     <message>
         <source>Unit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Einheit %1</translation>
     </message>
 </context>
 <context>
     <name>RecordPage</name>
     <message>
         <source>Record</source>
-        <translation type="unfinished"></translation>
+        <translation>Protokoll</translation>
     </message>
     <message>
         <source>Hand over</source>
-        <translation type="unfinished"></translation>
+        <translation>Weitergeben</translation>
     </message>
     <message>
         <source>Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papier</translation>
     </message>
     <message>
         <source>Save as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Als PDF speichern</translation>
     </message>
     <message>
         <source>Save the sealed record itself</source>
-        <translation type="unfinished"></translation>
+        <translation>Das versiegelte Protokoll selbst speichern</translation>
     </message>
     <message>
         <source>Any program that knows JSON Web Signatures can check it</source>
-        <translation type="unfinished"></translation>
+        <translation>Jedes Programm, das JSON Web Signatures kennt, kann es prüfen</translation>
     </message>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnanhänger als PDF speichern</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeichert: %1</translation>
     </message>
     <message>
         <source>Sign it too</source>
-        <translation type="unfinished"></translation>
+        <translation>Auch unterschreiben</translation>
     </message>
     <message>
         <source>A further signature, with your own key</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine weitere Unterschrift, mit dem eigenen Schlüssel</translation>
     </message>
     <message>
         <source>Correct it</source>
-        <translation type="unfinished"></translation>
+        <translation>Berichtigen</translation>
     </message>
     <message>
         <source>By a new record that names this one; this one stays as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>Durch ein neues Protokoll, das dieses nennt; dieses bleibt, wie es ist</translation>
     </message>
     <message>
         <source>What was wrong, and what is right</source>
-        <translation type="unfinished"></translation>
+        <translation>Was falsch war und was richtig ist</translation>
     </message>
     <message>
         <source>Seal the correction</source>
-        <translation type="unfinished"></translation>
+        <translation>Berichtigung versiegeln</translation>
     </message>
 </context>
 <context>
     <name>ResumeStep</name>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Weitermachen</translation>
     </message>
     <message>
         <source>Take the job over as %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Auftrag übernehmen als %1</translation>
     </message>
     <message>
         <source>The job was interrupted</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Auftrag wurde unterbrochen</translation>
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles Erledigte bleibt erhalten. Vor dem Weitermachen: ist die Maschine so, wie sie verlassen wurde, und ist niemand in ihrer Nähe? Warnhinweise, die noch gelten, werden erneut gezeigt, und „Gefahrenbereich frei“ wird erneut verlangt.</translation>
     </message>
     <message>
         <source>Somebody else was in charge of it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jemand anderes war dafür verantwortlich.</translation>
     </message>
 </context>
 <context>
     <name>SettingsPage</name>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen</translation>
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>Darstellung</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag</translation>
     </message>
     <message>
         <source>Night</source>
-        <translation type="unfinished"></translation>
+        <translation>Nacht</translation>
     </message>
     <message>
         <source>Sunlight</source>
-        <translation type="unfinished"></translation>
+        <translation>Sonnenlicht</translation>
     </message>
     <message>
         <source>Black on white, thick lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Schwarz auf Weiß, dicke Linien</translation>
     </message>
     <message>
         <source>Text size</source>
-        <translation type="unfinished"></translation>
+        <translation>Schriftgröße</translation>
     </message>
     <message>
         <source>Gloves: larger keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Handschuhe: größere Tasten</translation>
     </message>
     <message>
         <source>Wet glass: hold a key for it to count</source>
-        <translation type="unfinished"></translation>
+        <translation>Nasses Glas: eine Taste zählt erst, wenn sie gehalten wird</translation>
     </message>
     <message>
         <source>Sounds and vibration</source>
-        <translation type="unfinished"></translation>
+        <translation>Töne und Vibration</translation>
     </message>
     <message>
         <source>Speak the instructions</source>
-        <translation type="unfinished"></translation>
+        <translation>Anweisungen vorlesen</translation>
     </message>
     <message>
         <source>Speak the instructions (this phone has no voice in this language)</source>
-        <translation type="unfinished"></translation>
+        <translation>Anweisungen vorlesen (dieses Telefon hat keine Stimme in dieser Sprache)</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte</translation>
     </message>
     <message>
         <source>Metric: kg, bar, °C, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Metrisch: kg, bar, °C, m</translation>
     </message>
     <message>
         <source>US: lb, psi, °F, in</source>
-        <translation type="unfinished"></translation>
+        <translation>US: lb, psi, °F, in</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprache</translation>
     </message>
     <message>
         <source>This translation was made by a machine. A native speaker who knows the trade has still to review it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Übersetzung wurde von einer Maschine erstellt. Jemand, der die Sprache als Muttersprache spricht und das Fach kennt, muss sie noch prüfen.</translation>
     </message>
     <message>
         <source>You act as</source>
-        <translation type="unfinished"></translation>
+        <translation>Handelt als</translation>
     </message>
     <message>
         <source>People who may sign on this phone</source>
-        <translation type="unfinished"></translation>
+        <translation>Personen, die auf diesem Telefon unterschreiben dürfen</translation>
     </message>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufende Messwerte</translation>
     </message>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Telefon als Neigungsmesser</translation>
     </message>
     <message>
         <source>Lock</source>
-        <translation type="unfinished"></translation>
+        <translation>Sperren</translation>
     </message>
     <message>
         <source>The next person opens it with their own key</source>
-        <translation type="unfinished"></translation>
+        <translation>Die nächste Person öffnet mit ihrem eigenen Schlüssel</translation>
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hingepin %1. Die App ist freie Software unter der GNU General Public License, Version 3 oder später; ihre Engine unter der Apache License 2.0. Sie schreibt nie in eine Maschine. Ein Urteil hier lässt eine Waage nicht für den Handel zu; dafür ist die zuständige Behörde nötig.</translation>
     </message>
 </context>
 <context>
     <name>SignStep</name>
     <message>
         <source>Sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterschreiben</translation>
     </message>
     <message>
         <source>Clear the glass</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterschrift löschen</translation>
     </message>
     <message>
         <source>Not here to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Abwesend</translation>
     </message>
     <message>
         <source>Does not want to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Verweigert</translation>
     </message>
     <message>
         <source>You sign as %1, %2, with your key on this phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterschrift als %1, %2, mit dem eigenen Schlüssel auf diesem Telefon.</translation>
     </message>
 </context>
 <context>
     <name>SignaturePad</name>
     <message>
         <source>Sign here with a finger</source>
-        <translation type="unfinished"></translation>
+        <translation>Hier mit dem Finger unterschreiben</translation>
     </message>
 </context>
 <context>
     <name>StateMark</name>
     <message>
         <source>ready</source>
-        <translation type="unfinished"></translation>
+        <translation>bereit</translation>
     </message>
     <message>
         <source>due soon</source>
-        <translation type="unfinished"></translation>
+        <translation>bald fällig</translation>
     </message>
     <message>
         <source>due</source>
-        <translation type="unfinished"></translation>
+        <translation>fällig</translation>
     </message>
     <message>
         <source>restricted</source>
-        <translation type="unfinished"></translation>
+        <translation>eingeschränkt</translation>
     </message>
     <message>
         <source>do not use</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht benutzen</translation>
     </message>
     <message>
         <source>not calibrated</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht kalibriert</translation>
     </message>
 </context>
 <context>
     <name>TagStep</name>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnanhänger als PDF speichern</translation>
     </message>
     <message>
         <source>The tag hangs on the machine</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnanhänger hängt an der Maschine</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeichert: %1</translation>
     </message>
 </context>
 <context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigene Routine der Maschine</translation>
     </message>
     <message>
         <source>Readings typed from its monitor</source>
-        <translation type="unfinished"></translation>
+        <translation>Messwerte, vom Monitor eingetippt</translation>
     </message>
     <message>
         <source>Logs or a live feed</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnungen oder laufende Messwerte</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 bearbeiten</translation>
     </message>
     <message>
         <source>New unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Neues Gerät</translation>
     </message>
     <message>
         <source>Number or name of the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Nummer oder Name des Geräts</translation>
     </message>
     <message>
         <source>Rated payload, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Nennnutzlast, kg</translation>
     </message>
     <message>
         <source>Lift cylinders, how many</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubzylinder, Anzahl</translation>
     </message>
     <message>
         <source>Lift cylinder bore, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubzylinder, Bohrung, mm</translation>
     </message>
     <message>
         <source>Lift cylinder rod, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubzylinder, Kolbenstange, mm</translation>
     </message>
     <message>
         <source>Weigh window from boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Wägefenster ab Winkel des Hubgerüsts, Grad (wenn bekannt)</translation>
     </message>
     <message>
         <source>Weigh window to boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Wägefenster bis Winkel des Hubgerüsts, Grad (wenn bekannt)</translation>
     </message>
     <message>
         <source>Oil at least, °C, before pressures are taught (if the manual says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Öl mindestens, °C, bevor Drücke eingelernt werden (wenn die Betriebsanleitung es angibt)</translation>
     </message>
     <message>
         <source>Test mass of the yard, kg (if there is one)</source>
-        <translation type="unfinished"></translation>
+        <translation>Prüfmasse des Betriebshofs, kg (wenn es eine gibt)</translation>
     </message>
     <message>
         <source>Due again after, hours (if the yard says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Wieder fällig nach, Stunden (wenn der Betriebshof es angibt)</translation>
     </message>
     <message>
         <source>It can be taught by</source>
-        <translation type="unfinished"></translation>
+        <translation>Einlernen möglich durch</translation>
     </message>
     <message>
         <source>Its monitor shows</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Monitor zeigt</translation>
     </message>
     <message>
         <source>Press the unit in which it shows it; press it again if it does not show it at all. Mind which ton it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einheit drücken, in der er es zeigt; noch einmal drücken, wenn er es gar nicht zeigt. Darauf achten, welche Tonne es ist.</translation>
     </message>
     <message>
         <source>For practice: an invented machine</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur Übung: eine erfundene Maschine</translation>
     </message>
     <message>
         <source>Its records say so; the simulated loader may stand in for it</source>
-        <translation type="unfinished"></translation>
+        <translation>Das steht in ihren Protokollen; der simulierte Radlader darf sie vertreten</translation>
     </message>
     <message>
         <source>Linkage</source>
-        <translation type="unfinished"></translation>
+        <translation>Kinematik</translation>
     </message>
     <message>
         <source>Its pins are on file: empty passes are enough to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Bolzen sind hinterlegt: zum Kalibrieren genügen Leerdurchgänge.</translation>
     </message>
     <message>
         <source>Its pins are not known. It can be calibrated with a known mass all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Bolzen sind nicht bekannt. Kalibrieren ist trotzdem möglich, mit einer bekannten Masse.</translation>
     </message>
     <message>
         <source>Read the pins from a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Bolzen aus einer Datei lesen</translation>
     </message>
     <message>
         <source>Unit or job files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte- oder Auftragsdateien (%1)</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern</translation>
     </message>
 </context>
 <context>
     <name>UnitPage</name>
     <message>
         <source>With %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit %1</translation>
     </message>
     <message>
         <source>Due again %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Wieder fällig: %1</translation>
     </message>
     <message>
         <source>Save its label as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufkleber als PDF speichern</translation>
     </message>
     <message>
         <source>Begin a job</source>
-        <translation type="unfinished"></translation>
+        <translation>Auftrag beginnen</translation>
     </message>
     <message>
         <source>Edit the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät bearbeiten</translation>
     </message>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Anbaugeräte</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeichert: %1</translation>
     </message>
     <message>
         <source>Compare check-out and return</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgabe und Rücknahme vergleichen</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>Protokolle</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch keine.</translation>
     </message>
     <message>
         <source>not trusted</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht vertrauenswürdig</translation>
     </message>
     <message>
         <source>corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>berichtigt</translation>
     </message>
 </context>
 <context>
     <name>UnlockPage</name>
     <message>
         <source>Demo yard: who are you?</source>
-        <translation type="unfinished"></translation>
+        <translation>Demo-Betriebshof: wer ist am Telefon?</translation>
     </message>
     <message>
         <source>Who is at the phone?</source>
-        <translation type="unfinished"></translation>
+        <translation>Wer ist am Telefon?</translation>
     </message>
     <message>
         <source>Passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Passphrase</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Öffnen</translation>
     </message>
     <message>
         <source>Another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Anderer Betriebshof</translation>
     </message>
 </context>
 <context>
     <name>WaitStep</name>
     <message>
         <source>Compute again</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu berechnen</translation>
     </message>
 </context>
 <context>
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>Halten: Gefahrenbereich frei</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Nächstes bewegt sich die Maschine. Niemand in ihrer Nähe, niemand unter dem Hubgerüst, alle in Sicht.</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile</name>
     <message>
         <source>read</source>
-        <translation type="unfinished"></translation>
+        <translation>gelesen</translation>
     </message>
     <message>
         <source>zone clear</source>
-        <translation type="unfinished"></translation>
+        <translation>Gefahrenbereich frei</translation>
     </message>
     <message>
         <source>gone back to do it again</source>
-        <translation type="unfinished"></translation>
+        <translation>zurückgegangen, um es zu wiederholen</translation>
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>ja</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>nein</translation>
     </message>
     <message>
         <source>done</source>
-        <translation type="unfinished"></translation>
+        <translation>erledigt</translation>
     </message>
     <message>
         <source>did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>fehlgeschlagen</translation>
     </message>
     <message>
         <source>photo or file kept</source>
-        <translation type="unfinished"></translation>
+        <translation>Foto oder Datei abgelegt</translation>
     </message>
     <message>
         <source>left out</source>
-        <translation type="unfinished"></translation>
+        <translation>ausgelassen</translation>
     </message>
     <message>
         <source>signed</source>
-        <translation type="unfinished"></translation>
+        <translation>unterschrieben</translation>
     </message>
     <message>
         <source>not there to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>abwesend</translation>
     </message>
     <message>
         <source>refused to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>verweigert</translation>
     </message>
     <message>
         <source>nobody there to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>niemand da zum Bestätigen</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::App</name>
     <message>
         <source>Technician</source>
-        <translation type="unfinished"></translation>
+        <translation>Techniker</translation>
     </message>
     <message>
         <source>Operator</source>
-        <translation type="unfinished"></translation>
+        <translation>Bediener</translation>
     </message>
     <message>
         <source>Supervisor</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorgesetzter</translation>
     </message>
     <message>
         <source>Safety lead</source>
-        <translation type="unfinished"></translation>
+        <translation>Sicherheitsverantwortlicher</translation>
     </message>
     <message>
         <source>Yard checker</source>
-        <translation type="unfinished"></translation>
+        <translation>Hofkontrolleur</translation>
     </message>
     <message>
         <source>Customer</source>
-        <translation type="unfinished"></translation>
+        <translation>Kunde</translation>
     </message>
     <message>
         <source>DANGER</source>
-        <translation type="unfinished"></translation>
+        <translation>GEFAHR</translation>
     </message>
     <message>
         <source>WARNING</source>
-        <translation type="unfinished"></translation>
+        <translation>WARNUNG</translation>
     </message>
     <message>
         <source>CAUTION</source>
-        <translation type="unfinished"></translation>
+        <translation>VORSICHT</translation>
     </message>
     <message>
         <source>NOTICE</source>
-        <translation type="unfinished"></translation>
+        <translation>HINWEIS</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Level</name>
     <message>
         <source>%1 ± %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ± %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Live</name>
     <message>
         <source>%1 can&apos;t be opened: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht geöffnet werden: %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>
     <message>
         <source>Practice picture, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>Übungsbild, erfunden</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Profiles</name>
     <message>
         <source>This file holds no linkage. A unit&apos;s profile, a calibration job, or the linkage alone is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Datei enthält keine Kinematik. Nötig ist das Profil eines Geräts, ein Kalibrierauftrag oder die Kinematik allein.</translation>
     </message>
     <message>
         <source>Mass on the scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Masse auf der Waage</translation>
     </message>
     <message>
         <source>Boom angle</source>
-        <translation type="unfinished"></translation>
+        <translation>Winkel des Hubgerüsts</translation>
     </message>
     <message>
         <source>Boom sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubgerüstsensor</translation>
     </message>
     <message>
         <source>Bucket sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Schaufelsensor</translation>
     </message>
     <message>
         <source>Lift pressure, head side</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubdruck, Kolbenseite</translation>
     </message>
     <message>
         <source>Lift pressure, rod side</source>
-        <translation type="unfinished"></translation>
+        <translation>Hubdruck, Stangenseite</translation>
     </message>
     <message>
         <source>Oil temperature</source>
-        <translation type="unfinished"></translation>
+        <translation>Öltemperatur</translation>
     </message>
     <message>
         <source>Operating hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Betriebsstunden</translation>
     </message>
     <message>
         <source>Fuel level</source>
-        <translation type="unfinished"></translation>
+        <translation>Kraftstoffstand</translation>
     </message>
     <message>
         <source>counts</source>
-        <translation type="unfinished"></translation>
+        <translation>Zählwerte</translation>
     </message>
 </context>
 </TS>
