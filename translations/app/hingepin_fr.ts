@@ -5,461 +5,461 @@
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Numéro ou nom de l’accessoire</translation>
     </message>
     <message>
         <source>Quick coupler, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Attache rapide, kg</translation>
     </message>
     <message>
         <source>Bucket, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Godet, kg</translation>
     </message>
     <message>
         <source>Load&apos;s centre along the bucket floor from the hinge pin, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Centre de la charge le long du fond du godet, depuis l’axe du godet, mm</translation>
     </message>
     <message>
         <source>Load&apos;s centre square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Centre de la charge perpendiculairement au fond, mm</translation>
     </message>
     <message>
         <source>Heel along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Talon le long du fond, mm</translation>
     </message>
     <message>
         <source>Heel square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Talon perpendiculairement au fond, mm</translation>
     </message>
     <message>
         <source>Cutting edge along the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Lame le long du fond, mm</translation>
     </message>
     <message>
         <source>Cutting edge square to the floor, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Lame perpendiculairement au fond, mm</translation>
     </message>
     <message>
         <source>Upper stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Arrêt haut : lame au-dessus du sol, mm</translation>
     </message>
     <message>
         <source>Lower stop: cutting edge above ground, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Arrêt bas : lame au-dessus du sol, mm</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Modifier %1</translation>
     </message>
     <message>
         <source>New attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Nouvel accessoire</translation>
     </message>
     <message>
         <source>What is not known stays empty. Without masses and a load centre a known mass is needed to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ce qui n’est pas connu reste vide. Sans les masses ni le centre de la charge, il faut une masse connue pour étalonner.</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer</translation>
     </message>
 </context>
 <context>
     <name>AttachmentsPage</name>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Accessoires</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucun pour l’instant.</translation>
     </message>
     <message>
         <source>Add an attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajouter un accessoire</translation>
     </message>
 </context>
 <context>
     <name>BeginPage</name>
     <message>
         <source>Begin a job on %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Commencer une intervention sur %1</translation>
     </message>
     <message>
         <source>Must have been done before: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>À avoir fait avant : %1</translation>
     </message>
     <message>
         <source>Have at hand: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>À avoir sous la main : %1</translation>
     </message>
     <message>
         <source>Way</source>
-        <translation type="unfinished"></translation>
+        <translation>Variante</translation>
     </message>
     <message>
         <source>Fitted attachment</source>
-        <translation type="unfinished"></translation>
+        <translation>Accessoire monté</translation>
     </message>
     <message>
         <source>If nobody is here to confirm what a second person should</source>
-        <translation type="unfinished"></translation>
+        <translation>Si personne n’est là pour confirmer ce qu’une seconde personne doit confirmer</translation>
     </message>
     <message>
         <source>Wait for somebody</source>
-        <translation type="unfinished"></translation>
+        <translation>Attendre quelqu’un</translation>
     </message>
     <message>
         <source>A look from afar, by photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Regard de loin, sur photo</translation>
     </message>
     <message>
         <source>Go on, marked as unconfirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuer, marqué non confirmé</translation>
     </message>
     <message>
         <source>(empty where the attachment says it)</source>
-        <translation type="unfinished"></translation>
+        <translation>(vide si l’accessoire l’indique)</translation>
     </message>
     <message>
         <source>Rated payload</source>
-        <translation type="unfinished"></translation>
+        <translation>Charge utile nominale</translation>
     </message>
     <message>
         <source>Wanted upper stop, cutting edge above ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Arrêt haut voulu, lame au-dessus du sol</translation>
     </message>
     <message>
         <source>Test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>Masse d’essai</translation>
     </message>
     <message>
         <source>Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Commencer</translation>
     </message>
     <message>
         <source>Another procedure</source>
-        <translation type="unfinished"></translation>
+        <translation>Autre procédure</translation>
     </message>
 </context>
 <context>
     <name>BrokenPage</name>
     <message>
         <source>The yard can&apos;t be opened</source>
-        <translation type="unfinished"></translation>
+        <translation>Impossible d’ouvrir le parc</translation>
     </message>
     <message>
         <source>Nothing was changed. Keep the folder as it is, and restore a backup beside it if you have one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Rien n’a été changé. Garder le dossier tel quel et restaurer une sauvegarde à côté, s’il y en a une.</translation>
     </message>
     <message>
         <source>Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>Réessayer</translation>
     </message>
     <message>
         <source>Open another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Ouvrir un autre parc</translation>
     </message>
 </context>
 <context>
     <name>CameraView</name>
     <message>
         <source>Release the shutter</source>
-        <translation type="unfinished"></translation>
+        <translation>Déclencher la photo</translation>
     </message>
 </context>
 <context>
     <name>CautionStep</name>
     <message>
         <source>I have read this</source>
-        <translation type="unfinished"></translation>
+        <translation>J’ai lu ceci</translation>
     </message>
 </context>
 <context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
-        <translation type="unfinished"></translation>
+        <translation>Départ et retour comparés</translation>
     </message>
     <message>
         <source>Nothing differs that was read or answered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucune différence dans ce qui a été lu ou répondu.</translation>
     </message>
     <message>
         <source>The record of the check-out</source>
-        <translation type="unfinished"></translation>
+        <translation>Le procès-verbal de départ</translation>
     </message>
     <message>
         <source>The record of the return</source>
-        <translation type="unfinished"></translation>
+        <translation>Le procès-verbal de retour</translation>
     </message>
 </context>
 <context>
     <name>ConfirmStep</name>
     <message>
         <source>Yes</source>
-        <translation type="unfinished"></translation>
+        <translation>Oui</translation>
     </message>
     <message>
         <source>No</source>
-        <translation type="unfinished"></translation>
+        <translation>Non</translation>
     </message>
     <message>
         <source>I confirm it</source>
-        <translation type="unfinished"></translation>
+        <translation>Je confirme</translation>
     </message>
     <message>
         <source>No, it is not so</source>
-        <translation type="unfinished"></translation>
+        <translation>Non, ce n’est pas le cas</translation>
     </message>
     <message>
         <source>Nobody is here to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>Personne n’est là pour confirmer</translation>
     </message>
     <message>
         <source>The record will say so</source>
-        <translation type="unfinished"></translation>
+        <translation>Le procès-verbal le dira</translation>
     </message>
     <message>
         <source>A second person looks for themself and confirms: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Une seconde personne regarde elle-même et confirme : %1</translation>
     </message>
     <message>
         <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucune personne de ce rôle n’a de clé sur ce téléphone. En ajouter une sous Personnes, ou la laisser confirmer sur son propre téléphone.</translation>
     </message>
     <message>
         <source>Their passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Sa phrase secrète</translation>
     </message>
 </context>
 <context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Je voulais dire %1</translation>
     </message>
     <message>
         <source>Type it again</source>
-        <translation type="unfinished"></translation>
+        <translation>Saisir à nouveau</translation>
     </message>
     <message>
         <source>It is %1</source>
-        <translation type="unfinished"></translation>
+        <translation>C’est bien %1</translation>
     </message>
     <message>
         <source>The record will say that it was doubted and confirmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Le procès-verbal dira que la valeur a été mise en doute et confirmée</translation>
     </message>
     <message>
         <source>%1: can that be?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 : est-ce possible ?</translation>
     </message>
     <message>
         <source>Usual is between %1 and %2. Look for a slipped decimal mark or another unit.</source>
-        <translation type="unfinished"></translation>
+        <translation>D’habitude : entre %1 et %2. Chercher une virgule déplacée ou une autre unité.</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Saisir %1 %2</translation>
     </message>
 </context>
 <context>
     <name>EndStep</name>
     <message>
         <source>Seal the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Sceller le procès-verbal</translation>
     </message>
     <message>
         <source>Show the record</source>
-        <translation type="unfinished"></translation>
+        <translation>Voir le procès-verbal</translation>
     </message>
     <message>
         <source>Done</source>
-        <translation type="unfinished"></translation>
+        <translation>Terminé</translation>
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Échec : ne pas utiliser ce système de pesage</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Abandon : ne pas utiliser ce système de pesage</translation>
     </message>
     <message>
         <source>Sealed with your key. Nobody can change it without it showing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Scellé avec votre clé. Personne ne peut le changer sans que cela se voie.</translation>
     </message>
     <message>
         <source>Record %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Procès-verbal %1</translation>
     </message>
 </context>
 <context>
     <name>EvidenceStep</name>
     <message>
         <source>Take a photo</source>
-        <translation type="unfinished"></translation>
+        <translation>Prendre une photo</translation>
     </message>
     <message>
         <source>Use a practice picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Prendre une image d’exercice</translation>
     </message>
     <message>
         <source>Invented, and marked so</source>
-        <translation type="unfinished"></translation>
+        <translation>Fictive, et marquée comme telle</translation>
     </message>
     <message>
         <source>Choose a picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Choisir une image</translation>
     </message>
     <message>
         <source>Choose a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Choisir un fichier</translation>
     </message>
     <message>
         <source>Leave it out</source>
-        <translation type="unfinished"></translation>
+        <translation>Omettre</translation>
     </message>
     <message>
         <source>Pictures (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Images (%1)</translation>
     </message>
     <message>
         <source>All files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Tous les fichiers (%1)</translation>
     </message>
 </context>
 <context>
     <name>FeedPage</name>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Lectures en direct</translation>
     </message>
     <message>
         <source>Readings come as lines of a lift log (CSV): from a sensor gateway over the network, from a file that is played back, or from the simulated loader for practice.</source>
-        <translation type="unfinished"></translation>
+        <translation>Les lectures arrivent comme lignes d’un enregistrement de levage (CSV) : d’une passerelle de capteurs par le réseau, d’un fichier rejoué, ou de la chargeuse simulée pour s’exercer.</translation>
     </message>
     <message>
         <source>None</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucune</translation>
     </message>
     <message>
         <source>Simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Chargeuse simulée</translation>
     </message>
     <message>
         <source>Invented; for practice units</source>
-        <translation type="unfinished"></translation>
+        <translation>Fictive ; pour les engins d’exercice</translation>
     </message>
     <message>
         <source>A file, played back</source>
-        <translation type="unfinished"></translation>
+        <translation>Un fichier rejoué</translation>
     </message>
     <message>
         <source>Sensor gateway (TCP)</source>
-        <translation type="unfinished"></translation>
+        <translation>Passerelle de capteurs (TCP)</translation>
     </message>
     <message>
         <source>Address of the gateway, host:port</source>
-        <translation type="unfinished"></translation>
+        <translation>Adresse de la passerelle, hôte:port</translation>
     </message>
     <message>
         <source>%1 readings a second</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 lectures par seconde</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrements de levage (%1)</translation>
     </message>
 </context>
 <context>
     <name>FirstStartPage</name>
     <message>
         <source>Calibrates the scale and the automatic stops of a wheel loader, step by step, with no signal needed, and keeps a signed record.</source>
-        <translation type="unfinished"></translation>
+        <translation>Étalonne le système de pesage et les arrêts automatiques d’une chargeuse sur pneus, étape par étape, sans réseau, et garde un procès-verbal signé.</translation>
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>La loi et les règles du site, le manuel du constructeur de la machine et la pratique des professionnels habilités passent avant.</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Langue</translation>
     </message>
     <message>
         <source>Making the demo yard: %1 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Création du parc de démonstration : %1 %</translation>
     </message>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Créer mon parc</translation>
     </message>
     <message>
         <source>Your key and the yard&apos;s list of who may sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Votre clé et la liste des signataires du parc</translation>
     </message>
     <message>
         <source>Look round the demo yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Visiter le parc de démonstration</translation>
     </message>
     <message>
         <source>Invented machines, people and records, to practise on</source>
-        <translation type="unfinished"></translation>
+        <translation>Machines, personnes et procès-verbaux fictifs, pour s’exercer</translation>
     </message>
 </context>
 <context>
     <name>Flash</name>
     <message>
         <source>Once more</source>
-        <translation type="unfinished"></translation>
+        <translation>Encore une fois</translation>
     </message>
     <message>
         <source>Pass complete</source>
-        <translation type="unfinished"></translation>
+        <translation>Passe terminée</translation>
     </message>
     <message>
         <source>Held</source>
-        <translation type="unfinished"></translation>
+        <translation>Pose tenue</translation>
     </message>
 </context>
 <context>
     <name>Frame</name>
     <message>
         <source>Back</source>
-        <translation type="unfinished"></translation>
+        <translation>Retour</translation>
     </message>
     <message>
         <source>Working</source>
-        <translation type="unfinished"></translation>
+        <translation>En cours</translation>
     </message>
 </context>
 <context>
     <name>HistoryChart</name>
     <message>
         <source>Error of the proofs, %</source>
-        <translation type="unfinished"></translation>
+        <translation>Erreur des contrôles, %</translation>
     </message>
     <message>
         <source>Last proof %1: error %2 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Dernier contrôle %1 : erreur %2 %</translation>
     </message>
 </context>
 <context>
     <name>HoldStep</name>
     <message>
         <source>It was disturbed: begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Perturbé : recommencer</translation>
     </message>
     <message>
         <source>Begin: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Commencer : %1</translation>
     </message>
     <message numerus="yes">
         <source>%n second(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n seconde</numerusform>
+            <numerusform>%n secondes</numerusform>
         </translation>
     </message>
 </context>
@@ -467,1146 +467,1146 @@
     <name>HomePage</name>
     <message>
         <source>Demo yard (invented)</source>
-        <translation type="unfinished"></translation>
+        <translation>Parc de démonstration (fictif)</translation>
     </message>
     <message>
         <source>%1, %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, %2</translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) must not be used</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n engin à ne pas utiliser</numerusform>
+            <numerusform>%n engins à ne pas utiliser</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n unit(s) due now or soon</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n engin à échéance ou bientôt</numerusform>
+            <numerusform>%n engins à échéance ou bientôt</numerusform>
         </translation>
     </message>
     <message>
         <source>Waiting for a second person</source>
-        <translation type="unfinished"></translation>
+        <translation>En attente d’une seconde personne</translation>
     </message>
     <message>
         <source>Nothing waits.</source>
-        <translation type="unfinished"></translation>
+        <translation>Rien en attente.</translation>
     </message>
     <message>
         <source>%1, since %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, depuis : %2</translation>
     </message>
     <message>
         <source>Confirmed lately</source>
-        <translation type="unfinished"></translation>
+        <translation>Confirmé récemment</translation>
     </message>
     <message>
         <source>Out on hire</source>
-        <translation type="unfinished"></translation>
+        <translation>En location</translation>
     </message>
     <message>
         <source>No unit is out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucun engin n’est sorti.</translation>
     </message>
     <message>
         <source>since %1</source>
-        <translation type="unfinished"></translation>
+        <translation>depuis : %1</translation>
     </message>
     <message>
         <source>Go on with</source>
-        <translation type="unfinished"></translation>
+        <translation>À poursuivre</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Engins</translation>
     </message>
     <message>
         <source>No unit yet. Add the first one below.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucun engin pour l’instant. Ajouter le premier ci-dessous.</translation>
     </message>
     <message>
         <source>locked out</source>
-        <translation type="unfinished"></translation>
+        <translation>consigné</translation>
     </message>
     <message>
         <source>Add a unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajouter un engin</translation>
     </message>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Réglages</translation>
     </message>
 </context>
 <context>
     <name>JobMorePage</name>
     <message>
         <source>This job</source>
-        <translation type="unfinished"></translation>
+        <translation>Cette intervention</translation>
     </message>
     <message>
         <source>Go on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuer plus tard</translation>
     </message>
     <message>
         <source>Nothing is lost; it opens again at this step</source>
-        <translation type="unfinished"></translation>
+        <translation>Rien n’est perdu ; elle se rouvre à cette étape</translation>
     </message>
     <message>
         <source>Give the job up</source>
-        <translation type="unfinished"></translation>
+        <translation>Abandonner l’intervention</translation>
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>L’intervention se termine alors comme abandonnée : la machine est mise en sécurité et son système de pesage reçoit une étiquette « ne pas utiliser ».</translation>
     </message>
     <message>
         <source>Hold to give up</source>
-        <translation type="unfinished"></translation>
+        <translation>Maintenir pour abandonner</translation>
     </message>
     <message>
         <source>Keep on working</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuer le travail</translation>
     </message>
     <message>
         <source>Done so far, the newest first</source>
-        <translation type="unfinished"></translation>
+        <translation>Fait jusqu’ici, le plus récent d’abord</translation>
     </message>
     <message>
         <source>(does not count)</source>
-        <translation type="unfinished"></translation>
+        <translation>(ne compte pas)</translation>
     </message>
 </context>
 <context>
     <name>JobPage</name>
     <message>
         <source>%1 with %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 avec %2</translation>
     </message>
     <message>
         <source>practice, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>exercice, fictif</translation>
     </message>
     <message>
         <source>Step %1 of %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Étape %1 sur %2</translation>
     </message>
     <message>
         <source>The job has stopped. Make the machine safe first.</source>
-        <translation type="unfinished"></translation>
+        <translation>L’intervention s’est arrêtée. Mettre d’abord la machine en sécurité.</translation>
     </message>
     <message>
         <source>Not passed</source>
-        <translation type="unfinished"></translation>
+        <translation>Non réussi</translation>
     </message>
     <message>
         <source>It was: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>C’était : %1</translation>
     </message>
     <message>
         <source>Do this now:</source>
-        <translation type="unfinished"></translation>
+        <translation>À faire maintenant :</translation>
     </message>
     <message>
         <source>Do the last step again</source>
-        <translation type="unfinished"></translation>
+        <translation>Refaire la dernière étape</translation>
     </message>
     <message>
         <source>What was said stays on the record and no longer counts</source>
-        <translation type="unfinished"></translation>
+        <translation>Ce qui a été dit reste au procès-verbal et ne compte plus</translation>
     </message>
     <message>
         <source>All that was done so far, giving up, going on later</source>
-        <translation type="unfinished"></translation>
+        <translation>Tout ce qui a été fait, abandonner, continuer plus tard</translation>
     </message>
 </context>
 <context>
     <name>Keypad</name>
     <message>
         <source>Delete the last digit</source>
-        <translation type="unfinished"></translation>
+        <translation>Effacer le dernier chiffre</translation>
     </message>
     <message>
         <source>Plus or minus</source>
-        <translation type="unfinished"></translation>
+        <translation>Plus ou moins</translation>
     </message>
     <message>
         <source>Decimal mark</source>
-        <translation type="unfinished"></translation>
+        <translation>Virgule décimale</translation>
     </message>
 </context>
 <context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>Le téléphone comme niveau</translation>
     </message>
     <message>
         <source>A raised boom can come down.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un bras levé peut retomber.</translation>
     </message>
     <message>
         <source>Whoever is under it is crushed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Quiconque est dessous est écrasé.</translation>
     </message>
     <message>
         <source>Measure on a raised boom only with the engine off, the key removed, the boom support fitted, and nobody under it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ne mesurer sur un bras levé que moteur arrêté, clé retirée, support du bras en place, et personne dessous.</translation>
     </message>
     <message>
         <source>This phone has no accelerometer. Use an inclinometer and type what it shows.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ce téléphone n’a pas d’accéléromètre. Prendre un inclinomètre et saisir ce qu’il affiche.</translation>
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
-        <translation type="unfinished"></translation>
+        <translation>Pente selon le long côté du téléphone, tel que posé d’abord :</translation>
     </message>
     <message>
         <source>2. Turn the phone half round on the same spot, its top where its foot was. Hands off, then measure again.</source>
-        <translation type="unfinished"></translation>
+        <translation>2. Tourner le téléphone d’un demi-tour au même endroit, le haut là où était le bas. Le lâcher, puis mesurer à nouveau.</translation>
     </message>
     <message>
         <source>1. Lay the phone flat on the bucket floor, the boom or the ground, its long side along the machine. Hands off, then measure.</source>
-        <translation type="unfinished"></translation>
+        <translation>1. Poser le téléphone à plat sur le fond du godet, le bras ou le sol, long côté dans le sens de la machine. Le lâcher, puis mesurer.</translation>
     </message>
     <message>
         <source>Measuring: keep your hands off</source>
-        <translation type="unfinished"></translation>
+        <translation>Mesure en cours : ne pas toucher</translation>
     </message>
     <message>
         <source>Measure</source>
-        <translation type="unfinished"></translation>
+        <translation>Mesurer</translation>
     </message>
     <message>
         <source>Begin again</source>
-        <translation type="unfinished"></translation>
+        <translation>Recommencer</translation>
     </message>
 </context>
 <context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucune lecture n’arrive. En attente de lectures.</translation>
     </message>
     <message>
         <source>Boom rising</source>
-        <translation type="unfinished"></translation>
+        <translation>Le bras monte</translation>
     </message>
     <message>
         <source>Boom lowering</source>
-        <translation type="unfinished"></translation>
+        <translation>Le bras descend</translation>
     </message>
     <message>
         <source>Standing still</source>
-        <translation type="unfinished"></translation>
+        <translation>Immobile</translation>
     </message>
     <message>
         <source>Boom %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>Bras %1°</translation>
     </message>
     <message>
         <source>wanted %1°</source>
-        <translation type="unfinished"></translation>
+        <translation>voulu %1°</translation>
     </message>
     <message>
         <source>%1 % done</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 % fait</translation>
     </message>
 </context>
 <context>
     <name>MachineView</name>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Vue de côté de la chargeuse, bras à %1 degrés</translation>
     </message>
     <message>
         <source>Side view of the loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Vue de côté de la chargeuse</translation>
     </message>
     <message>
         <source>%1 degrees wanted</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 degrés voulus</translation>
     </message>
     <message>
         <source>plausible, not its own pins</source>
-        <translation type="unfinished"></translation>
+        <translation>axes plausibles, pas les siens</translation>
     </message>
 </context>
 <context>
     <name>Main</name>
     <message>
         <source>Press to close this message</source>
-        <translation type="unfinished"></translation>
+        <translation>Appuyer pour fermer ce message</translation>
     </message>
 </context>
 <context>
     <name>MakeYardPage</name>
     <message>
         <source>Make my yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Créer mon parc</translation>
     </message>
     <message>
         <source>Your name</source>
-        <translation type="unfinished"></translation>
+        <translation>Votre nom</translation>
     </message>
     <message>
         <source>You are mostly</source>
-        <translation type="unfinished"></translation>
+        <translation>Votre rôle principal</translation>
     </message>
     <message>
         <source>Passphrase: 12 characters or more, a few words are best</source>
-        <translation type="unfinished"></translation>
+        <translation>Phrase secrète : 12 caractères ou plus, de préférence plusieurs mots</translation>
     </message>
     <message>
         <source>The same passphrase again</source>
-        <translation type="unfinished"></translation>
+        <translation>La même phrase secrète encore une fois</translation>
     </message>
     <message>
         <source>This is not the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ce n’est pas la même.</translation>
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Elle verrouille votre clé de signature et la clé du parc sur ce téléphone. Personne ne peut la récupérer : l’écrire et la garder là où le bureau garde ses clés. D’autres personnes peuvent être ajoutées plus tard, chacune avec sa propre clé.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Créer les clés et le parc</translation>
     </message>
 </context>
 <context>
     <name>MonitorStep</name>
     <message>
         <source>In the monitor&apos;s own words, if you like</source>
-        <translation type="unfinished"></translation>
+        <translation>Si vous voulez, avec les mots du moniteur</translation>
     </message>
 </context>
 <context>
     <name>MoveStep</name>
     <message>
         <source>Move the practice loader</source>
-        <translation type="unfinished"></translation>
+        <translation>Faire bouger la chargeuse d’exercice</translation>
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
-        <translation type="unfinished"></translation>
+        <translation>Elle fait ce que l’étape demande ; sur une vraie machine, vos mains sont sur les leviers</translation>
     </message>
     <message>
         <source>The pass is done</source>
-        <translation type="unfinished"></translation>
+        <translation>Passe faite</translation>
     </message>
     <message>
         <source>It stands there</source>
-        <translation type="unfinished"></translation>
+        <translation>En position</translation>
     </message>
     <message>
         <source>It did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>Échec</translation>
     </message>
     <message>
         <source>Boom at its lowest</source>
-        <translation type="unfinished"></translation>
+        <translation>Bras au plus bas</translation>
     </message>
     <message>
         <source>Boom at its highest</source>
-        <translation type="unfinished"></translation>
+        <translation>Bras au plus haut</translation>
     </message>
     <message>
         <source>Boom level</source>
-        <translation type="unfinished"></translation>
+        <translation>Bras à l’horizontale</translation>
     </message>
     <message>
         <source>Boom at carry height</source>
-        <translation type="unfinished"></translation>
+        <translation>Bras à la hauteur de transport</translation>
     </message>
     <message>
         <source>Boom down, on the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Bras abaissé, au sol</translation>
     </message>
     <message>
         <source>bucket racked back</source>
-        <translation type="unfinished"></translation>
+        <translation>godet cavé</translation>
     </message>
     <message>
         <source>bucket level</source>
-        <translation type="unfinished"></translation>
+        <translation>godet de niveau</translation>
     </message>
     <message>
         <source>bucket dumped</source>
-        <translation type="unfinished"></translation>
+        <translation>godet en déversement</translation>
     </message>
     <message>
         <source>come from below</source>
-        <translation type="unfinished"></translation>
+        <translation>venir par le bas</translation>
     </message>
     <message>
         <source>come from above</source>
-        <translation type="unfinished"></translation>
+        <translation>venir par le haut</translation>
     </message>
     <message>
         <source>Raise</source>
-        <translation type="unfinished"></translation>
+        <translation>Lever</translation>
     </message>
     <message>
         <source>Lower</source>
-        <translation type="unfinished"></translation>
+        <translation>Abaisser</translation>
     </message>
     <message>
         <source>slowly</source>
-        <translation type="unfinished"></translation>
+        <translation>lentement</translation>
     </message>
     <message>
         <source>fast</source>
-        <translation type="unfinished"></translation>
+        <translation>vite</translation>
     </message>
     <message>
         <source>at your own pace</source>
-        <translation type="unfinished"></translation>
+        <translation>à votre rythme</translation>
     </message>
     <message>
         <source>bucket empty</source>
-        <translation type="unfinished"></translation>
+        <translation>godet vide</translation>
     </message>
     <message>
         <source>with the test mass</source>
-        <translation type="unfinished"></translation>
+        <translation>avec la masse d’essai</translation>
     </message>
     <message>
         <source>This pass needs a log: open live readings, or bring the log as a file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cette passe demande un enregistrement : ouvrir les lectures en direct, ou fournir l’enregistrement en fichier.</translation>
     </message>
     <message>
         <source>Bring the log as a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Fournir l’enregistrement en fichier</translation>
     </message>
     <message>
         <source>Practise with the simulated loader</source>
-        <translation type="unfinished"></translation>
+        <translation>S’exercer avec la chargeuse simulée</translation>
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrements de levage (%1)</translation>
     </message>
 </context>
 <context>
     <name>NoteStep</name>
     <message>
         <source>Write it down</source>
-        <translation type="unfinished"></translation>
+        <translation>Noter</translation>
     </message>
     <message>
         <source>Nothing to note</source>
-        <translation type="unfinished"></translation>
+        <translation>Rien à noter</translation>
     </message>
     <message>
         <source>In your own words</source>
-        <translation type="unfinished"></translation>
+        <translation>Avec vos propres mots</translation>
     </message>
 </context>
 <context>
     <name>PeoplePage</name>
     <message>
         <source>People</source>
-        <translation type="unfinished"></translation>
+        <translation>Personnes</translation>
     </message>
     <message>
         <source>May not sign any more</source>
-        <translation type="unfinished"></translation>
+        <translation>Ne peut plus signer</translation>
     </message>
     <message>
         <source>Key %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Clé %1</translation>
     </message>
     <message>
         <source>Their name</source>
-        <translation type="unfinished"></translation>
+        <translation>Son nom</translation>
     </message>
     <message>
         <source>A passphrase of their own, 12 characters or more</source>
-        <translation type="unfinished"></translation>
+        <translation>Sa propre phrase secrète, 12 caractères ou plus</translation>
     </message>
     <message>
         <source>The yard&apos;s passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>La phrase secrète du parc</translation>
     </message>
     <message>
         <source>Add this person</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajouter cette personne</translation>
     </message>
     <message>
         <source>Add a person</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajouter une personne</translation>
     </message>
 </context>
 <context>
     <name>ReadingStep</name>
     <message>
         <source>Take the live value: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Prendre la valeur en direct : %1</translation>
     </message>
     <message>
         <source>steady</source>
-        <translation type="unfinished"></translation>
+        <translation>stable</translation>
     </message>
     <message>
         <source>not steady yet</source>
-        <translation type="unfinished"></translation>
+        <translation>pas encore stable</translation>
     </message>
     <message>
         <source>Enter</source>
-        <translation type="unfinished"></translation>
+        <translation>Saisir</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Saisir %1 %2</translation>
     </message>
     <message>
         <source>Typed: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Saisi : %1</translation>
     </message>
     <message>
         <source>Between %1 and %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Entre %1 et %2</translation>
     </message>
     <message>
         <source>At least %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Au moins %1</translation>
     </message>
     <message>
         <source>At most %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Au plus %1</translation>
     </message>
     <message>
         <source>Last time: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>La dernière fois : %1</translation>
     </message>
     <message>
         <source>Practice: the instrument shows %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Exercice : l’instrument affiche %1</translation>
     </message>
     <message>
         <source>Unit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Unité %1</translation>
     </message>
 </context>
 <context>
     <name>RecordPage</name>
     <message>
         <source>Record</source>
-        <translation type="unfinished"></translation>
+        <translation>Procès-verbal</translation>
     </message>
     <message>
         <source>Hand over</source>
-        <translation type="unfinished"></translation>
+        <translation>Remettre</translation>
     </message>
     <message>
         <source>Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papier</translation>
     </message>
     <message>
         <source>Save as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer en PDF</translation>
     </message>
     <message>
         <source>Save the sealed record itself</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer le procès-verbal scellé lui-même</translation>
     </message>
     <message>
         <source>Any program that knows JSON Web Signatures can check it</source>
-        <translation type="unfinished"></translation>
+        <translation>Tout programme qui connaît JSON Web Signatures peut le vérifier</translation>
     </message>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer l’étiquette en PDF</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistré : %1</translation>
     </message>
     <message>
         <source>Sign it too</source>
-        <translation type="unfinished"></translation>
+        <translation>Signer aussi</translation>
     </message>
     <message>
         <source>A further signature, with your own key</source>
-        <translation type="unfinished"></translation>
+        <translation>Une signature de plus, avec votre propre clé</translation>
     </message>
     <message>
         <source>Correct it</source>
-        <translation type="unfinished"></translation>
+        <translation>Corriger</translation>
     </message>
     <message>
         <source>By a new record that names this one; this one stays as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>Par un nouveau procès-verbal qui nomme celui-ci ; celui-ci reste tel quel</translation>
     </message>
     <message>
         <source>What was wrong, and what is right</source>
-        <translation type="unfinished"></translation>
+        <translation>Ce qui était faux, et ce qui est juste</translation>
     </message>
     <message>
         <source>Seal the correction</source>
-        <translation type="unfinished"></translation>
+        <translation>Sceller la correction</translation>
     </message>
 </context>
 <context>
     <name>ResumeStep</name>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Continuer</translation>
     </message>
     <message>
         <source>Take the job over as %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Prendre en charge l’intervention comme %1</translation>
     </message>
     <message>
         <source>The job was interrupted</source>
-        <translation type="unfinished"></translation>
+        <translation>L’intervention a été interrompue</translation>
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Tout ce qui a été fait est gardé. Avant de continuer : la machine est-elle comme vous l’avez laissée, et n’y a-t-il personne à proximité ? Les mises en garde encore valables sont affichées à nouveau, et « zone dégagée » est redemandé.</translation>
     </message>
     <message>
         <source>Somebody else was in charge of it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Quelqu’un d’autre en avait la charge.</translation>
     </message>
 </context>
 <context>
     <name>SettingsPage</name>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Réglages</translation>
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>Apparence</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>Jour</translation>
     </message>
     <message>
         <source>Night</source>
-        <translation type="unfinished"></translation>
+        <translation>Nuit</translation>
     </message>
     <message>
         <source>Sunlight</source>
-        <translation type="unfinished"></translation>
+        <translation>Plein soleil</translation>
     </message>
     <message>
         <source>Black on white, thick lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Noir sur blanc, traits épais</translation>
     </message>
     <message>
         <source>Text size</source>
-        <translation type="unfinished"></translation>
+        <translation>Taille du texte</translation>
     </message>
     <message>
         <source>Gloves: larger keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Gants : touches plus grandes</translation>
     </message>
     <message>
         <source>Wet glass: hold a key for it to count</source>
-        <translation type="unfinished"></translation>
+        <translation>Écran mouillé : maintenir une touche pour qu’elle compte</translation>
     </message>
     <message>
         <source>Sounds and vibration</source>
-        <translation type="unfinished"></translation>
+        <translation>Sons et vibrations</translation>
     </message>
     <message>
         <source>Speak the instructions</source>
-        <translation type="unfinished"></translation>
+        <translation>Lire les instructions à voix haute</translation>
     </message>
     <message>
         <source>Speak the instructions (this phone has no voice in this language)</source>
-        <translation type="unfinished"></translation>
+        <translation>Lire les instructions à voix haute (ce téléphone n’a pas de voix dans cette langue)</translation>
     </message>
     <message>
         <source>Units</source>
-        <translation type="unfinished"></translation>
+        <translation>Unités</translation>
     </message>
     <message>
         <source>Metric: kg, bar, °C, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Métriques : kg, bar, °C, m</translation>
     </message>
     <message>
         <source>US: lb, psi, °F, in</source>
-        <translation type="unfinished"></translation>
+        <translation>États-Unis : lb, psi, °F, in</translation>
     </message>
     <message>
         <source>Language</source>
-        <translation type="unfinished"></translation>
+        <translation>Langue</translation>
     </message>
     <message>
         <source>This translation was made by a machine. A native speaker who knows the trade has still to review it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cette traduction a été faite par une machine. Une personne de langue maternelle française qui connaît le métier doit encore la relire.</translation>
     </message>
     <message>
         <source>You act as</source>
-        <translation type="unfinished"></translation>
+        <translation>Vous agissez comme</translation>
     </message>
     <message>
         <source>People who may sign on this phone</source>
-        <translation type="unfinished"></translation>
+        <translation>Personnes qui peuvent signer sur ce téléphone</translation>
     </message>
     <message>
         <source>Live readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Lectures en direct</translation>
     </message>
     <message>
         <source>The phone as a level</source>
-        <translation type="unfinished"></translation>
+        <translation>Le téléphone comme niveau</translation>
     </message>
     <message>
         <source>Lock</source>
-        <translation type="unfinished"></translation>
+        <translation>Verrouiller</translation>
     </message>
     <message>
         <source>The next person opens it with their own key</source>
-        <translation type="unfinished"></translation>
+        <translation>La personne suivante l’ouvre avec sa propre clé</translation>
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hingepin %1. L’application est un logiciel libre sous la GNU General Public License, version 3 ou ultérieure ; son moteur, sous l’Apache License 2.0. Elle n’écrit jamais dans une machine. Un verdict rendu ici ne rend pas un système de pesage légal pour les transactions commerciales ; il faut pour cela l’autorité compétente.</translation>
     </message>
 </context>
 <context>
     <name>SignStep</name>
     <message>
         <source>Sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Signer</translation>
     </message>
     <message>
         <source>Clear the glass</source>
-        <translation type="unfinished"></translation>
+        <translation>Effacer la signature</translation>
     </message>
     <message>
         <source>Not here to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Absent : ne signe pas</translation>
     </message>
     <message>
         <source>Does not want to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>Refusé : ne veut pas signer</translation>
     </message>
     <message>
         <source>You sign as %1, %2, with your key on this phone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vous signez comme %1, %2, avec votre clé sur ce téléphone.</translation>
     </message>
 </context>
 <context>
     <name>SignaturePad</name>
     <message>
         <source>Sign here with a finger</source>
-        <translation type="unfinished"></translation>
+        <translation>Signer ici avec un doigt</translation>
     </message>
 </context>
 <context>
     <name>StateMark</name>
     <message>
         <source>ready</source>
-        <translation type="unfinished"></translation>
+        <translation>prêt</translation>
     </message>
     <message>
         <source>due soon</source>
-        <translation type="unfinished"></translation>
+        <translation>échéance proche</translation>
     </message>
     <message>
         <source>due</source>
-        <translation type="unfinished"></translation>
+        <translation>à échéance</translation>
     </message>
     <message>
         <source>restricted</source>
-        <translation type="unfinished"></translation>
+        <translation>usage restreint</translation>
     </message>
     <message>
         <source>do not use</source>
-        <translation type="unfinished"></translation>
+        <translation>ne pas utiliser</translation>
     </message>
     <message>
         <source>not calibrated</source>
-        <translation type="unfinished"></translation>
+        <translation>non étalonné</translation>
     </message>
 </context>
 <context>
     <name>TagStep</name>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer l’étiquette en PDF</translation>
     </message>
     <message>
         <source>The tag hangs on the machine</source>
-        <translation type="unfinished"></translation>
+        <translation>L’étiquette est accrochée à la machine</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistré : %1</translation>
     </message>
 </context>
 <context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
-        <translation type="unfinished"></translation>
+        <translation>La procédure propre à la machine</translation>
     </message>
     <message>
         <source>Readings typed from its monitor</source>
-        <translation type="unfinished"></translation>
+        <translation>Lectures de son moniteur, saisies</translation>
     </message>
     <message>
         <source>Logs or a live feed</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrements ou lectures en direct</translation>
     </message>
     <message>
         <source>Edit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Modifier %1</translation>
     </message>
     <message>
         <source>New unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Nouvel engin</translation>
     </message>
     <message>
         <source>Number or name of the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Numéro ou nom de l’engin</translation>
     </message>
     <message>
         <source>Rated payload, kg</source>
-        <translation type="unfinished"></translation>
+        <translation>Charge utile nominale, kg</translation>
     </message>
     <message>
         <source>Lift cylinders, how many</source>
-        <translation type="unfinished"></translation>
+        <translation>Vérins de levage, nombre</translation>
     </message>
     <message>
         <source>Lift cylinder bore, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Vérin de levage, alésage, mm</translation>
     </message>
     <message>
         <source>Lift cylinder rod, mm</source>
-        <translation type="unfinished"></translation>
+        <translation>Vérin de levage, tige, mm</translation>
     </message>
     <message>
         <source>Weigh window from boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Fenêtre de pesée depuis l’angle du bras, degrés (si connu)</translation>
     </message>
     <message>
         <source>Weigh window to boom angle, degrees (if known)</source>
-        <translation type="unfinished"></translation>
+        <translation>Fenêtre de pesée jusqu’à l’angle du bras, degrés (si connu)</translation>
     </message>
     <message>
         <source>Oil at least, °C, before pressures are taught (if the manual says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Huile au moins à, °C, avant l’apprentissage des pressions (si le manuel le dit)</translation>
     </message>
     <message>
         <source>Test mass of the yard, kg (if there is one)</source>
-        <translation type="unfinished"></translation>
+        <translation>Masse d’essai du parc, kg (s’il y en a une)</translation>
     </message>
     <message>
         <source>Due again after, hours (if the yard says)</source>
-        <translation type="unfinished"></translation>
+        <translation>Prochaine échéance après, heures (si le parc le dit)</translation>
     </message>
     <message>
         <source>It can be taught by</source>
-        <translation type="unfinished"></translation>
+        <translation>Apprentissage possible par</translation>
     </message>
     <message>
         <source>Its monitor shows</source>
-        <translation type="unfinished"></translation>
+        <translation>Son moniteur affiche</translation>
     </message>
     <message>
         <source>Press the unit in which it shows it; press it again if it does not show it at all. Mind which ton it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Appuyer sur l’unité dans laquelle il affiche la grandeur ; appuyer encore dessus s’il ne l’affiche pas du tout. Regarder de quelle tonne il s’agit.</translation>
     </message>
     <message>
         <source>For practice: an invented machine</source>
-        <translation type="unfinished"></translation>
+        <translation>Pour s’exercer : une machine fictive</translation>
     </message>
     <message>
         <source>Its records say so; the simulated loader may stand in for it</source>
-        <translation type="unfinished"></translation>
+        <translation>Ses procès-verbaux le disent ; la chargeuse simulée peut la remplacer</translation>
     </message>
     <message>
         <source>Linkage</source>
-        <translation type="unfinished"></translation>
+        <translation>Timonerie</translation>
     </message>
     <message>
         <source>Its pins are on file: empty passes are enough to calibrate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ses axes sont enregistrés : des passes à vide suffisent pour étalonner.</translation>
     </message>
     <message>
         <source>Its pins are not known. It can be calibrated with a known mass all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ses axes ne sont pas connus. L’étalonnage reste possible avec une masse connue.</translation>
     </message>
     <message>
         <source>Read the pins from a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Lire les axes dans un fichier</translation>
     </message>
     <message>
         <source>Unit or job files (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Fichiers d’engin ou d’intervention (%1)</translation>
     </message>
     <message>
         <source>Save</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer</translation>
     </message>
 </context>
 <context>
     <name>UnitPage</name>
     <message>
         <source>With %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Avec %1</translation>
     </message>
     <message>
         <source>Due again %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Prochaine échéance : %1</translation>
     </message>
     <message>
         <source>Save its label as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistrer son autocollant en PDF</translation>
     </message>
     <message>
         <source>Begin a job</source>
-        <translation type="unfinished"></translation>
+        <translation>Commencer une intervention</translation>
     </message>
     <message>
         <source>Edit the unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Modifier l’engin</translation>
     </message>
     <message>
         <source>Attachments</source>
-        <translation type="unfinished"></translation>
+        <translation>Accessoires</translation>
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Enregistré : %1</translation>
     </message>
     <message>
         <source>Compare check-out and return</source>
-        <translation type="unfinished"></translation>
+        <translation>Comparer départ et retour</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>Procès-verbaux</translation>
     </message>
     <message>
         <source>None yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aucun pour l’instant.</translation>
     </message>
     <message>
         <source>not trusted</source>
-        <translation type="unfinished"></translation>
+        <translation>non fiable</translation>
     </message>
     <message>
         <source>corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>corrigé</translation>
     </message>
 </context>
 <context>
     <name>UnlockPage</name>
     <message>
         <source>Demo yard: who are you?</source>
-        <translation type="unfinished"></translation>
+        <translation>Parc de démonstration : qui êtes-vous ?</translation>
     </message>
     <message>
         <source>Who is at the phone?</source>
-        <translation type="unfinished"></translation>
+        <translation>Qui tient le téléphone ?</translation>
     </message>
     <message>
         <source>Passphrase</source>
-        <translation type="unfinished"></translation>
+        <translation>Phrase secrète</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Ouvrir</translation>
     </message>
     <message>
         <source>Another yard</source>
-        <translation type="unfinished"></translation>
+        <translation>Autre parc</translation>
     </message>
 </context>
 <context>
     <name>WaitStep</name>
     <message>
         <source>Compute again</source>
-        <translation type="unfinished"></translation>
+        <translation>Recalculer</translation>
     </message>
 </context>
 <context>
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>Maintenir : zone dégagée</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
-        <translation type="unfinished"></translation>
+        <translation>La machine va bouger. Personne à proximité, personne sous le bras, tout le monde en vue.</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile</name>
     <message>
         <source>read</source>
-        <translation type="unfinished"></translation>
+        <translation>lu</translation>
     </message>
     <message>
         <source>zone clear</source>
-        <translation type="unfinished"></translation>
+        <translation>zone dégagée</translation>
     </message>
     <message>
         <source>gone back to do it again</source>
-        <translation type="unfinished"></translation>
+        <translation>retour en arrière pour refaire</translation>
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>oui</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>non</translation>
     </message>
     <message>
         <source>done</source>
-        <translation type="unfinished"></translation>
+        <translation>fait</translation>
     </message>
     <message>
         <source>did not work</source>
-        <translation type="unfinished"></translation>
+        <translation>échec</translation>
     </message>
     <message>
         <source>photo or file kept</source>
-        <translation type="unfinished"></translation>
+        <translation>photo ou fichier gardé</translation>
     </message>
     <message>
         <source>left out</source>
-        <translation type="unfinished"></translation>
+        <translation>omis</translation>
     </message>
     <message>
         <source>signed</source>
-        <translation type="unfinished"></translation>
+        <translation>signé</translation>
     </message>
     <message>
         <source>not there to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>absent</translation>
     </message>
     <message>
         <source>refused to sign</source>
-        <translation type="unfinished"></translation>
+        <translation>refusé</translation>
     </message>
     <message>
         <source>nobody there to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>personne pour confirmer</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::App</name>
     <message>
         <source>Technician</source>
-        <translation type="unfinished"></translation>
+        <translation>Technicien</translation>
     </message>
     <message>
         <source>Operator</source>
-        <translation type="unfinished"></translation>
+        <translation>Opérateur</translation>
     </message>
     <message>
         <source>Supervisor</source>
-        <translation type="unfinished"></translation>
+        <translation>Responsable</translation>
     </message>
     <message>
         <source>Safety lead</source>
-        <translation type="unfinished"></translation>
+        <translation>Responsable sécurité</translation>
     </message>
     <message>
         <source>Yard checker</source>
-        <translation type="unfinished"></translation>
+        <translation>Contrôleur du parc</translation>
     </message>
     <message>
         <source>Customer</source>
-        <translation type="unfinished"></translation>
+        <translation>Client</translation>
     </message>
     <message>
         <source>DANGER</source>
-        <translation type="unfinished"></translation>
+        <translation>DANGER</translation>
     </message>
     <message>
         <source>WARNING</source>
-        <translation type="unfinished"></translation>
+        <translation>AVERTISSEMENT</translation>
     </message>
     <message>
         <source>CAUTION</source>
-        <translation type="unfinished"></translation>
+        <translation>ATTENTION</translation>
     </message>
     <message>
         <source>NOTICE</source>
-        <translation type="unfinished"></translation>
+        <translation>AVIS</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Level</name>
     <message>
         <source>%1 ± %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ± %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Live</name>
     <message>
         <source>%1 can&apos;t be opened: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Impossible d’ouvrir %1 : %2</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>
     <message>
         <source>Practice picture, invented</source>
-        <translation type="unfinished"></translation>
+        <translation>Image d’exercice, fictive</translation>
     </message>
 </context>
 <context>
     <name>hingepin::mobile::Profiles</name>
     <message>
         <source>This file holds no linkage. A unit&apos;s profile, a calibration job, or the linkage alone is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ce fichier ne contient pas de timonerie. Il faut le profil d’un engin, une intervention d’étalonnage, ou la timonerie seule.</translation>
     </message>
     <message>
         <source>Mass on the scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Masse pesée</translation>
     </message>
     <message>
         <source>Boom angle</source>
-        <translation type="unfinished"></translation>
+        <translation>Angle du bras</translation>
     </message>
     <message>
         <source>Boom sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Capteur du bras</translation>
     </message>
     <message>
         <source>Bucket sensor</source>
-        <translation type="unfinished"></translation>
+        <translation>Capteur du godet</translation>
     </message>
     <message>
         <source>Lift pressure, head side</source>
-        <translation type="unfinished"></translation>
+        <translation>Pression de levage, côté fond</translation>
     </message>
     <message>
         <source>Lift pressure, rod side</source>
-        <translation type="unfinished"></translation>
+        <translation>Pression de levage, côté tige</translation>
     </message>
     <message>
         <source>Oil temperature</source>
-        <translation type="unfinished"></translation>
+        <translation>Température d’huile</translation>
     </message>
     <message>
         <source>Operating hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Heures de service</translation>
     </message>
     <message>
         <source>Fuel level</source>
-        <translation type="unfinished"></translation>
+        <translation>Niveau de carburant</translation>
     </message>
     <message>
         <source>counts</source>
-        <translation type="unfinished"></translation>
+        <translation>points</translation>
     </message>
 </context>
 </TS>
