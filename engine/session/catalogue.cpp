@@ -128,10 +128,11 @@ std::string unitText(std::string_view ucum, const Locale& locale) {
   if (symbol != kSymbols.end()) return std::string(symbol->second);
   const auto* const words =
       std::ranges::find(kUnitWords, ucum, &std::pair<std::string_view, std::string_view>::first);
-  if (words == kUnitWords.end()) return " " + std::string(ucum);
+  std::string text = " ";
+  if (words == kUnitWords.end()) return text += ucum;
   const Catalogue& catalogue = engineCatalogue(locale.language);
   const auto found = catalogue.find(words->second);
-  return " " + (found == catalogue.end() ? std::string(ucum) : found->second);
+  return text += found == catalogue.end() ? ucum : std::string_view(found->second);
 }
 
 std::string show(const Amount& amount, UnitSystem system, const Locale& locale) {
