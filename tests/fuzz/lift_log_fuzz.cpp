@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string>
+#include <string_view>
 
 #include "engine/formats/job_json.h"
 #include "engine/formats/lift_log_csv.h"
@@ -25,6 +28,40 @@ void requireSame(const Expected<calibration::LiftLog>& one, const Expected<calib
           "nor to the rows");
 }
 
+/// What a live feed of these bytes tells, and that whatever rows came after a header are a log.
+std::string toldOf(std::string_view text, std::size_t piece) {
+  formats::LiftLogLines lines("feed", formats::LogOrigin::Feed);
+  std::string told;
+  std::string log;
+  double last_s = -std::numeric_limits<double>::infinity();
+  const auto requireLog = [&log] {
+    if (log.empty()) return;
+    const auto read = formats::readLiftLog(formats::sourceOf(log), "live.csv");
+    require(read.has_value(), "the rows of a feed are a log");
+  };
+  for (; !text.empty(); text.remove_prefix(std::min(piece, text.size()))) {
+    lines.take(text.substr(0, piece), [&](const Expected<calibration::LogLine>& line, const auto&) {
+      if (!line) {
+        fuzz::requireSound(line.error());
+        require(line.error().place.line > 0, "an error says where");
+        told += line.error().message.code + std::to_string(line.error().place.line) + '\n';
+      } else if (line->is_header) {
+        requireLog();
+        log = std::string(line->text) + '\n';
+        last_s = -std::numeric_limits<double>::infinity();
+        told += "header\n";
+      } else {
+        told += std::string(line->text) + '\n';
+        if (!line->row || line->row->time_s <= last_s) return;
+        last_s = line->row->time_s;
+        log += std::string(line->text) + '\n';
+      }
+    });
+  }
+  requireLog();
+  return told;
+}
+
 }  // namespace
 
 /// A log, or readings typed from a monitor.
@@ -32,6 +69,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
   const std::string_view text = fuzz::textOf(bytes, size);
   const Expected<calibration::LiftLog> log = formats::readLift(formats::sourceOf(text), "lift.csv");
   requireSame(log, formats::readLift(formats::sourceOf(text, 7), "lift.csv"));
+  require(toldOf(text, text.size()) == toldOf(text, 7), "nor what a feed tells");
   if (!log) {
     fuzz::requireSound(log.error());
     require(log.error().place.file == "lift.csv" && log.error().place.line > 0, "an error says where");
