@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QtQml/qqmlextensionplugin.h>
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QDir>
@@ -6,7 +7,6 @@
 #include <QQmlApplicationEngine>
 #include <QQuickStyle>
 #include <QStandardPaths>
-#include <QtQml/qqmlextensionplugin.h>
 
 #include "engine/folder/folder.h"
 #include "models.h"
@@ -25,7 +25,8 @@ int main(int argc, char** argv) {
       QStringLiteral("Takes a technician through the calibration of a wheel loader's scale and stops."));
   parser.addHelpOption();
   parser.addVersionOption();
-  const QCommandLineOption folder(QStringLiteral("folder"), QStringLiteral("Where the yard is kept."), QStringLiteral("path"),
+  const QCommandLineOption folder(QStringLiteral("folder"), QStringLiteral("Where the yard is kept."),
+                                  QStringLiteral("path"),
                                   QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
   parser.addOption(folder);
   parser.process(application);

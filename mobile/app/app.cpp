@@ -9,9 +9,9 @@
 #include <algorithm>
 
 #include "engine/records/keys.h"
-#include "engine/session/procedure_words.h"
 #include "engine/session/demo_yard.h"
 #include "engine/session/people.h"
+#include "engine/session/procedure_words.h"
 #include "engine/session/yard.h"
 #include "text.h"
 
@@ -58,7 +58,8 @@ Expected<std::vector<KeyFile>> peopleOf(const folder::Folder& folder, std::int64
 std::string labelFrom(const QString& name, const std::vector<folder::NamedKey>& taken) {
   QString label;
   for (const QChar c : name.normalized(QString::NormalizationForm_D).toLower()) {
-    if ((c >= QLatin1Char('a') && c <= QLatin1Char('z')) || (c >= QLatin1Char('0') && c <= QLatin1Char('9'))) {
+    if ((c >= QLatin1Char('a') && c <= QLatin1Char('z')) ||
+        (c >= QLatin1Char('0') && c <= QLatin1Char('9'))) {
       label += c;
     } else if (!label.isEmpty() && !label.endsWith(QLatin1Char('-')) && c.isSpace()) {
       label += QLatin1Char('-');
@@ -79,7 +80,8 @@ std::vector<records::Signer> signersFor(const records::PublicKey& key, const QSt
                                         std::int64_t utc_ms) {
   std::vector<records::Signer> signers;
   for (const QString& role : roles) {
-    signers.push_back({.key = key, .role = plain(role), .valid_from_utc_ms = utc_ms, .valid_until_utc_ms = {}});
+    signers.push_back(
+        {.key = key, .role = plain(role), .valid_from_utc_ms = utc_ms, .valid_until_utc_ms = {}});
   }
   return signers;
 }
@@ -106,7 +108,10 @@ App::App(Start start)
       backend_(start_.clock) {
   the_app = this;
   connect(&backend_, &Backend::busyChanged, this, &App::busyChanged);
-  us_units_ = settings_.value(QStringLiteral("us_units"), QLocale::system().measurementSystem() == QLocale::ImperialUSSystem).toBool();
+  us_units_ = settings_
+                  .value(QStringLiteral("us_units"),
+                         QLocale::system().measurementSystem() == QLocale::ImperialUSSystem)
+                  .toBool();
   look_ = static_cast<Look>(std::clamp(settings_.value(QStringLiteral("look"), Day).toInt(), 0, 2));
   text_scale_ = std::clamp(settings_.value(QStringLiteral("text_scale"), 1.0).toDouble(), 1.0, 2.0);
   gloves_ = settings_.value(QStringLiteral("gloves"), false).toBool();
@@ -118,7 +123,8 @@ App::App(Start start)
     language_ = QStringLiteral("en");
     const QString system = QLocale::system().bcp47Name();
     for (const QString& tag : languages()) {
-      if (system == tag || system.section(QLatin1Char('-'), 0, 0) == tag.section(QLatin1Char('-'), 0, 0)) language_ = tag;
+      if (system == tag || system.section(QLatin1Char('-'), 0, 0) == tag.section(QLatin1Char('-'), 0, 0))
+        language_ = tag;
     }
   }
   speakLanguage();
@@ -169,7 +175,8 @@ void App::clearProblem() {
 
 void App::speakLanguage() {
   QCoreApplication::removeTranslator(&translator_);
-  if (translator_.load(QStringLiteral(":/i18n/hingepin_%1.qm").arg(QString(language_).replace(QLatin1Char('-'), QLatin1Char('_'))))) {
+  if (translator_.load(QStringLiteral(":/i18n/hingepin_%1.qm")
+                           .arg(QString(language_).replace(QLatin1Char('-'), QLatin1Char('_'))))) {
     QCoreApplication::installTranslator(&translator_);
   }
 }
@@ -235,7 +242,8 @@ void App::begin() {
 
 void App::openYard(bool demo) {
   demo_ = demo;
-  const std::string path = plain(QDir(start_.folder).filePath(demo ? QStringLiteral("demo") : QStringLiteral("yard")));
+  const std::string path =
+      plain(QDir(start_.folder).filePath(demo ? QStringLiteral("demo") : QStringLiteral("yard")));
   settings_.setValue(QStringLiteral("open"), demo ? QStringLiteral("demo") : QStringLiteral("yard"));
   backend_.ask(
       this,
@@ -269,7 +277,8 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
   };
   backend_.ask(
       this,
-      [path, name, roles, pass = plain(passphrase), utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<Made> {
+      [path, name, roles, pass = plain(passphrase),
+       utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<Made> {
         desk.keys.clear();
         desk.folder.reset();
         Expected<folder::Folder> opened = folder::openFolder(path);
@@ -278,15 +287,18 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         const auto there = folder::keysOf(*desk.folder);
         if (!there) return std::unexpected(there.error());
         // The person's key comes first: it names the installation.
-        const Expected<folder::NamedKey> person = folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
+        const Expected<folder::NamedKey> person =
+            folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
         if (!person) return std::unexpected(person.error());
         const Expected<folder::NamedKey> yard = folder::makeKey(*desk.folder, kYardKey, pass);
         if (!yard) return std::unexpected(yard.error());
         const Expected<records::SecretKey> yard_key = folder::openKey(*desk.folder, kYardKey, pass);
         if (!yard_key) return std::unexpected(yard_key.error());
-        const auto made = session::makeYard(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
+        const auto made =
+            session::makeYard(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
         if (!made) return std::unexpected(made.error());
-        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key), plain(name.trimmed()), folder::fillBytes, utc_ms);
+        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key),
+                                             plain(name.trimmed()), folder::fillBytes, utc_ms);
         if (!named) return std::unexpected(named.error());
         Expected<records::SecretKey> own = folder::openSealingKey(*desk.folder, person->name, pass);
         if (!own) return std::unexpected(own.error());
@@ -316,11 +328,14 @@ void App::addPerson(const QString& name, const QStringList& roles, const QString
         if (!yard_key) return std::unexpected(yard_key.error());
         const auto there = folder::keysOf(*desk.folder);
         if (!there) return std::unexpected(there.error());
-        const Expected<folder::NamedKey> person = folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
+        const Expected<folder::NamedKey> person =
+            folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
         if (!person) return std::unexpected(person.error());
-        const auto added = session::addSigners(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
+        const auto added = session::addSigners(desk.folder->store, *yard_key,
+                                               signersFor(person->key, roles, utc_ms), utc_ms);
         if (!added) return std::unexpected(added.error());
-        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key), plain(name.trimmed()), folder::fillBytes, utc_ms);
+        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key),
+                                             plain(name.trimmed()), folder::fillBytes, utc_ms);
         if (!named) return std::unexpected(named.error());
         return records::thumbprint(person->key);
       },
@@ -368,7 +383,8 @@ void App::openDemo(const QString& role) {
         for (const std::string& name : names) {
           const bool made = std::ranges::any_of(*there, [&](const auto& key) { return key.name == name; });
           if (!made) {
-            if (const auto done = folder::makeKey(*desk.folder, name, kDemoPassphrase); !done) return std::unexpected(done.error());
+            if (const auto done = folder::makeKey(*desk.folder, name, kDemoPassphrase); !done)
+              return std::unexpected(done.error());
           }
           Expected<records::SecretKey> key = folder::openKey(*desk.folder, name, kDemoPassphrase);
           if (!key) return std::unexpected(key.error());
@@ -384,13 +400,14 @@ void App::openDemo(const QString& role) {
                                .now = now,
                                .device = desk.folder->installation};
         for (std::size_t index = 0; index + 1 < keys.size(); ++index) yard.keys.push_back(&keys[index]);
-        const auto filled = session::fillDemoYard(desk.folder->store, yard, folder::fillBytes, folder::edge(), [this](int done, int total) {
-          QMetaObject::invokeMethod(this, [this, done, total] {
-            progress_ = static_cast<double>(done) / std::max(1, total);
-            Q_EMIT progressChanged();
-          });
-          return true;
-        });
+        const auto filled = session::fillDemoYard(
+            desk.folder->store, yard, folder::fillBytes, folder::edge(), [this](int done, int total) {
+              QMetaObject::invokeMethod(this, [this, done, total] {
+                progress_ = static_cast<double>(done) / std::max(1, total);
+                Q_EMIT progressChanged();
+              });
+              return true;
+            });
         if (!filled) return std::unexpected(filled.error());
         return true;
       },
@@ -409,7 +426,8 @@ void App::unlock(const QString& key_name, const QString& passphrase) {
   clearProblem();
   backend_.ask(
       this,
-      [name = plain(key_name), pass = demo_ ? std::string(kDemoPassphrase) : plain(passphrase)](Desk& desk) -> Expected<std::string> {
+      [name = plain(key_name),
+       pass = demo_ ? std::string(kDemoPassphrase) : plain(passphrase)](Desk& desk) -> Expected<std::string> {
         Expected<records::SecretKey> key = folder::openSealingKey(*desk.folder, name, pass);
         if (!key) return std::unexpected(key.error());
         const std::string id = key->id();
@@ -424,7 +442,8 @@ void App::unlock(const QString& key_name, const QString& passphrase) {
         }
         QStringList roles;
         for (const QVariant& person : std::as_const(people_)) {
-          if (person.toMap().value(QStringLiteral("id")).toString() == qt(*id)) roles = person.toMap().value(QStringLiteral("roles")).toStringList();
+          if (person.toMap().value(QStringLiteral("id")).toString() == qt(*id))
+            roles = person.toMap().value(QStringLiteral("roles")).toStringList();
         }
         enter(key_name, qt(*id), roles);
       });
@@ -433,7 +452,8 @@ void App::unlock(const QString& key_name, const QString& passphrase) {
 void App::enter(const QString& key_name, const QString& key, const QStringList& roles) {
   person_ = key_name;
   for (const QVariant& each : std::as_const(people_)) {
-    if (each.toMap().value(QStringLiteral("id")).toString() == key) person_ = each.toMap().value(QStringLiteral("name")).toString();
+    if (each.toMap().value(QStringLiteral("id")).toString() == key)
+      person_ = each.toMap().value(QStringLiteral("name")).toString();
   }
   key_ = key;
   roles_ = roles;
@@ -512,11 +532,11 @@ QString App::languageName(const QString& language) {
 }
 
 QString App::date(double utc_ms) const {
-  return QLocale(language_).toString(QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(utc_ms)).date(), QLocale::ShortFormat);
+  return qt(session::dateText(static_cast<std::int64_t>(utc_ms), reader()));
 }
 
 QString App::dateAndTime(double utc_ms) const {
-  return QLocale(language_).toString(QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(utc_ms)), QLocale::ShortFormat);
+  return qt(session::dateTimeText(static_cast<std::int64_t>(utc_ms), reader()));
 }
 
 }  // namespace hingepin::mobile

@@ -94,7 +94,8 @@ class App : public QObject {
 
   /// Opens what was open last, or asks for a first start.
   Q_INVOKABLE void begin();
-  /// A key for a person, a key for the yard, and the yard's first list of signers. `roles`: what the person acts as.
+  /// A key for a person, a key for the yard, and the yard's first list of signers. `roles`: what the person
+  /// acts as.
   Q_INVOKABLE void makeYard(const QString& name, const QStringList& roles, const QString& passphrase);
   /// The invented yard, filled where it is not there yet.
   Q_INVOKABLE void openDemo(const QString& role);

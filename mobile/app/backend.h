@@ -27,8 +27,8 @@ struct Desk {
 /// Gives the time; a test may hand in one that runs faster.
 using Clock = std::function<session::Moment()>;
 
-/// The one thread on which the engine works, so that the screen never waits for a disk or a fit. Work is done in
-/// the order in which it was asked for.
+/// The one thread on which the engine works, so that the screen never waits for a disk or a fit. Work is done
+/// in the order in which it was asked for.
 class Backend : public QObject {
   Q_OBJECT
 
@@ -39,13 +39,15 @@ class Backend : public QObject {
   [[nodiscard]] session::Moment now() const { return clock_(); }
   [[nodiscard]] bool isBusy() const { return waiting_ > 0; }
 
-  /// Does `work(desk)` on the backend's thread, then `then(result)` on the thread of `receiver`, if that still lives.
+  /// Does `work(desk)` on the backend's thread, then `then(result)` on the thread of `receiver`, if that
+  /// still lives.
   template <class Work, class Then>
   void ask(QObject* receiver, Work work, Then then) {
     change(+1);
     QMetaObject::invokeMethod(
         worker_,
-        [this, guard = QPointer<QObject>(receiver), work = std::move(work), then = std::move(then)]() mutable {
+        [this, guard = QPointer<QObject>(receiver), work = std::move(work),
+         then = std::move(then)]() mutable {
           using Result = std::invoke_result_t<Work, Desk&>;
           auto result = std::make_shared<Result>(work(desk_));
           QMetaObject::invokeMethod(

@@ -16,8 +16,8 @@
 class QTextToSpeech {};
 #endif
 #ifdef Q_OS_ANDROID
-#include <QJniObject>
 #include <QtCore/private/qandroidextras_p.h>
+#include <QJniObject>
 #endif
 
 #include "app.h"
@@ -33,7 +33,8 @@ QByteArray beep() {
   constexpr int kSamples = kRate_Hz / 4;
   QByteArray data;
   const auto put = [&](std::uint32_t value, int bytes) {
-    for (int index = 0; index < bytes; ++index) data.append(static_cast<char>((value >> (8 * index)) & 0xFFU));
+    for (int index = 0; index < bytes; ++index)
+      data.append(static_cast<char>((value >> (8 * index)) & 0xFFU));
   };
   data.append("RIFF");
   put(36 + 2 * kSamples, 4);
@@ -50,7 +51,8 @@ QByteArray beep() {
   for (int index = 0; index < kSamples; ++index) {
     const double ends = std::min({1.0, index / 400.0, (kSamples - index) / 400.0});
     const double value = 24000.0 * ends * std::sin(2.0 * M_PI * 1000.0 * index / kRate_Hz);
-    put(static_cast<std::uint32_t>(static_cast<std::uint16_t>(static_cast<std::int16_t>(std::lround(value)))), 2);
+    put(static_cast<std::uint32_t>(static_cast<std::uint16_t>(static_cast<std::int16_t>(std::lround(value)))),
+        2);
   }
   return data;
 }
@@ -59,7 +61,8 @@ void vibrate(int ms) {
 #ifdef Q_OS_ANDROID
   const QJniObject context = QNativeInterface::QAndroidApplication::context();
   const QJniObject name = QJniObject::fromString(QStringLiteral("vibrator"));
-  QJniObject service = context.callObjectMethod("getSystemService", "(Ljava/lang/String;)Ljava/lang/Object;", name.object());
+  QJniObject service =
+      context.callObjectMethod("getSystemService", "(Ljava/lang/String;)Ljava/lang/Object;", name.object());
   if (service.isValid()) service.callMethod<void>("vibrate", "(J)V", static_cast<jlong>(ms));
 #else
   Q_UNUSED(ms)
@@ -71,7 +74,8 @@ void vibrate(int ms) {
 Cue::Cue(App& app) : app_(app) {
   the_cue = this;
 #ifdef HINGEPIN_SPEECH
-  if (!QTextToSpeech::availableEngines().isEmpty() && QTextToSpeech::availableEngines() != QStringList{QStringLiteral("mock")}) {
+  if (!QTextToSpeech::availableEngines().isEmpty() &&
+      QTextToSpeech::availableEngines() != QStringList{QStringLiteral("mock")}) {
     voice_ = std::make_unique<QTextToSpeech>();
     const auto speak = [this] {
       voice_->setLocale(QLocale(app_.language()));

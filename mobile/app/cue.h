@@ -13,8 +13,8 @@ namespace hingepin::mobile {
 
 class App;
 
-/// What reaches somebody who has both hands on the levers: a voice where there is one, a sound, a vibration, and a
-/// flash of the whole screen for whoever wears ear defenders.
+/// What reaches somebody who has both hands on the levers: a voice where there is one, a sound, a vibration,
+/// and a flash of the whole screen for whoever wears ear defenders.
 class Cue : public QObject {
   Q_OBJECT
   QML_ELEMENT

@@ -29,7 +29,8 @@ QImage qrImage(const std::string& text, int module_px) {
   QPainter painter(&image);
   for (int y = 0; y < code.getSize(); ++y) {
     for (int x = 0; x < code.getSize(); ++x) {
-      if (code.getModule(x, y)) painter.fillRect((x + kQuiet) * module_px, (y + kQuiet) * module_px, module_px, module_px, Qt::black);
+      if (code.getModule(x, y))
+        painter.fillRect((x + kQuiet) * module_px, (y + kQuiet) * module_px, module_px, module_px, Qt::black);
     }
   }
   return image;
@@ -39,7 +40,10 @@ QString escaped(const std::string& text) { return qt(text).toHtmlEscaped(); }
 
 /// A word beside every verdict; no colour alone.
 QString sign(const std::string& verdict) {
-  return verdict == "passed" ? QStringLiteral("✓ ") : verdict == "failed" ? QStringLiteral("✖ ") : verdict == "warning" ? QStringLiteral("⚠ ") : QString();
+  return verdict == "passed"    ? QStringLiteral("✓ ")
+         : verdict == "failed"  ? QStringLiteral("✖ ")
+         : verdict == "warning" ? QStringLiteral("⚠ ")
+                                : QString();
 }
 
 QString tableOf(const std::vector<session::DocumentRow>& rows) {
@@ -52,17 +56,21 @@ QString tableOf(const std::vector<session::DocumentRow>& rows) {
 }
 
 QString htmlOf(const session::Document& document, bool right_to_left) {
-  QString html = QStringLiteral("<html dir='%1'><body style='font-size:9pt'><h1>%2</h1>")
-                     .arg(right_to_left ? QStringLiteral("rtl") : QStringLiteral("ltr"), escaped(document.title));
-  for (const std::string& stamp : document.stamps) html += QStringLiteral("<h2 style='border:2px solid black'>%1</h2>").arg(escaped(stamp));
+  QString html =
+      QStringLiteral("<html dir='%1'><body style='font-size:9pt'><h1>%2</h1>")
+          .arg(right_to_left ? QStringLiteral("rtl") : QStringLiteral("ltr"), escaped(document.title));
+  for (const std::string& stamp : document.stamps)
+    html += QStringLiteral("<h2 style='border:2px solid black'>%1</h2>").arg(escaped(stamp));
   html += QStringLiteral("<p><b>%1</b></p>").arg(escaped(document.not_for_trade));
   for (const session::DocumentSection& section : document.sections) {
     html += QStringLiteral("<h2>%1</h2>").arg(escaped(section.title)) + tableOf(section.rows);
   }
-  return html + QStringLiteral("<p><img src='qr'/></p><p><small>%1</small></p></body></html>").arg(escaped(document.record));
+  return html + QStringLiteral("<p><img src='qr'/></p><p><small>%1</small></p></body></html>")
+                    .arg(escaped(document.record));
 }
 
-bool writePdf(const QString& path, const QString& html, const QImage& qr, const QPageSize& page, bool right_to_left) {
+bool writePdf(const QString& path, const QString& html, const QImage& qr, const QPageSize& page,
+              bool right_to_left) {
   QPdfWriter writer(path);
   writer.setPageSize(page);
   writer.setPageMargins(QMarginsF(15, 15, 15, 15), QPageLayout::Millimeter);
@@ -79,7 +87,10 @@ bool writePdf(const QString& path, const QString& html, const QImage& qr, const 
 
 }  // namespace
 
-Exporter::Exporter(App& app) : app_(app), folder_(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)) { the_exporter = this; }
+Exporter::Exporter(App& app)
+    : app_(app), folder_(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)) {
+  the_exporter = this;
+}
 Exporter::~Exporter() { the_exporter = nullptr; }
 Exporter* Exporter::create(QQmlEngine*, QJSEngine*) {
   QJSEngine::setObjectOwnership(the_exporter, QJSEngine::CppOwnership);
@@ -110,13 +121,16 @@ void Exporter::document(const QString& record) {
   const QPageSize page(letter_ ? QPageSize::Letter : QPageSize::A4);
   app_.backend().ask(
       this,
-      [record = plain(record), reader = app_.reader()](Desk& desk) { return session::documentOf(desk.folder->store, record, reader); },
+      [record = plain(record), reader = app_.reader()](Desk& desk) {
+        return session::documentOf(desk.folder->store, record, reader);
+      },
       [this, path, page](const Expected<session::Document>& document) {
         if (!document) {
           app_.tell(document.error());
           return;
         }
-        done(path, writePdf(path, htmlOf(*document, app_.rightToLeft()), qrImage(document->qr_text, 4), page, app_.rightToLeft()));
+        done(path, writePdf(path, htmlOf(*document, app_.rightToLeft()), qrImage(document->qr_text, 4), page,
+                            app_.rightToLeft()));
       });
 }
 
@@ -151,10 +165,12 @@ void Exporter::label(const QString& unit, const QString& attachment) {
           app_.tell(label.error());
           return;
         }
-        const QString html = QStringLiteral("<html><body style='font-size:8pt'><b>%1</b>%2<img src='qr'/></body></html>")
-                                 .arg(escaped(label->title), tableOf(label->rows));
+        const QString html =
+            QStringLiteral("<html><body style='font-size:8pt'><b>%1</b>%2<img src='qr'/></body></html>")
+                .arg(escaped(label->title), tableOf(label->rows));
         // A sticker of 100 mm by 148 mm (A6) fits every printer.
-        done(path, writePdf(path, html, qrImage(label->qr_text, 3), QPageSize(QPageSize::A6), app_.rightToLeft()));
+        done(path,
+             writePdf(path, html, qrImage(label->qr_text, 3), QPageSize(QPageSize::A6), app_.rightToLeft()));
       });
 }
 
@@ -163,14 +179,17 @@ void Exporter::tag(const QString& record) {
   const QPageSize page(letter_ ? QPageSize::Letter : QPageSize::A4);
   app_.backend().ask(
       this,
-      [record = plain(record), reader = app_.reader()](Desk& desk) { return session::tagDocumentOf(desk.folder->store, record, reader); },
+      [record = plain(record), reader = app_.reader()](Desk& desk) {
+        return session::tagDocumentOf(desk.folder->store, record, reader);
+      },
       [this, path, page](const Expected<session::TagDocument>& tag) {
         if (!tag) {
           app_.tell(tag.error());
           return;
         }
-        const QString html = QStringLiteral("<html><body><h1 style='font-size:40pt'>✖ %1</h1>%2<img src='qr'/></body></html>")
-                                 .arg(escaped(tag->headline), tableOf(tag->rows));
+        const QString html =
+            QStringLiteral("<html><body><h1 style='font-size:40pt'>✖ %1</h1>%2<img src='qr'/></body></html>")
+                .arg(escaped(tag->headline), tableOf(tag->rows));
         done(path, writePdf(path, html, qrImage(tag->qr_text, 5), page, app_.rightToLeft()));
       });
 }
@@ -179,10 +198,12 @@ void Exporter::tagOfLines(const QStringList& lines, const QString& name) {
   const QString path = pathFor(QStringLiteral("tag-%1.pdf").arg(name));
   QString html = QStringLiteral("<html><body>");
   for (qsizetype index = 0; index < lines.size(); ++index) {
-    html += index == 0 ? QStringLiteral("<h1 style='font-size:40pt'>✖ %1</h1>").arg(lines[index].toHtmlEscaped())
-                       : QStringLiteral("<p style='font-size:16pt'>%1</p>").arg(lines[index].toHtmlEscaped());
+    html += index == 0
+                ? QStringLiteral("<h1 style='font-size:40pt'>✖ %1</h1>").arg(lines[index].toHtmlEscaped())
+                : QStringLiteral("<p style='font-size:16pt'>%1</p>").arg(lines[index].toHtmlEscaped());
   }
-  done(path, writePdf(path, html + QStringLiteral("</body></html>"), {}, QPageSize(letter_ ? QPageSize::Letter : QPageSize::A4), app_.rightToLeft()));
+  done(path, writePdf(path, html + QStringLiteral("</body></html>"), {},
+                      QPageSize(letter_ ? QPageSize::Letter : QPageSize::A4), app_.rightToLeft()));
 }
 
 }  // namespace hingepin::mobile

@@ -9,8 +9,8 @@ namespace hingepin::mobile {
 
 class App;
 
-/// What is handed over, as files: a record as a PDF or as it is sealed, the label of a scale, the tag of one that must not
-/// be used.
+/// What is handed over, as files: a record as a PDF or as it is sealed, the label of a scale, the tag of one
+/// that must not be used.
 class Exporter : public QObject {
   Q_OBJECT
   QML_ELEMENT

@@ -127,13 +127,16 @@ void JobRunner::begin(const QVariantMap& options) {
                       .entries = {}};
   const QVariantMap entries = options.value(QStringLiteral("entries")).toMap();
   for (auto entry_value = entries.begin(); entry_value != entries.end(); ++entry_value) {
-    if (const QString text = entry_value.value().toString(); !text.isEmpty()) job.entries[plain(entry_value.key())] = plain(text);
+    if (const QString text = entry_value.value().toString(); !text.isEmpty())
+      job.entries[plain(entry_value.key())] = plain(text);
   }
   setBusy(true);
   app_.backend().ask(
       this,
-      [job = std::move(job), who = plain(app_.key()), role = plain(app_.role()), now = app_.backend().now()](Desk& desk) {
-        return session::beginJob(desk.folder->store, job, {.who = who, .role = role, .device = desk.folder->installation}, now,
+      [job = std::move(job), who = plain(app_.key()), role = plain(app_.role()),
+       now = app_.backend().now()](Desk& desk) {
+        return session::beginJob(desk.folder->store, job,
+                                 {.who = who, .role = role, .device = desk.folder->installation}, now,
                                  folder::edge());
       },
       [this](Expected<OpenJob> opened) { take(std::move(opened)); });
@@ -183,12 +186,14 @@ void JobRunner::tell(Event event, std::vector<std::string> paths, std::vector<Fi
           files.push_back({path, *std::move(bytes)});
         }
         for (const File& file : files) {
-          const Expected<std::string> hash = session::keepFile(desk.folder->store, *changed, event.about, file.bytes, file.name,
-                                                               folder::fillBytes, now, folder::edge());
+          const Expected<std::string> hash =
+              session::keepFile(desk.folder->store, *changed, event.about, file.bytes, file.name,
+                                folder::fillBytes, now, folder::edge());
           if (!hash) return {job, hash.error()};
           event.hashes.push_back(*hash);
         }
-        const Expected<void> taken = session::handIn(desk.folder->store, *changed, std::move(event), now, folder::edge());
+        const Expected<void> taken =
+            session::handIn(desk.folder->store, *changed, std::move(event), now, folder::edge());
         if (!taken) return {changed, taken.error()};
         return {changed, std::nullopt};
       },
@@ -206,7 +211,8 @@ void JobRunner::seal() {
       this,
       [job = job_, now = app_.backend().now()](Desk& desk) -> Expected<OpenJob> {
         const auto key = desk.keys.find(job->state.person);
-        if (key == desk.keys.end()) return fail(ErrorKind::NotFound, "key-not-here", {{"name", job->state.person.substr(0, 8)}});
+        if (key == desk.keys.end())
+          return fail(ErrorKind::NotFound, "key-not-here", {{"name", job->state.person.substr(0, 8)}});
         const Expected<std::string> record = session::endJob(desk.folder->store, *job,
                                                              {.key = key->second,
                                                               .role = job->state.role,
@@ -250,17 +256,19 @@ void JobRunner::answer(const QString& answer, const QString& words, const QStrin
   made.answer = plain(answer);
   made.value = plain(words.trimmed());
   std::vector<std::string> paths;
-  for (const QString& file : files) paths.push_back(plain(QUrl(file).isLocalFile() ? QUrl(file).toLocalFile() : file));
+  for (const QString& file : files)
+    paths.push_back(plain(QUrl(file).isLocalFile() ? QUrl(file).toLocalFile() : file));
   tell(std::move(made), std::move(paths));
 }
 
-void JobRunner::answerAs(const QString& key, const QString& role, const QString& passphrase, const QString& answer,
-                         const QStringList& files) {
+void JobRunner::answerAs(const QString& key, const QString& role, const QString& passphrase,
+                         const QString& answer, const QStringList& files) {
   Event made = event(EventType::Answer);
   made.answer = plain(answer);
   made.role = plain(role);
   std::vector<std::string> paths;
-  for (const QString& file : files) paths.push_back(plain(QUrl(file).isLocalFile() ? QUrl(file).toLocalFile() : file));
+  for (const QString& file : files)
+    paths.push_back(plain(QUrl(file).isLocalFile() ? QUrl(file).toLocalFile() : file));
   if (key.isEmpty()) {
     made.who.clear();
     tell(std::move(made), std::move(paths));
@@ -270,7 +278,8 @@ void JobRunner::answerAs(const QString& key, const QString& role, const QString&
   setBusy(true);
   app_.backend().ask(
       this,
-      [name = plain(key), pass = plain(app_.demo() ? App::demoPassphrase() : passphrase)](Desk& desk) -> Expected<std::string> {
+      [name = plain(key),
+       pass = plain(app_.demo() ? App::demoPassphrase() : passphrase)](Desk& desk) -> Expected<std::string> {
         const Expected<records::SecretKey> opened = folder::openKey(*desk.folder, name, pass);
         if (!opened) return std::unexpected(opened.error());
         return opened->id();
@@ -290,7 +299,8 @@ void JobRunner::read(const QString& number, const QString& unit, const QString& 
   QString digits = number.trimmed();
   digits.replace(QLocale(app_.language()).decimalPoint(), QStringLiteral("."));
   digits.replace(QChar(0x2212), QLatin1Char('-'));
-  while (digits.size() > 1 && digits.startsWith(QLatin1Char('0')) && digits.at(1).isDigit()) digits.remove(0, 1);
+  while (digits.size() > 1 && digits.startsWith(QLatin1Char('0')) && digits.at(1).isDigit())
+    digits.remove(0, 1);
   if (digits.startsWith(QLatin1Char('.'))) digits.prepend(QLatin1Char('0'));
   if (digits.startsWith(QLatin1String("-."))) digits.insert(1, QLatin1Char('0'));
   if (digits.endsWith(QLatin1Char('.'))) digits.chop(1);

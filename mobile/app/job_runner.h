@@ -14,7 +14,8 @@ namespace hingepin::mobile {
 
 class App;
 
-/// The job on the screen. Each press becomes an event of the engine; what the engine then asks for comes back as a view.
+/// The job on the screen. Each press becomes an event of the engine; what the engine then asks for comes back
+/// as a view.
 class JobRunner : public QObject {
   Q_OBJECT
   QML_NAMED_ELEMENT(Job)
@@ -36,8 +37,8 @@ class JobRunner : public QObject {
   /// The job as it was when the view was made; null when none is open. For other models, to read.
   [[nodiscard]] std::shared_ptr<const session::OpenJob> job() const { return job_; }
 
-  /// `options`: unit, attachment, procedure, variant, loneWork ("not-allowed", "photo-from-afar", "unconfirmed"),
-  /// entries (a map of quantities).
+  /// `options`: unit, attachment, procedure, variant, loneWork ("not-allowed", "photo-from-afar",
+  /// "unconfirmed"), entries (a map of quantities).
   Q_INVOKABLE void begin(const QVariantMap& options);
   /// A job of the store, after the app or the phone was stopped, or looked at again.
   Q_INVOKABLE void reopen(const QString& id);
@@ -50,13 +51,16 @@ class JobRunner : public QObject {
   Q_INVOKABLE void zoneClear();
   Q_INVOKABLE void evaluate();
   Q_INVOKABLE void beginHold();
-  /// `words`: a note, or what the monitor said; `files`: paths or file URLs of photos, logs, a drawn signature.
+  /// `words`: a note, or what the monitor said; `files`: paths or file URLs of photos, logs, a drawn
+  /// signature.
   Q_INVOKABLE void answer(const QString& answer, const QString& words = {}, const QStringList& files = {});
-  /// By somebody else at this phone, whose key the passphrase opens; `key` "" for who signs on the glass only.
-  Q_INVOKABLE void answerAs(const QString& key, const QString& role, const QString& passphrase, const QString& answer,
-                            const QStringList& files = {});
+  /// By somebody else at this phone, whose key the passphrase opens; `key` "" for who signs on the glass
+  /// only.
+  Q_INVOKABLE void answerAs(const QString& key, const QString& role, const QString& passphrase,
+                            const QString& answer, const QStringList& files = {});
   /// `number` as typed, with the decimal mark of the language. `how`: "typed", "monitor", "live", "log".
-  Q_INVOKABLE void read(const QString& number, const QString& unit, const QString& how = QStringLiteral("typed"));
+  Q_INVOKABLE void read(const QString& number, const QString& unit,
+                        const QString& how = QStringLiteral("typed"));
   /// Takes a doubted number as it is, or one of the suggestions ("value" of it).
   Q_INVOKABLE void insist();
   Q_INVOKABLE void readInstead(const QString& quantity);

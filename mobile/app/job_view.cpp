@@ -59,9 +59,10 @@ QString shown(const std::string& quantity, const ViewFor& reader) {
   if (!read) return qt(quantity);
   const std::string number = quantity.substr(0, quantity.find(' '));
   const std::size_t point = number.find('.');
-  const int decimals = point == std::string::npos ? 0 : static_cast<int>(std::min<std::size_t>(number.size() - point - 1, 6));
-  return qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals}, reader.reader.system,
-                          session::localeOf(reader.reader.language)));
+  const int decimals =
+      point == std::string::npos ? 0 : static_cast<int>(std::min<std::size_t>(number.size() - point - 1, 6));
+  return qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals},
+                          reader.reader.system, session::localeOf(reader.reader.language)));
 }
 
 class Words {
@@ -96,13 +97,16 @@ std::vector<std::string> usualUnits(Dimension dimension, UnitSystem system) {
   const bool us = system == UsCustomary;
   switch (dimension) {
     case Dimension::Mass:
-      return us ? std::vector<std::string>{"[lb_av]", "[ston_av]", "kg", "t"} : std::vector<std::string>{"kg", "t", "[lb_av]", "[ston_av]"};
+      return us ? std::vector<std::string>{"[lb_av]", "[ston_av]", "kg", "t"}
+                : std::vector<std::string>{"kg", "t", "[lb_av]", "[ston_av]"};
     case Dimension::Pressure:
-      return us ? std::vector<std::string>{"[psi]", "bar", "kPa", "MPa"} : std::vector<std::string>{"bar", "kPa", "MPa", "[psi]"};
+      return us ? std::vector<std::string>{"[psi]", "bar", "kPa", "MPa"}
+                : std::vector<std::string>{"bar", "kPa", "MPa", "[psi]"};
     case Dimension::Temperature:
       return us ? std::vector<std::string>{"[degF]", "Cel"} : std::vector<std::string>{"Cel", "[degF]"};
     case Dimension::Length:
-      return us ? std::vector<std::string>{"[in_i]", "[ft_i]", "mm", "m"} : std::vector<std::string>{"m", "mm", "[in_i]", "[ft_i]"};
+      return us ? std::vector<std::string>{"[in_i]", "[ft_i]", "mm", "m"}
+                : std::vector<std::string>{"m", "mm", "[in_i]", "[ft_i]"};
     default:
       return {};
   }
@@ -112,7 +116,8 @@ QVariantMap unitChoice(const std::string& code) {
   return {{QStringLiteral("code"), qt(code)}, {QStringLiteral("symbol"), unitSymbol(code)}};
 }
 
-/// In which units a reading may be typed: those that the monitor has where it comes from there, else what its people use.
+/// In which units a reading may be typed: those that the monitor has where it comes from there, else what its
+/// people use.
 QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reader) {
   std::vector<std::string> codes;
   const auto add = [&](const std::string& code) {
@@ -125,7 +130,8 @@ QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reade
   }
   if (codes.empty()) {
     const std::optional<Unit> own = findUnit(step.unit);
-    const std::vector<std::string> usual = own ? usualUnits(own->dimension, reader.reader.system) : std::vector<std::string>();
+    const std::vector<std::string> usual =
+        own ? usualUnits(own->dimension, reader.reader.system) : std::vector<std::string>();
     // The unit that the step names stands first, unless the reader's are of another system.
     if (reader.reader.system == UnitSystem::UsCustomary && !usual.empty()) add(usual.front());
     add(step.unit);
@@ -136,7 +142,6 @@ QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reade
   for (const std::string& code : codes) choices.append(unitChoice(code));
   return choices;
 }
-
 
 QString boomName(procedures::BoomPlace place) {
   using enum procedures::BoomPlace;
@@ -211,7 +216,8 @@ void addHistory(JobView& view, const OpenJob& job, const Words& words, const Vie
     QString text;
     if (const Step* const step = procedures::findStep(job.procedure, made.event.about)) {
       text = words.of(procedures::textOf(job.procedure, job.state, *step));
-    } else if (const procedures::Caution* const caution = procedures::findCaution(job.procedure, made.event.about)) {
+    } else if (const procedures::Caution* const caution =
+                   procedures::findCaution(job.procedure, made.event.about)) {
       text = words.of(caution->hazard);
     } else {
       continue;
@@ -227,7 +233,8 @@ void addHistory(JobView& view, const OpenJob& job, const Words& words, const Vie
 void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor& reader) {
   view.kind = qt(procedures::nameOf(step.kind));
   view.second_person = step.second_person;
-  for (const std::string& role : step.second_person ? job.procedure.confirm_roles : step.roles) view.acting_roles.append(qt(role));
+  for (const std::string& role : step.second_person ? job.procedure.confirm_roles : step.roles)
+    view.acting_roles.append(qt(role));
   view.optional = step.optional;
   view.on_glass = step.on_glass;
   view.photo = step.evidence == procedures::EvidenceKind::Photo;
@@ -236,7 +243,8 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
   view.approach = step.approach == procedures::Approach::FromBelow   ? QStringLiteral("from-below")
                   : step.approach == procedures::Approach::FromAbove ? QStringLiteral("from-above")
                                                                      : QString();
-  view.direction = step.direction == procedures::Direction::Up ? QStringLiteral("up") : QStringLiteral("down");
+  view.direction =
+      step.direction == procedures::Direction::Up ? QStringLiteral("up") : QStringLiteral("down");
   view.pace = step.pace == procedures::Pace::Slow   ? QStringLiteral("slow")
               : step.pace == procedures::Pace::Fast ? QStringLiteral("fast")
                                                     : QStringLiteral("own");
@@ -251,7 +259,8 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
     view.machine_source = step.source == procedures::Source::Machine;
     const auto& monitor = job.unit.monitor;
     view.from_monitor = view.machine_source &&
-                        (monitor.empty() || std::ranges::find(monitor, step.quantity, &session::Shown::quantity) != monitor.end());
+                        (monitor.empty() || std::ranges::find(monitor, step.quantity,
+                                                              &session::Shown::quantity) != monitor.end());
     view.quantity = qt(step.quantity);
     view.unit_code = qt(step.unit);
     view.units = unitsFor(job, step, reader);
@@ -320,8 +329,9 @@ JobView viewOf(const OpenJob& job, const ViewFor& reader) {
     const session::Locale& locale = session::localeOf(reader.reader.language);
     view.doubt_value = qt(session::asTyped(job.state.doubt->value, locale));
     for (const std::string& suggestion : asked.suggestions) {
-      view.suggestions.append(QVariantMap{{QStringLiteral("value"), qt(suggestion)},
-                                          {QStringLiteral("text"), qt(session::asTyped(suggestion, locale))}});
+      view.suggestions.append(
+          QVariantMap{{QStringLiteral("value"), qt(suggestion)},
+                      {QStringLiteral("text"), qt(session::asTyped(suggestion, locale))}});
     }
   }
   if (asked.finished_at_ms) view.finished_at_ms = static_cast<double>(*asked.finished_at_ms);

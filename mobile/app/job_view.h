@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QString>
 #include <QStringList>
 #include <QVariantList>
-#include <QtQml/qqmlregistration.h>
 #include <set>
 #include <string>
 
 #include "engine/session/catalogue.h"
-#include "engine/session/locale.h"
 #include "engine/session/job.h"
+#include "engine/session/locale.h"
 
 namespace hingepin::mobile {
 

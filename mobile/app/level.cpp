@@ -24,7 +24,8 @@ Level::Level(App& app) : app_(app) {
   connect(&sensor_, &QAccelerometer::readingChanged, this, [this] {
     const QAccelerometerReading* const reading = sensor_.reading();
     constexpr double kPerMicrosecond = 1e-6;
-    samples_.push_back({static_cast<double>(reading->timestamp()) * kPerMicrosecond, reading->x(), reading->y(), reading->z()});
+    samples_.push_back({static_cast<double>(reading->timestamp()) * kPerMicrosecond, reading->x(),
+                        reading->y(), reading->z()});
   });
 }
 
@@ -67,8 +68,10 @@ void Level::finish() {
     } else {
       const session::Locale& locale = session::localeOf(app_.reader().language);
       constexpr double kExpanded = 2.0;
-      result_ = tr("%1 ± %2").arg(qt(session::show(Amount{both->slope_rad / kDegree, "deg", 2}, app_.system(), locale)),
-                                  qt(session::show(Amount{kExpanded * both->slope_u_rad / kDegree, "deg", 2}, app_.system(), locale)));
+      result_ = tr("%1 ± %2").arg(
+          qt(session::show(Amount{both->slope_rad / kDegree, "deg", 2}, app_.system(), locale)),
+          qt(session::show(Amount{kExpanded * both->slope_u_rad / kDegree, "deg", 2}, app_.system(),
+                           locale)));
     }
   }
   Q_EMIT changed();

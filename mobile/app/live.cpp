@@ -64,10 +64,13 @@ Live* Live::create(QQmlEngine*, QJSEngine*) {
 }
 
 bool Live::connected() const {
-  return source_ != QLatin1String("none") && (!socket_ || socket_->state() == QAbstractSocket::ConnectedState);
+  return source_ != QLatin1String("none") &&
+         (!socket_ || socket_->state() == QAbstractSocket::ConnectedState);
 }
 
-double Live::practiceTime_s() const { return (static_cast<double>(app_.backend().now().at_ms) - zero_ms_) / 1000.0; }
+double Live::practiceTime_s() const {
+  return (static_cast<double>(app_.backend().now().at_ms) - zero_ms_) / 1000.0;
+}
 
 void Live::open(const QString& source, const QString& address) {
   socket_.reset();
@@ -119,16 +122,17 @@ void Live::connectLine() {
     feed({bytes.constData(), static_cast<std::size_t>(bytes.size())});
   });
   // A gateway that goes away is called again until another source is chosen.
-  connect(socket_.get(), &QTcpSocket::stateChanged, this, [this, host, port](QAbstractSocket::SocketState state) {
-    if (state == QAbstractSocket::UnconnectedState) {
-      feed_->disconnected();
-      constexpr int kAgain_ms = 1000;
-      QTimer::singleShot(kAgain_ms, socket_.get(), [this, host, port] {
-        if (socket_->state() == QAbstractSocket::UnconnectedState) socket_->connectToHost(host, port);
-      });
-    }
-    Q_EMIT changed();
-  });
+  connect(socket_.get(), &QTcpSocket::stateChanged, this,
+          [this, host, port](QAbstractSocket::SocketState state) {
+            if (state == QAbstractSocket::UnconnectedState) {
+              feed_->disconnected();
+              constexpr int kAgain_ms = 1000;
+              QTimer::singleShot(kAgain_ms, socket_.get(), [this, host, port] {
+                if (socket_->state() == QAbstractSocket::UnconnectedState) socket_->connectToHost(host, port);
+              });
+            }
+            Q_EMIT changed();
+          });
   socket_->connectToHost(host, port);
 }
 
@@ -216,7 +220,8 @@ void Live::tick() {
         if (std::isnan(played_from_s_)) played_from_s_ = time_s - practiceTime_s();
         if (time_s - played_from_s_ > practiceTime_s()) break;
       }
-      const QByteArray bytes = text.endsWith(QLatin1Char('\n')) ? text.toUtf8() : (text + QLatin1Char('\n')).toUtf8();
+      const QByteArray bytes =
+          text.endsWith(QLatin1Char('\n')) ? text.toUtf8() : (text + QLatin1Char('\n')).toUtf8();
       feed({bytes.constData(), static_cast<std::size_t>(bytes.size())});
       played_at_ += text.size();
     }
@@ -226,7 +231,8 @@ void Live::tick() {
   fault_ = feed_->fault() ? app_.say(*feed_->fault()) : QString();
   if (!feed_->rows().empty()) {
     const calibration::LiftRow& row = feed_->rows().back();
-    pressure_ = qt(session::show(Amount{row.head_pressure_Pa / 1e5, "bar", 0}, app_.system(), session::localeOf(app_.reader().language)));
+    pressure_ = qt(session::show(Amount{row.head_pressure_Pa / 1e5, "bar", 0}, app_.system(),
+                                 session::localeOf(app_.reader().language)));
     if (line_ && line_->unit == feed_->boomSensorUnit()) {
       boom_deg_ = line_->line.angle(row.boom_sensor) / kDegree;
       angle_known_ = true;
@@ -248,10 +254,13 @@ void Live::tick() {
     if (const auto read = readAnyQuantity(sight.value)) {
       const qsizetype point = value_.indexOf(QLatin1Char('.'));
       const int decimals = point < 0 ? 0 : static_cast<int>(value_.indexOf(QLatin1Char(' ')) - point - 1);
-      value_text_ = qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals}, app_.system(), session::localeOf(app_.reader().language)));
+      value_text_ =
+          qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals},
+                           app_.system(), session::localeOf(app_.reader().language)));
     }
     trouble_ = sight.trouble ? app_.say(*sight.trouble) : QString();
-    if (sight.done && !taking_ && !job_.property("busy").toBool() && job_.view().ask == QLatin1String("answer")) {
+    if (sight.done && !taking_ && !job_.property("busy").toBool() &&
+        job_.view().ask == QLatin1String("answer")) {
       taking_ = true;
       if (watch_->log().empty()) {
         job_.answerLive(QStringLiteral("done"));
@@ -279,7 +288,9 @@ void Live::drawMachine() {
   if (!job) return;
   const QString bucket = job_.view().bucket;
   const double boom = boom_deg_ * kDegree;
-  const double share = bucket == QLatin1String("dumped") ? 0.0 : bucket == QLatin1String("level") ? -1.0 : 1.0;
+  const double share = bucket == QLatin1String("dumped")  ? 0.0
+                       : bucket == QLatin1String("level") ? -1.0
+                                                          : 1.0;
   if (line_of_ == job->job.id && std::abs(boom - drawn_boom_) < 0.002 && share == drawn_share_) return;
   const auto unit = unitOf(*job);
   if (!unit) return;
@@ -291,17 +302,17 @@ void Live::drawMachine() {
   drawn_boom_ = boom;
   drawn_share_ = share;
   machine_ = QVariantMap{{QStringLiteral("known"), drawing->known},
-              {QStringLiteral("boomPivot"), QVariant(pointOf(drawing->boom_pivot))},
-              {QStringLiteral("hingePin"), QVariant(pointOf(drawing->hinge_pin))},
-              {QStringLiteral("liftFramePin"), QVariant(pointOf(drawing->lift_frame_pin))},
-              {QStringLiteral("liftBoomPin"), QVariant(pointOf(drawing->lift_boom_pin))},
-              {QStringLiteral("tiltFramePin"), QVariant(pointOf(drawing->tilt_frame_pin))},
-              {QStringLiteral("bellcrankPivot"), QVariant(pointOf(drawing->bellcrank_pivot))},
-              {QStringLiteral("bellcrankTiltPin"), QVariant(pointOf(drawing->bellcrank_tilt_pin))},
-              {QStringLiteral("bellcrankLinkPin"), QVariant(pointOf(drawing->bellcrank_link_pin))},
-              {QStringLiteral("bucketLinkPin"), QVariant(pointOf(drawing->bucket_link_pin))},
-              {QStringLiteral("bucket"), QVariant(pointsOf(drawing->bucket))},
-              {QStringLiteral("windowArc"), QVariant(pointsOf(drawing->window_arc))}};
+                         {QStringLiteral("boomPivot"), QVariant(pointOf(drawing->boom_pivot))},
+                         {QStringLiteral("hingePin"), QVariant(pointOf(drawing->hinge_pin))},
+                         {QStringLiteral("liftFramePin"), QVariant(pointOf(drawing->lift_frame_pin))},
+                         {QStringLiteral("liftBoomPin"), QVariant(pointOf(drawing->lift_boom_pin))},
+                         {QStringLiteral("tiltFramePin"), QVariant(pointOf(drawing->tilt_frame_pin))},
+                         {QStringLiteral("bellcrankPivot"), QVariant(pointOf(drawing->bellcrank_pivot))},
+                         {QStringLiteral("bellcrankTiltPin"), QVariant(pointOf(drawing->bellcrank_tilt_pin))},
+                         {QStringLiteral("bellcrankLinkPin"), QVariant(pointOf(drawing->bellcrank_link_pin))},
+                         {QStringLiteral("bucketLinkPin"), QVariant(pointOf(drawing->bucket_link_pin))},
+                         {QStringLiteral("bucket"), QVariant(pointsOf(drawing->bucket))},
+                         {QStringLiteral("windowArc"), QVariant(pointsOf(drawing->window_arc))}};
   Q_EMIT machineChanged();
 }
 

@@ -22,8 +22,8 @@ namespace hingepin::mobile {
 class App;
 class JobRunner;
 
-/// Live readings of the machine, from the source that was chosen, and what the engine makes of them for the step on the
-/// screen. What the engine calls held or complete goes on by itself; a caution never does.
+/// Live readings of the machine, from the source that was chosen, and what the engine makes of them for the
+/// step on the screen. What the engine calls held or complete goes on by itself; a caution never does.
 class Live : public QObject {
   Q_OBJECT
   QML_ELEMENT
@@ -56,14 +56,16 @@ class Live : public QObject {
   [[nodiscard]] QString source() const { return source_; }
   [[nodiscard]] bool connected() const;
 
-  /// "none", "practice" (the simulator; practice units only), "file" (a lift log played back), "line" (host:port).
+  /// "none", "practice" (the simulator; practice units only), "file" (a lift log played back), "line"
+  /// (host:port).
   Q_INVOKABLE void open(const QString& source, const QString& address = {});
   Q_INVOKABLE void takeValue();
   /// The practice loader does what the step asks for; it has no levers of its own.
   Q_INVOKABLE void move();
   /// Practice: nothing comes for some seconds.
   Q_INVOKABLE void dropOut(double s);
-  /// The running pass into a chart's series, angle in degrees (or the sensor's reading) and pressure in bar or psi.
+  /// The running pass into a chart's series, angle in degrees (or the sensor's reading) and pressure in bar
+  /// or psi.
   Q_INVOKABLE void fill(QObject* series) const;
 
  Q_SIGNALS:
@@ -91,7 +93,7 @@ class Live : public QObject {
   std::optional<session::KnownLine> line_;
   std::string line_of_;  ///< the job for which `line_` holds
   std::unique_ptr<QTcpSocket> socket_;
-  QString played_;       ///< of a file: what is still to come, and from when on
+  QString played_;  ///< of a file: what is still to come, and from when on
   qsizetype played_at_ = 0;
   double played_from_s_ = 0;
   double zero_ms_ = 0;

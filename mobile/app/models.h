@@ -18,7 +18,14 @@ namespace hingepin::mobile {
 /// Everything that QML asks for by name; outlives the QML engine.
 struct Models {
   explicit Models(Start start)
-      : app(std::move(start)), job(app), live(app, job), level(app), cue(app), exporter(app), profiles(app), yard(app) {}
+      : app(std::move(start)),
+        job(app),
+        live(app, job),
+        level(app),
+        cue(app),
+        exporter(app),
+        profiles(app),
+        yard(app) {}
   App app;
   JobRunner job;
   Live live;

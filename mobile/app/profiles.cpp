@@ -45,7 +45,9 @@ QString quantityFrom(const QVariant& typed, const char* ucum, const QString& lan
 }
 
 QJsonObject objectOf(const QString& text) { return QJsonDocument::fromJson(text.toUtf8()).object(); }
-QString textOf(const QJsonObject& object) { return QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Indented)); }
+QString textOf(const QJsonObject& object) {
+  return QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Indented));
+}
 
 void put(QJsonObject& object, const QString& key, const QString& value) {
   if (value.isEmpty()) {
@@ -89,9 +91,13 @@ void Profiles::openUnit(const QString& id) {
   linkage_.clear();
   if (id.isEmpty()) {
     text_.clear();
-    show({{QStringLiteral("count"), QStringLiteral("2")}, {QStringLiteral("teaching"), QStringList{QStringLiteral("own-routine")}},
-          {QStringLiteral("monitor"), QVariantList{QVariantMap{{QStringLiteral("quantity"), QStringLiteral("indication")},
-                                                               {QStringLiteral("unit"), app_.system() == UnitSystem::UsCustomary ? QStringLiteral("[lb_av]") : QStringLiteral("kg")}}}}});
+    show({{QStringLiteral("count"), QStringLiteral("2")},
+          {QStringLiteral("teaching"), QStringList{QStringLiteral("own-routine")}},
+          {QStringLiteral("monitor"),
+           QVariantList{QVariantMap{
+               {QStringLiteral("quantity"), QStringLiteral("indication")},
+               {QStringLiteral("unit"), app_.system() == UnitSystem::UsCustomary ? QStringLiteral("[lb_av]")
+                                                                                 : QStringLiteral("kg")}}}}});
     return;
   }
   app_.backend().ask(
@@ -106,29 +112,39 @@ void Profiles::openUnit(const QString& id) {
         const QJsonObject entries = profile[QStringLiteral("entries")].toObject();
         const QString language = app_.language();
         QVariantList monitor;
-        for (const QJsonValue& shown : profile[QStringLiteral("monitor")].toArray()) monitor.append(shown.toObject().toVariantMap());
+        for (const QJsonValue& shown : profile[QStringLiteral("monitor")].toArray())
+          monitor.append(shown.toObject().toVariantMap());
         QStringList teaching;
-        for (const QJsonValue& way : profile[QStringLiteral("teaching")].toArray()) teaching.append(way.toString());
-        show({{QStringLiteral("id"), block[QStringLiteral("id")].toString()},
-              {QStringLiteral("count"), QString::number(cylinders[QStringLiteral("count")].toInt(2))},
-              {QStringLiteral("bore"), numberIn(cylinders[QStringLiteral("bore")].toString(), kShort, language)},
-              {QStringLiteral("rod"), numberIn(cylinders[QStringLiteral("rod")].toString(), kShort, language)},
-              {QStringLiteral("payload"), numberIn(block[QStringLiteral("rated_payload")].toString(), "kg", language)},
-              {QStringLiteral("windowLow"), numberIn(window.at(0).toString(), "deg", language)},
-              {QStringLiteral("windowHigh"), numberIn(window.at(1).toString(), "deg", language)},
-              {QStringLiteral("oilMinimum"), numberIn(entries[QStringLiteral("oil-minimum")].toString(), "Cel", language)},
-              {QStringLiteral("testMass"), numberIn(entries[QStringLiteral("test-mass")].toString(), "kg", language)},
-              {QStringLiteral("recheckHours"), numberIn(profile[QStringLiteral("recheck_after")].toString(), "h", language)},
-              {QStringLiteral("hasLinkage"), block.contains(QStringLiteral("linkage"))},
-              {QStringLiteral("practice"), profile[QStringLiteral("practice")].toBool()},
-              {QStringLiteral("teaching"), teaching},
-              {QStringLiteral("monitor"), monitor}});
+        for (const QJsonValue& way : profile[QStringLiteral("teaching")].toArray())
+          teaching.append(way.toString());
+        show(
+            {{QStringLiteral("id"), block[QStringLiteral("id")].toString()},
+             {QStringLiteral("count"), QString::number(cylinders[QStringLiteral("count")].toInt(2))},
+             {QStringLiteral("bore"),
+              numberIn(cylinders[QStringLiteral("bore")].toString(), kShort, language)},
+             {QStringLiteral("rod"), numberIn(cylinders[QStringLiteral("rod")].toString(), kShort, language)},
+             {QStringLiteral("payload"),
+              numberIn(block[QStringLiteral("rated_payload")].toString(), "kg", language)},
+             {QStringLiteral("windowLow"), numberIn(window.at(0).toString(), "deg", language)},
+             {QStringLiteral("windowHigh"), numberIn(window.at(1).toString(), "deg", language)},
+             {QStringLiteral("oilMinimum"),
+              numberIn(entries[QStringLiteral("oil-minimum")].toString(), "Cel", language)},
+             {QStringLiteral("testMass"),
+              numberIn(entries[QStringLiteral("test-mass")].toString(), "kg", language)},
+             {QStringLiteral("recheckHours"),
+              numberIn(profile[QStringLiteral("recheck_after")].toString(), "h", language)},
+             {QStringLiteral("hasLinkage"), block.contains(QStringLiteral("linkage"))},
+             {QStringLiteral("practice"), profile[QStringLiteral("practice")].toBool()},
+             {QStringLiteral("teaching"), teaching},
+             {QStringLiteral("monitor"), monitor}});
       });
 }
 
 void Profiles::saveUnit(const QVariantMap& form) {
   const QString language = app_.language();
-  const auto typed = [&](const char* field, const char* ucum) { return quantityFrom(form.value(QLatin1String(field)), ucum, language); };
+  const auto typed = [&](const char* field, const char* ucum) {
+    return quantityFrom(form.value(QLatin1String(field)), ucum, language);
+  };
   QJsonObject profile = objectOf(text_);
   QJsonObject block = profile[QStringLiteral("unit")].toObject();
   const QString id = form.value(QStringLiteral("id")).toString().trimmed();
@@ -143,7 +159,8 @@ void Profiles::saveUnit(const QVariantMap& form) {
   if (!linkage_.isEmpty()) block[QStringLiteral("linkage")] = objectOf(linkage_);
   profile[QStringLiteral("format")] = QStringLiteral("hingepin-unit/1");
   profile[QStringLiteral("unit")] = block;
-  profile[QStringLiteral("teaching")] = QJsonArray::fromStringList(form.value(QStringLiteral("teaching")).toStringList());
+  profile[QStringLiteral("teaching")] =
+      QJsonArray::fromStringList(form.value(QStringLiteral("teaching")).toStringList());
   QJsonArray monitor;
   for (const QVariant& each : form.value(QStringLiteral("monitor")).toList()) {
     const QVariantMap shown = each.toMap();
@@ -173,12 +190,14 @@ void Profiles::saveUnit(const QVariantMap& form) {
       [text](Desk& desk) -> Expected<std::string> {
         const Expected<session::UnitProfile> read = session::readUnitProfile(text, "", folder::edge());
         if (!read) return std::unexpected(read.error());
-        if (const Expected<void> kept = desk.folder->store.putUnit({read->id, text}); !kept) return std::unexpected(kept.error());
+        if (const Expected<void> kept = desk.folder->store.putUnit({read->id, text}); !kept)
+          return std::unexpected(kept.error());
         return read->id;
       },
       [this](const Expected<std::string>& kept) {
         if (!kept) {
-          complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) + QStringLiteral(")"));
+          complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) +
+                   QStringLiteral(")"));
           return;
         }
         complain({});
@@ -205,29 +224,36 @@ void Profiles::openAttachment(const QString& id) {
         const auto at = [&](const char* key, int index) {
           return numberIn(block[QLatin1String(key)].toArray().at(index).toString(), kShort, language);
         };
-        show({{QStringLiteral("id"), block[QStringLiteral("id")].toString()},
-              {QStringLiteral("coupler"), numberIn(block[QStringLiteral("coupler")].toString(), "kg", language)},
-              {QStringLiteral("bucket"), numberIn(block[QStringLiteral("bucket")].toString(), "kg", language)},
-              {QStringLiteral("centerAlong"), at("payload_center", 0)},
-              {QStringLiteral("centerAcross"), at("payload_center", 1)},
-              {QStringLiteral("heelAlong"), at("heel", 0)},
-              {QStringLiteral("heelAcross"), at("heel", 1)},
-              {QStringLiteral("edgeAlong"), at("cutting_edge", 0)},
-              {QStringLiteral("edgeAcross"), at("cutting_edge", 1)},
-              {QStringLiteral("upper"), numberIn(entries[QStringLiteral("upper-height")].toString(), kShort, language)},
-              {QStringLiteral("lower"), numberIn(entries[QStringLiteral("lower-height")].toString(), kShort, language)}});
+        show(
+            {{QStringLiteral("id"), block[QStringLiteral("id")].toString()},
+             {QStringLiteral("coupler"),
+              numberIn(block[QStringLiteral("coupler")].toString(), "kg", language)},
+             {QStringLiteral("bucket"), numberIn(block[QStringLiteral("bucket")].toString(), "kg", language)},
+             {QStringLiteral("centerAlong"), at("payload_center", 0)},
+             {QStringLiteral("centerAcross"), at("payload_center", 1)},
+             {QStringLiteral("heelAlong"), at("heel", 0)},
+             {QStringLiteral("heelAcross"), at("heel", 1)},
+             {QStringLiteral("edgeAlong"), at("cutting_edge", 0)},
+             {QStringLiteral("edgeAcross"), at("cutting_edge", 1)},
+             {QStringLiteral("upper"),
+              numberIn(entries[QStringLiteral("upper-height")].toString(), kShort, language)},
+             {QStringLiteral("lower"),
+              numberIn(entries[QStringLiteral("lower-height")].toString(), kShort, language)}});
       });
 }
 
 void Profiles::saveAttachment(const QVariantMap& form) {
   const QString language = app_.language();
-  const auto typed = [&](const char* field, const char* ucum) { return quantityFrom(form.value(QLatin1String(field)), ucum, language); };
+  const auto typed = [&](const char* field, const char* ucum) {
+    return quantityFrom(form.value(QLatin1String(field)), ucum, language);
+  };
   QJsonObject profile = objectOf(text_);
   QJsonObject block = profile[QStringLiteral("attachment")].toObject();
   block[QStringLiteral("id")] = form.value(QStringLiteral("id")).toString().trimmed();
   put(block, QStringLiteral("coupler"), typed("coupler", "kg"));
   put(block, QStringLiteral("bucket"), typed("bucket", "kg"));
-  putPair(block, QStringLiteral("payload_center"), typed("centerAlong", kShort), typed("centerAcross", kShort));
+  putPair(block, QStringLiteral("payload_center"), typed("centerAlong", kShort),
+          typed("centerAcross", kShort));
   putPair(block, QStringLiteral("heel"), typed("heelAlong", kShort), typed("heelAcross", kShort));
   putPair(block, QStringLiteral("cutting_edge"), typed("edgeAlong", kShort), typed("edgeAcross", kShort));
   profile[QStringLiteral("format")] = QStringLiteral("hingepin-attachment/1");
@@ -244,14 +270,17 @@ void Profiles::saveAttachment(const QVariantMap& form) {
   app_.backend().ask(
       this,
       [text](Desk& desk) -> Expected<std::string> {
-        const Expected<session::AttachmentProfile> read = session::readAttachmentProfile(text, "", folder::edge());
+        const Expected<session::AttachmentProfile> read =
+            session::readAttachmentProfile(text, "", folder::edge());
         if (!read) return std::unexpected(read.error());
-        if (const Expected<void> kept = desk.folder->store.putAttachment({read->id, text}); !kept) return std::unexpected(kept.error());
+        if (const Expected<void> kept = desk.folder->store.putAttachment({read->id, text}); !kept)
+          return std::unexpected(kept.error());
         return read->id;
       },
       [this](const Expected<std::string>& kept) {
         if (!kept) {
-          complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) + QStringLiteral(")"));
+          complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) +
+                   QStringLiteral(")"));
           return;
         }
         complain({});
@@ -272,7 +301,8 @@ void Profiles::readLinkage(const QString& file) {
   if (object.contains(QStringLiteral("unit"))) object = object[QStringLiteral("unit")].toObject();
   if (object.contains(QStringLiteral("linkage"))) object = object[QStringLiteral("linkage")].toObject();
   if (!object.contains(QStringLiteral("boom_length"))) {
-    complain(tr("This file holds no linkage. A unit's profile, a calibration job, or the linkage alone is needed."));
+    complain(tr(
+        "This file holds no linkage. A unit's profile, a calibration job, or the linkage alone is needed."));
     return;
   }
   linkage_ = textOf(object);
@@ -317,7 +347,9 @@ QVariantList Profiles::quantities() const {
       units.append(QVariantMap{{QStringLiteral("code"), QString::fromLatin1(code)},
                                {QStringLiteral("symbol"), symbol.isEmpty() ? tr("counts") : symbol}});
     }
-    list.append(QVariantMap{{QStringLiteral("id"), QString::fromLatin1(each.id)}, {QStringLiteral("text"), tr(each.text)}, {QStringLiteral("units"), units}});
+    list.append(QVariantMap{{QStringLiteral("id"), QString::fromLatin1(each.id)},
+                            {QStringLiteral("text"), tr(each.text)},
+                            {QStringLiteral("units"), units}});
   }
   return list;
 }

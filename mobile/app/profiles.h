@@ -10,8 +10,9 @@ namespace hingepin::mobile {
 
 class App;
 
-/// Units, attachments and what a unit's monitor shows, entered and edited on the phone. A form is a map of texts; what it
-/// doesn't show of a profile (pins read from a file, entries) stays as it was. The engine's own reader says what is wrong.
+/// Units, attachments and what a unit's monitor shows, entered and edited on the phone. A form is a map of
+/// texts; what it doesn't show of a profile (pins read from a file, entries) stays as it was. The engine's
+/// own reader says what is wrong.
 class Profiles : public QObject {
   Q_OBJECT
   QML_ELEMENT

@@ -17,7 +17,9 @@ namespace {
 
 Yard* the_yard = nullptr;
 
-double timeOf(const std::optional<std::int64_t>& utc_ms) { return utc_ms ? static_cast<double>(*utc_ms) : 0.0; }
+double timeOf(const std::optional<std::int64_t>& utc_ms) {
+  return utc_ms ? static_cast<double>(*utc_ms) : 0.0;
+}
 QString key(const char* name) { return QString::fromLatin1(name); }
 
 struct Lists {
@@ -63,11 +65,15 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
                                    {key("due"), timeOf(unit.due_utc_ms)},
                                    {key("pairs"), pairs}});
   }
-  lists.counts = {{key("doNotUse"), overview->do_not_use}, {key("due"), overview->due + overview->due_soon}, {key("waiting"), overview->waiting_for_second_person}};
+  lists.counts = {{key("doNotUse"), overview->do_not_use},
+                  {key("due"), overview->due + overview->due_soon},
+                  {key("waiting"), overview->waiting_for_second_person}};
   const auto out = session::checkOuts(store);
   if (!out) return std::unexpected(out.error());
   for (const session::CheckedOut& each : *out) {
-    lists.checked_out.append(QVariantMap{{key("unit"), qt(each.unit)}, {key("record"), qt(each.record)}, {key("time"), static_cast<double>(each.utc_ms)}});
+    lists.checked_out.append(QVariantMap{{key("unit"), qt(each.unit)},
+                                         {key("record"), qt(each.record)},
+                                         {key("time"), static_cast<double>(each.utc_ms)}});
   }
   constexpr std::int64_t kBack_ms = 92LL * 24 * 3600 * 1000;
   const auto confirmations = session::confirmations(store, folder::edge(), reader, utc_ms - kBack_ms);
@@ -97,7 +103,10 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
 QVariantList rowsOf(const std::vector<session::DocumentRow>& rows) {
   QVariantList list;
   for (const session::DocumentRow& row : rows) {
-    list.append(QVariantMap{{key("label"), qt(row.label)}, {key("value"), qt(row.value)}, {key("note"), qt(row.note)}, {key("verdict"), qt(row.verdict)}});
+    list.append(QVariantMap{{key("label"), qt(row.label)},
+                            {key("value"), qt(row.value)},
+                            {key("note"), qt(row.note)},
+                            {key("verdict"), qt(row.verdict)}});
   }
   return list;
 }
@@ -144,9 +153,10 @@ void Yard::read() {
 void Yard::readProcedures(const QString& unit, const QString& attachment) {
   app_.backend().ask(
       this,
-      [unit = plain(unit), attachment = plain(attachment), role = plain(app_.role()), now = app_.backend().now(),
-       reader = app_.reader()](Desk& desk) {
-        return session::proceduresFor(desk.folder->store, unit, attachment, role, now, folder::edge(), reader);
+      [unit = plain(unit), attachment = plain(attachment), role = plain(app_.role()),
+       now = app_.backend().now(), reader = app_.reader()](Desk& desk) {
+        return session::proceduresFor(desk.folder->store, unit, attachment, role, now, folder::edge(),
+                                      reader);
       },
       [this](const Expected<std::vector<session::OfferedProcedure>>& offered) {
         if (!offered) {
@@ -157,12 +167,15 @@ void Yard::readProcedures(const QString& unit, const QString& attachment) {
         for (const session::OfferedProcedure& each : *offered) {
           QVariantList variants;
           for (const session::OfferedVariant& variant : each.variants) {
-            if (variant.offered) variants.append(QVariantMap{{key("id"), qt(variant.id)}, {key("text"), qt(variant.text)}});
+            if (variant.offered)
+              variants.append(QVariantMap{{key("id"), qt(variant.id)}, {key("text"), qt(variant.text)}});
           }
           QVariantList entries;
           for (const session::NeededEntry& entry : each.entries) {
             if (!entry.value.empty()) continue;
-            entries.append(QVariantMap{{key("id"), qt(entry.id)}, {key("unit"), qt(entry.unit)}, {key("symbol"), unitSymbol(entry.unit)}});
+            entries.append(QVariantMap{{key("id"), qt(entry.id)},
+                                       {key("unit"), qt(entry.unit)},
+                                       {key("symbol"), unitSymbol(entry.unit)}});
           }
           QStringList before;
           for (const session::OfferedPrerequisite& needed : each.prerequisites) {
@@ -185,7 +198,9 @@ void Yard::readProcedures(const QString& unit, const QString& attachment) {
 void Yard::readRecords(const QString& unit) {
   app_.backend().ask(
       this,
-      [unit = plain(unit), reader = app_.reader()](Desk& desk) { return session::recordsOf(desk.folder->store, unit, reader); },
+      [unit = plain(unit), reader = app_.reader()](Desk& desk) {
+        return session::recordsOf(desk.folder->store, unit, reader);
+      },
       [this](const Expected<std::vector<session::RecordLine>>& lines) {
         if (!lines) {
           app_.tell(lines.error());
@@ -219,12 +234,13 @@ void Yard::readHistory(const QString& unit, const QString& attachment) {
         history_.clear();
         if (points) {
           for (const session::HistoryPoint& point : *points) {
-            history_.append(QVariantMap{{key("time"), static_cast<double>(point.utc_ms)},
-                                        {key("zero"), optionalOf(point.zero_found_kg ? point.zero_found_kg : point.zero_kg)},
-                                        {key("error"), optionalOf(point.error_percent)},
-                                        {key("limit"), optionalOf(point.error_limit_percent)},
-                                        {key("verdict"), qt(point.verdict)},
-                                        {key("calibration"), point.calibration}});
+            history_.append(QVariantMap{
+                {key("time"), static_cast<double>(point.utc_ms)},
+                {key("zero"), optionalOf(point.zero_found_kg ? point.zero_found_kg : point.zero_kg)},
+                {key("error"), optionalOf(point.error_percent)},
+                {key("limit"), optionalOf(point.error_limit_percent)},
+                {key("verdict"), qt(point.verdict)},
+                {key("calibration"), point.calibration}});
           }
         }
         Q_EMIT historyChanged();
@@ -246,7 +262,8 @@ void Yard::readDocument(const QString& record) {
         }
         QVariantList sections;
         for (const session::DocumentSection& section : document->sections) {
-          sections.append(QVariantMap{{key("title"), qt(section.title)}, {key("rows"), rowsOf(section.rows)}});
+          sections.append(
+              QVariantMap{{key("title"), qt(section.title)}, {key("rows"), rowsOf(section.rows)}});
         }
         QStringList stamps;
         for (const std::string& stamp : document->stamps) stamps.append(qt(stamp));
@@ -263,7 +280,8 @@ void Yard::readDocument(const QString& record) {
 void Yard::compare(const QString& before, const QString& after) {
   app_.backend().ask(
       this,
-      [before = plain(before), after = plain(after), reader = app_.reader()](Desk& desk) -> Expected<QVariantList> {
+      [before = plain(before), after = plain(after),
+       reader = app_.reader()](Desk& desk) -> Expected<QVariantList> {
         const auto first = session::recordOf(desk.folder->store, before);
         if (!first) return std::unexpected(first.error());
         const auto second = session::recordOf(desk.folder->store, after);
@@ -271,7 +289,8 @@ void Yard::compare(const QString& before, const QString& after) {
         const auto differences = session::compareRecords(first->content, second->content);
         if (!differences) return std::unexpected(differences.error());
         QVariantList list;
-        for (const session::Difference& each : *differences) list.append(qt(session::say(session::messageOf(each), reader)));
+        for (const session::Difference& each : *differences)
+          list.append(qt(session::say(session::messageOf(each), reader)));
         return list;
       },
       [this](const Expected<QVariantList>& list) {
@@ -287,11 +306,17 @@ void Yard::compare(const QString& before, const QString& after) {
 void Yard::sign(const QString& record) {
   app_.backend().ask(
       this,
-      [record = plain(record), id = plain(app_.key()), role = plain(app_.role()), now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
+      [record = plain(record), id = plain(app_.key()), role = plain(app_.role()),
+       now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
         const auto own = desk.keys.find(id);
-        if (own == desk.keys.end()) return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
+        if (own == desk.keys.end())
+          return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
         return session::signRecord(desk.folder->store, record,
-                                   {.key = own->second, .role = role, .installation = desk.folder->installation, .epoch = desk.folder->epoch}, now);
+                                   {.key = own->second,
+                                    .role = role,
+                                    .installation = desk.folder->installation,
+                                    .epoch = desk.folder->epoch},
+                                   now);
       },
       [this, record](const Expected<std::string>& made) {
         if (!made) {
@@ -306,12 +331,17 @@ void Yard::sign(const QString& record) {
 void Yard::amend(const QString& record, const QString& correction) {
   app_.backend().ask(
       this,
-      [record = plain(record), correction = plain(correction), id = plain(app_.key()), role = plain(app_.role()),
-       now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
+      [record = plain(record), correction = plain(correction), id = plain(app_.key()),
+       role = plain(app_.role()), now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
         const auto own = desk.keys.find(id);
-        if (own == desk.keys.end()) return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
+        if (own == desk.keys.end())
+          return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
         return session::amendRecord(desk.folder->store, record, correction,
-                                    {.key = own->second, .role = role, .installation = desk.folder->installation, .epoch = desk.folder->epoch}, now);
+                                    {.key = own->second,
+                                     .role = role,
+                                     .installation = desk.folder->installation,
+                                     .epoch = desk.folder->epoch},
+                                    now);
       },
       [this, record](const Expected<std::string>& made) {
         if (!made) {

@@ -11,8 +11,8 @@ namespace hingepin::mobile {
 
 class App;
 
-/// What the yard holds, as lists for screens. What holds for whom is the engine's to say; everything is read anew when the
-/// store has changed.
+/// What the yard holds, as lists for screens. What holds for whom is the engine's to say; everything is read
+/// anew when the store has changed.
 class Yard : public QObject {
   Q_OBJECT
   QML_ELEMENT
@@ -55,7 +55,8 @@ class Yard : public QObject {
   void read();
 
   App& app_;
-  QVariantList units_, running_, checked_out_, awaited_, confirmed_, procedures_, records_, history_, differences_;
+  QVariantList units_, running_, checked_out_, awaited_, confirmed_, procedures_, records_, history_,
+      differences_;
   QVariantMap counts_, document_;
 };
 

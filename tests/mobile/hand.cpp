@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "hand.h"
 
+#include <gtest/gtest.h>
 #include <QDir>
 #include <QQmlComponent>
+#include <QQmlProperty>
 #include <QSettings>
 #include <QTest>
-#include <gtest/gtest.h>
 
 namespace hingepin::mobile {
 namespace {
@@ -16,7 +17,8 @@ Clock fastClock(double speed) {
   return [begun, speed] {
     session::Moment now = folder::momentOfComputer();
     now.at_ms = begun.at_ms + static_cast<std::int64_t>(static_cast<double>(now.at_ms - begun.at_ms) * speed);
-    now.utc_ms = begun.utc_ms + static_cast<std::int64_t>(static_cast<double>(now.utc_ms - begun.utc_ms) * speed);
+    now.utc_ms =
+        begun.utc_ms + static_cast<std::int64_t>(static_cast<double>(now.utc_ms - begun.utc_ms) * speed);
     return now;
   };
 }
@@ -43,10 +45,12 @@ void eachItem(QQuickItem* item, const std::function<bool(QQuickItem*)>& visit) {
 
 QString textOf(QQuickItem* item) { return item->property("text").toString(); }
 
-Hand::Hand(double speed, const QString& folder, const QString& language) : folder_(folder.isEmpty() ? own_.path() : folder) {
+Hand::Hand(double speed, const QString& folder, const QString& language)
+    : folder_(folder.isEmpty() ? own_.path() : folder) {
   {
     QSettings settings(QDir(folder_).filePath(QStringLiteral("settings.ini")), QSettings::IniFormat);
-    if (!settings.contains(QStringLiteral("language"))) settings.setValue(QStringLiteral("language"), language);
+    if (!settings.contains(QStringLiteral("language")))
+      settings.setValue(QStringLiteral("language"), language);
     settings.setValue(QStringLiteral("sounds"), false);
   }
   models_ = std::make_unique<Models>(Start{.folder = folder_, .clock = fastClock(speed)});
@@ -140,7 +144,8 @@ void Hand::tap(const QString& text) {
         item = find(text);
         return item != nullptr && item->isEnabled() && item->property("settled").toBool();
       })) {
-    FAIL() << "\"" << text.toStdString() << "\" can't be pressed; on the screen: " << everything().toStdString();
+    FAIL() << "\"" << text.toStdString()
+           << "\" can't be pressed; on the screen: " << everything().toStdString();
   }
   show(item);
   press(item, item->property("hold_ms").toInt() > 0 ? item->property("hold_ms").toInt() + 150 : 0);
@@ -153,12 +158,14 @@ void Hand::type(const QString& label, const QString& text) {
   QQuickItem* field = nullptr;
   const bool there = until([&] {
     eachItem(window_->contentItem(), [&](QQuickItem* item) {
-      if (item->property("label").toString().startsWith(label) && item->property("echoMode").isValid()) field = item;
+      if (item->property("label").toString().startsWith(label) && item->property("echoMode").isValid())
+        field = item;
       return field == nullptr;
     });
     return field != nullptr;
   });
-  if (!there) FAIL() << "no field \"" << label.toStdString() << "\"; on the screen: " << everything().toStdString();
+  if (!there)
+    FAIL() << "no field \"" << label.toStdString() << "\"; on the screen: " << everything().toStdString();
   QQuickItem* input = nullptr;
   eachItem(field, [&](QQuickItem* item) {
     if (item->inherits("QQuickTextField")) input = item;
@@ -191,6 +198,49 @@ void Hand::keys(const QString& text) {
     QTest::keyClick(window_, c.toLatin1());
     ++effort_.keys;
   }
+}
+
+QStringList faultsOf(Hand& hand) {
+  QStringList faults;
+  std::vector<QQuickItem*> presses;
+  const double least = hand.app().app.property("gloves").toBool() ? 72 : 56;
+  eachItem(hand.window().contentItem(), [&](QQuickItem* item) {
+    const QString text = textOf(item);
+    const bool isText = item->inherits("QQuickText");
+    if (isText && !text.isEmpty()) {
+      if (item->property("truncated").toBool()) faults.append(QStringLiteral("cut off: ") + text);
+      const double shown = item->property("contentWidth").toDouble();
+      if (shown > item->width() + 1.5 && item->width() > 0)
+        faults.append(
+            QStringLiteral("wider than its place (%1 > %2): %3").arg(shown).arg(item->width()).arg(text));
+      const QRectF scene = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
+      if (scene.left() < -1 || scene.right() > hand.window().width() + 1)
+        faults.append(QStringLiteral("beside the screen: ") + text);
+    }
+    if (item->metaObject()->indexOfSignal("pressedFully()") >= 0) {
+      if (item->height() < least - 0.5 || item->width() < least - 0.5) {
+        faults.append(
+            QStringLiteral("too small (%1 x %2): %3").arg(item->width()).arg(item->height()).arg(text));
+      }
+      const QString name =
+          QQmlProperty(item, QStringLiteral("Accessible.name"), qmlContext(item)).read().toString();
+      if (name.trimmed().isEmpty()) faults.append(QStringLiteral("without a name: ") + text);
+      presses.push_back(item);
+    }
+    return true;
+  });
+  for (std::size_t a = 0; a < presses.size(); ++a) {
+    for (std::size_t b = a + 1; b < presses.size(); ++b) {
+      if (presses[a]->parentItem() != presses[b]->parentItem()) continue;
+      const QRectF first(presses[a]->x(), presses[a]->y(), presses[a]->width(), presses[a]->height());
+      const QRectF second(presses[b]->x(), presses[b]->y(), presses[b]->width(), presses[b]->height());
+      const QRectF both = first.intersected(second);
+      if (both.width() > 1 && both.height() > 1)
+        faults.append(QStringLiteral("overlap: ") + textOf(presses[a]) + QStringLiteral(" / ") +
+                      textOf(presses[b]));
+    }
+  }
+  return faults;
 }
 
 }  // namespace hingepin::mobile

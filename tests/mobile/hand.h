@@ -20,13 +20,14 @@ struct Effort {
   int keys = 0;
 };
 
-/// The app in a window of its own, and a finger on it: presses where something stands on the screen, types on the keyboard,
-/// scrolls what lies below. It knows no more of the app than what is shown.
+/// The app in a window of its own, and a finger on it: presses where something stands on the screen, types on
+/// the keyboard, scrolls what lies below. It knows no more of the app than what is shown.
 class Hand {
  public:
   /// @param folder where the yard is kept; "" for a new one of its own
   /// @param speed how many times faster the app's clock runs than the test's, for holds and passes of minutes
-  explicit Hand(double speed = 1.0, const QString& folder = {}, const QString& language = QStringLiteral("en"));
+  explicit Hand(double speed = 1.0, const QString& folder = {},
+                const QString& language = QStringLiteral("en"));
   ~Hand();
 
   [[nodiscard]] Models& app() { return *models_; }
@@ -70,6 +71,10 @@ class Hand {
 
 /// Visits an item and all below it that can be seen; `visit` returns false to stop.
 void eachItem(QQuickItem* item, const std::function<bool(QQuickItem*)>& visit);
+
+/// What is wrong on the screen now: text cut off, wider than its place or beside the screen, targets too
+/// small or over each other, presses without a name for screen readers.
+[[nodiscard]] QStringList faultsOf(Hand& hand);
 
 /// What a press is called: its text.
 [[nodiscard]] QString textOf(QQuickItem* item);

@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Whole jobs on the real app, by touch and typing alone; the record is then verified by the program `hingepin`.
+// Whole jobs on the real app, by touch and typing alone; the record is then verified by the program
+// `hingepin`.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QtQml/qqmlextensionplugin.h>
 #include <QApplication>
 #include <QDir>
 #include <QProcess>
 #include <QQuickStyle>
-#include <QtQml/qqmlextensionplugin.h>
 #include <iostream>
 
 #include "person.h"
@@ -21,7 +22,8 @@ namespace {
 QString verified(const Hand& hand) {
   QProcess program;
   program.start(QStringLiteral(HINGEPIN_PROGRAM),
-                {QStringLiteral("records"), QStringLiteral("verify"), QStringLiteral("--store"), QDir(hand.folder()).filePath(QStringLiteral("yard"))});
+                {QStringLiteral("records"), QStringLiteral("verify"), QStringLiteral("--store"),
+                 QDir(hand.folder()).filePath(QStringLiteral("yard"))});
   program.waitForFinished(30000);
   const QString said = QString::fromUtf8(program.readAllStandardOutput() + program.readAllStandardError());
   return program.exitCode() == 0 ? said : QStringLiteral("FAILED: ") + said;
@@ -29,6 +31,8 @@ QString verified(const Hand& hand) {
 
 TEST(WholeJobTest, WalkRound) {
   Hand hand(8.0);
+  hand.resize(360, 740);
+  hand.app().app.setTextScale(2.0);
   Person person(hand);
   person.readPlan(QStringLiteral("walk-round"));
   person.makeYard();

@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "person.h"
 
-#include <QTest>
 #include <gtest/gtest.h>
+#include <QTest>
 
 #include "tests/engine/session/plan.h"
 
 namespace hingepin::mobile {
 
 void Person::readPlan(const QString& name) {
-  const auto plan = session::readPlan(std::string(HINGEPIN_SOURCE_DIR) + "/tests/engine/session/plans/" + name.toStdString() + ".plan.json");
+  const auto plan = session::readPlan(std::string(HINGEPIN_SOURCE_DIR) + "/tests/engine/session/plans/" +
+                                      name.toStdString() + ".plan.json");
   for (const auto& [step, said] : plan.at("says").items()) {
     std::vector<std::string> values;
     for (const auto& value : said.is_array() ? said : nlohmann::ordered_json::array({said})) {
@@ -54,7 +55,8 @@ void Person::addUnit() {
   hand_.tap(QStringLiteral("Logs or a live feed"));
   hand_.tap(QStringLiteral("For practice"));
   hand_.tap(QStringLiteral("Save"));
-  ASSERT_TRUE(hand_.until([&] { return hand_.find(QStringLiteral("L-27")) != nullptr; })) << hand_.everything().toStdString();
+  ASSERT_TRUE(hand_.until([&] { return hand_.find(QStringLiteral("L-27")) != nullptr; }))
+      << hand_.everything().toStdString();
 }
 
 void Person::addAttachment() {
@@ -69,7 +71,8 @@ void Person::addAttachment() {
   hand_.type(QStringLiteral("Upper stop"), QStringLiteral("3400"));
   hand_.type(QStringLiteral("Lower stop"), QStringLiteral("300"));
   hand_.tap(QStringLiteral("Save"));
-  ASSERT_TRUE(hand_.until([&] { return hand_.find(QStringLiteral("GP-2.7")) != nullptr; })) << hand_.everything().toStdString();
+  ASSERT_TRUE(hand_.until([&] { return hand_.find(QStringLiteral("GP-2.7")) != nullptr; }))
+      << hand_.everything().toStdString();
   hand_.tap(QStringLiteral("←"));
   hand_.tap(QStringLiteral("←"));
 }
@@ -97,7 +100,8 @@ void Person::enter(const QString& quantity) {
   const QString unit = quantity.section(QLatin1Char(' '), 1);
   const QString symbol = unitSymbol(unit.toStdString());
   const JobView& view = hand_.app().job.view();
-  if (!view.units.isEmpty() && view.units.first().toMap().value(QStringLiteral("code")).toString() != unit) hand_.tap(symbol);
+  if (!view.units.isEmpty() && view.units.first().toMap().value(QStringLiteral("code")).toString() != unit)
+    hand_.tap(symbol);
   hand_.keys(number);
   hand_.tap(QStringLiteral("Enter ") + number);
 }
@@ -107,8 +111,18 @@ bool Person::step() {
   hand_.until([&] { return !job.property("busy").toBool(); });
   const JobView view = job.view();
   const std::string about = view.about.toStdString();
+  QStringList faults;
+  hand_.until(
+      [&] {
+        faults = faultsOf(hand_);
+        return faults.isEmpty();
+      },
+      1000);
+  for (const QString& fault : faults) ADD_FAILURE() << about << ": " << fault.toStdString();
   seen.push_back(view.about);
-  const auto turn = [&] { return job.view().ask + job.view().about + QString::number(job.view().history.size()) + job.refusal(); };
+  const auto turn = [&] {
+    return job.view().ask + job.view().about + QString::number(job.view().history.size()) + job.refusal();
+  };
   const QString before = turn();
   const auto bad = answers.find(about);
   const std::string other = bad == answers.end() ? std::string() : bad->second;
@@ -125,7 +139,12 @@ bool Person::step() {
     hand_.tap(view.mine ? QStringLiteral("Go on") : QStringLiteral("Take the job over"));
   } else if (view.ask == QLatin1String("reading")) {
     const bool could = live && view.machine_source;
-    if (could && hand_.until([&] { return hand_.app().live.property("steady").toBool() && hand_.find(QStringLiteral("Take the live value")) != nullptr; }, 2500)) {
+    if (could && hand_.until(
+                     [&] {
+                       return hand_.app().live.property("steady").toBool() &&
+                              hand_.find(QStringLiteral("Take the live value")) != nullptr;
+                     },
+                     2500)) {
       hand_.tap(QStringLiteral("Take the live value"));
     } else {
       const std::string value = next(about);
@@ -144,20 +163,25 @@ bool Person::step() {
   } else if (view.ask == QLatin1String("answer")) {
     if (view.kind == QLatin1String("pose") || view.kind == QLatin1String("pass")) {
       if (!other.empty()) {
-        hand_.tap(QStringLiteral("It did not work"));
+        hand_.tap(QStringLiteral("Failed"));
       } else if (live) {
         hand_.tap(QStringLiteral("Move the practice loader"));
         // It goes on by itself where the step says from when on; else when it stands.
-        const bool by_itself = hand_.until([&] { return turn() != before; }, view.kind == QLatin1String("pass") ? 20000 : 6000);
-        if (!by_itself) hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done") : QStringLiteral("It stands there"));
+        const bool by_itself =
+            hand_.until([&] { return turn() != before; }, view.kind == QLatin1String("pass") ? 20000 : 6000);
+        if (!by_itself)
+          hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done")
+                                                       : QStringLiteral("It stands there"));
       } else {
-        hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done") : QStringLiteral("It stands there"));
+        hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done")
+                                                     : QStringLiteral("It stands there"));
       }
     } else if (view.kind == QLatin1String("monitor")) {
       QString text;
       for (const QVariant& answer : view.answers) {
         const QVariantMap map = answer.toMap();
-        const bool wanted = other.empty() ? map.value(QStringLiteral("good")).toBool() : map.value(QStringLiteral("id")).toString().toStdString() == other;
+        const bool wanted = other.empty() ? map.value(QStringLiteral("good")).toBool()
+                                          : map.value(QStringLiteral("id")).toString().toStdString() == other;
         if (text.isEmpty() && wanted) text = map.value(QStringLiteral("text")).toString();
       }
       hand_.tap(text);
@@ -168,7 +192,8 @@ bool Person::step() {
       if (words.empty() && view.optional) {
         hand_.tap(QStringLiteral("Nothing to note"));
       } else {
-        hand_.type(QStringLiteral("In your own words"), words.empty() ? QStringLiteral("as found") : QString::fromStdString(words));
+        hand_.type(QStringLiteral("In your own words"),
+                   words.empty() ? QStringLiteral("as found") : QString::fromStdString(words));
         hand_.tap(QStringLiteral("Write it down"));
       }
     } else if (view.kind == QLatin1String("sign")) {
@@ -180,7 +205,9 @@ bool Person::step() {
         });
         if (pad != nullptr) hand_.drag(pad);
       }
-      hand_.tap(other == "absent" ? QStringLiteral("Not here to sign") : other == "refused" ? QStringLiteral("Does not want") : QStringLiteral("Sign"));
+      hand_.tap(other == "absent"    ? QStringLiteral("Absent")
+                : other == "refused" ? QStringLiteral("Refused")
+                                     : QStringLiteral("Sign"));
     } else if (view.second_person) {
       if (other == "no") {
         hand_.tap(QStringLiteral("No, it is not so"));

@@ -10,12 +10,14 @@
 
 namespace hingepin::mobile {
 
-/// Somebody who works through a job on the screen: reads what is asked, presses and types what a good person would.
+/// Somebody who works through a job on the screen: reads what is asked, presses and types what a good person
+/// would.
 class Person {
  public:
   explicit Person(Hand& hand) : hand_(hand) {}
 
-  /// What is read at a step, as a quantity ("52 Cel"), several where it is read again; as in the plans of the engine's tests.
+  /// What is read at a step, as a quantity ("52 Cel"), several where it is read again; as in the plans of the
+  /// engine's tests.
   std::map<std::string, std::vector<std::string>> says;
   /// Answers that are not the good one, once each: "no", "failed", ...
   std::map<std::string, std::string> answers;

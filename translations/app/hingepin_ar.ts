@@ -141,6 +141,10 @@
         <source>Another procedure</source>
         <translation>إجراء آخر</translation>
     </message>
+    <message>
+        <source>What is to be done?</source>
+        <translation>ما المطلوب عمله؟</translation>
+    </message>
 </context>
 <context>
     <name>BrokenPage</name>
@@ -465,6 +469,10 @@
             <numerusform>%n ثانية</numerusform>
             <numerusform>%n ثانية</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Failed</source>
+        <translation>فشل</translation>
     </message>
 </context>
 <context>
@@ -814,7 +822,7 @@
         <translation>هي في الوضعية</translation>
     </message>
     <message>
-        <source>It did not work</source>
+        <source>Failed</source>
         <translation>فشل</translation>
     </message>
     <message>
@@ -955,10 +963,6 @@
 <context>
     <name>ReadingStep</name>
     <message>
-        <source>Take the live value: %1</source>
-        <translation>خذ القيمة المباشرة: %1</translation>
-    </message>
-    <message>
         <source>steady</source>
         <translation>ثابتة</translation>
     </message>
@@ -1001,6 +1005,18 @@
     <message>
         <source>Unit %1</source>
         <translation>الوحدة %1</translation>
+    </message>
+    <message>
+        <source>Take the live value</source>
+        <translation>خذ القيمة المباشرة</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1، %2</translation>
+    </message>
+    <message>
+        <source>nothing comes yet</source>
+        <translation>لا يصل شيء بعد</translation>
     </message>
 </context>
 <context>
@@ -1195,11 +1211,11 @@
         <translation>امسح اللوحة</translation>
     </message>
     <message>
-        <source>Not here to sign</source>
+        <source>Absent</source>
         <translation>غائب عن التوقيع</translation>
     </message>
     <message>
-        <source>Does not want to sign</source>
+        <source>Refused</source>
         <translation>رفض التوقيع</translation>
     </message>
     <message>

@@ -141,6 +141,10 @@
         <source>Another procedure</source>
         <translation>Andere Anweisung</translation>
     </message>
+    <message>
+        <source>What is to be done?</source>
+        <translation>Was ist zu tun?</translation>
+    </message>
 </context>
 <context>
     <name>BrokenPage</name>
@@ -461,6 +465,10 @@
             <numerusform>%n Sekunde</numerusform>
             <numerusform>%n Sekunden</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Failed</source>
+        <translation>Fehlgeschlagen</translation>
     </message>
 </context>
 <context>
@@ -802,7 +810,7 @@
         <translation>Steht in Stellung</translation>
     </message>
     <message>
-        <source>It did not work</source>
+        <source>Failed</source>
         <translation>Fehlgeschlagen</translation>
     </message>
     <message>
@@ -943,10 +951,6 @@
 <context>
     <name>ReadingStep</name>
     <message>
-        <source>Take the live value: %1</source>
-        <translation>Laufenden Wert übernehmen: %1</translation>
-    </message>
-    <message>
         <source>steady</source>
         <translation>ruhig</translation>
     </message>
@@ -989,6 +993,18 @@
     <message>
         <source>Unit %1</source>
         <translation>Einheit %1</translation>
+    </message>
+    <message>
+        <source>Take the live value</source>
+        <translation>Laufenden Wert übernehmen</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>nothing comes yet</source>
+        <translation>noch kommt nichts</translation>
     </message>
 </context>
 <context>
@@ -1183,11 +1199,11 @@
         <translation>Unterschrift löschen</translation>
     </message>
     <message>
-        <source>Not here to sign</source>
+        <source>Absent</source>
         <translation>Abwesend</translation>
     </message>
     <message>
-        <source>Does not want to sign</source>
+        <source>Refused</source>
         <translation>Verweigert</translation>
     </message>
     <message>

@@ -141,6 +141,10 @@
         <source>Another procedure</source>
         <translation>Otro procedimiento</translation>
     </message>
+    <message>
+        <source>What is to be done?</source>
+        <translation>¿Qué hay que hacer?</translation>
+    </message>
 </context>
 <context>
     <name>BrokenPage</name>
@@ -461,6 +465,10 @@
             <numerusform>%n segundo</numerusform>
             <numerusform>%n segundos</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Failed</source>
+        <translation>Falló</translation>
     </message>
 </context>
 <context>
@@ -802,7 +810,7 @@
         <translation>Está en posición</translation>
     </message>
     <message>
-        <source>It did not work</source>
+        <source>Failed</source>
         <translation>Falló</translation>
     </message>
     <message>
@@ -943,10 +951,6 @@
 <context>
     <name>ReadingStep</name>
     <message>
-        <source>Take the live value: %1</source>
-        <translation>Tomar el valor en vivo: %1</translation>
-    </message>
-    <message>
         <source>steady</source>
         <translation>estable</translation>
     </message>
@@ -989,6 +993,18 @@
     <message>
         <source>Unit %1</source>
         <translation>Unidad %1</translation>
+    </message>
+    <message>
+        <source>Take the live value</source>
+        <translation>Tomar el valor en vivo</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>nothing comes yet</source>
+        <translation>aún no llega nada</translation>
     </message>
 </context>
 <context>
@@ -1183,11 +1199,11 @@
         <translation>Borrar la firma</translation>
     </message>
     <message>
-        <source>Not here to sign</source>
+        <source>Absent</source>
         <translation>Ausente</translation>
     </message>
     <message>
-        <source>Does not want to sign</source>
+        <source>Refused</source>
         <translation>Se negó</translation>
     </message>
     <message>

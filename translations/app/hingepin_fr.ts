@@ -41,11 +41,11 @@
     </message>
     <message>
         <source>Upper stop: cutting edge above ground, mm</source>
-        <translation>Arrêt haut : lame au-dessus du sol, mm</translation>
+        <translation>Arrêt haut&#xa0;: lame au-dessus du sol, mm</translation>
     </message>
     <message>
         <source>Lower stop: cutting edge above ground, mm</source>
-        <translation>Arrêt bas : lame au-dessus du sol, mm</translation>
+        <translation>Arrêt bas&#xa0;: lame au-dessus du sol, mm</translation>
     </message>
     <message>
         <source>Edit %1</source>
@@ -87,11 +87,11 @@
     </message>
     <message>
         <source>Must have been done before: %1</source>
-        <translation>À avoir fait avant : %1</translation>
+        <translation>À avoir fait avant&#xa0;: %1</translation>
     </message>
     <message>
         <source>Have at hand: %1</source>
-        <translation>À avoir sous la main : %1</translation>
+        <translation>À avoir sous la main&#xa0;: %1</translation>
     </message>
     <message>
         <source>Way</source>
@@ -140,6 +140,10 @@
     <message>
         <source>Another procedure</source>
         <translation>Autre procédure</translation>
+    </message>
+    <message>
+        <source>What is to be done?</source>
+        <translation>Que faut-il faire ?</translation>
     </message>
 </context>
 <context>
@@ -222,7 +226,7 @@
     </message>
     <message>
         <source>A second person looks for themself and confirms: %1</source>
-        <translation>Une seconde personne regarde elle-même et confirme : %1</translation>
+        <translation>Une seconde personne regarde elle-même et confirme&#xa0;: %1</translation>
     </message>
     <message>
         <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
@@ -253,11 +257,11 @@
     </message>
     <message>
         <source>%1: can that be?</source>
-        <translation>%1 : est-ce possible ?</translation>
+        <translation>%1&#xa0;: est-ce possible&#xa0;?</translation>
     </message>
     <message>
         <source>Usual is between %1 and %2. Look for a slipped decimal mark or another unit.</source>
-        <translation>D’habitude : entre %1 et %2. Chercher une virgule déplacée ou une autre unité.</translation>
+        <translation>D’habitude&#xa0;: entre %1 et %2. Chercher une virgule déplacée ou une autre unité.</translation>
     </message>
     <message>
         <source>Enter %1 %2</source>
@@ -280,11 +284,11 @@
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation>Échec : ne pas utiliser ce système de pesage</translation>
+        <translation>Échec&#xa0;: ne pas utiliser ce système de pesage</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
-        <translation>Abandon : ne pas utiliser ce système de pesage</translation>
+        <translation>Abandon&#xa0;: ne pas utiliser ce système de pesage</translation>
     </message>
     <message>
         <source>Sealed with your key. Nobody can change it without it showing.</source>
@@ -338,7 +342,7 @@
     </message>
     <message>
         <source>Readings come as lines of a lift log (CSV): from a sensor gateway over the network, from a file that is played back, or from the simulated loader for practice.</source>
-        <translation>Les lectures arrivent comme lignes d’un enregistrement de levage (CSV) : d’une passerelle de capteurs par le réseau, d’un fichier rejoué, ou de la chargeuse simulée pour s’exercer.</translation>
+        <translation>Les lectures arrivent comme lignes d’un enregistrement de levage (CSV)&#xa0;: d’une passerelle de capteurs par le réseau, d’un fichier rejoué, ou de la chargeuse simulée pour s’exercer.</translation>
     </message>
     <message>
         <source>None</source>
@@ -350,7 +354,7 @@
     </message>
     <message>
         <source>Invented; for practice units</source>
-        <translation>Fictive ; pour les engins d’exercice</translation>
+        <translation>Fictive&#xa0;; pour les engins d’exercice</translation>
     </message>
     <message>
         <source>A file, played back</source>
@@ -389,7 +393,7 @@
     </message>
     <message>
         <source>Making the demo yard: %1 %</source>
-        <translation>Création du parc de démonstration : %1 %</translation>
+        <translation>Création du parc de démonstration&#xa0;: %1&#xa0;%</translation>
     </message>
     <message>
         <source>Make my yard</source>
@@ -438,22 +442,22 @@
     <name>HistoryChart</name>
     <message>
         <source>Error of the proofs, %</source>
-        <translation>Erreur des contrôles, %</translation>
+        <translation>Erreur des contrôles,&#xa0;%</translation>
     </message>
     <message>
         <source>Last proof %1: error %2 %</source>
-        <translation>Dernier contrôle %1 : erreur %2 %</translation>
+        <translation>Dernier contrôle %1&#xa0;: erreur %2&#xa0;%</translation>
     </message>
 </context>
 <context>
     <name>HoldStep</name>
     <message>
         <source>It was disturbed: begin again</source>
-        <translation>Perturbé : recommencer</translation>
+        <translation>Perturbé&#xa0;: recommencer</translation>
     </message>
     <message>
         <source>Begin: %1</source>
-        <translation>Commencer : %1</translation>
+        <translation>Commencer&#xa0;: %1</translation>
     </message>
     <message numerus="yes">
         <source>%n second(s)</source>
@@ -461,6 +465,10 @@
             <numerusform>%n seconde</numerusform>
             <numerusform>%n secondes</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Failed</source>
+        <translation>Échec</translation>
     </message>
 </context>
 <context>
@@ -497,7 +505,7 @@
     </message>
     <message>
         <source>%1, since %2</source>
-        <translation>%1, depuis : %2</translation>
+        <translation>%1, depuis&#xa0;: %2</translation>
     </message>
     <message>
         <source>Confirmed lately</source>
@@ -513,7 +521,7 @@
     </message>
     <message>
         <source>since %1</source>
-        <translation>depuis : %1</translation>
+        <translation>depuis&#xa0;: %1</translation>
     </message>
     <message>
         <source>Go on with</source>
@@ -552,7 +560,7 @@
     </message>
     <message>
         <source>Nothing is lost; it opens again at this step</source>
-        <translation>Rien n’est perdu ; elle se rouvre à cette étape</translation>
+        <translation>Rien n’est perdu&#xa0;; elle se rouvre à cette étape</translation>
     </message>
     <message>
         <source>Give the job up</source>
@@ -560,7 +568,7 @@
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation>L’intervention se termine alors comme abandonnée : la machine est mise en sécurité et son système de pesage reçoit une étiquette « ne pas utiliser ».</translation>
+        <translation>L’intervention se termine alors comme abandonnée&#xa0;: la machine est mise en sécurité et son système de pesage reçoit une étiquette «&#xa0;ne pas utiliser&#xa0;».</translation>
     </message>
     <message>
         <source>Hold to give up</source>
@@ -603,11 +611,11 @@
     </message>
     <message>
         <source>It was: %1</source>
-        <translation>C’était : %1</translation>
+        <translation>C’était&#xa0;: %1</translation>
     </message>
     <message>
         <source>Do this now:</source>
-        <translation>À faire maintenant :</translation>
+        <translation>À faire maintenant&#xa0;:</translation>
     </message>
     <message>
         <source>Do the last step again</source>
@@ -661,7 +669,7 @@
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
-        <translation>Pente selon le long côté du téléphone, tel que posé d’abord :</translation>
+        <translation>Pente selon le long côté du téléphone, tel que posé d’abord&#xa0;:</translation>
     </message>
     <message>
         <source>2. Turn the phone half round on the same spot, its top where its foot was. Hands off, then measure again.</source>
@@ -673,7 +681,7 @@
     </message>
     <message>
         <source>Measuring: keep your hands off</source>
-        <translation>Mesure en cours : ne pas toucher</translation>
+        <translation>Mesure en cours&#xa0;: ne pas toucher</translation>
     </message>
     <message>
         <source>Measure</source>
@@ -712,7 +720,7 @@
     </message>
     <message>
         <source>%1 % done</source>
-        <translation>%1 % fait</translation>
+        <translation>%1&#xa0;% fait</translation>
     </message>
 </context>
 <context>
@@ -757,7 +765,7 @@
     </message>
     <message>
         <source>Passphrase: 12 characters or more, a few words are best</source>
-        <translation>Phrase secrète : 12 caractères ou plus, de préférence plusieurs mots</translation>
+        <translation>Phrase secrète&#xa0;: 12 caractères ou plus, de préférence plusieurs mots</translation>
     </message>
     <message>
         <source>The same passphrase again</source>
@@ -769,7 +777,7 @@
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation>Elle verrouille votre clé de signature et la clé du parc sur ce téléphone. Personne ne peut la récupérer : l’écrire et la garder là où le bureau garde ses clés. D’autres personnes peuvent être ajoutées plus tard, chacune avec sa propre clé.</translation>
+        <translation>Elle verrouille votre clé de signature et la clé du parc sur ce téléphone. Personne ne peut la récupérer&#xa0;: l’écrire et la garder là où le bureau garde ses clés. D’autres personnes peuvent être ajoutées plus tard, chacune avec sa propre clé.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
@@ -791,7 +799,7 @@
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
-        <translation>Elle fait ce que l’étape demande ; sur une vraie machine, vos mains sont sur les leviers</translation>
+        <translation>Elle fait ce que l’étape demande&#xa0;; sur une vraie machine, vos mains sont sur les leviers</translation>
     </message>
     <message>
         <source>The pass is done</source>
@@ -802,7 +810,7 @@
         <translation>En position</translation>
     </message>
     <message>
-        <source>It did not work</source>
+        <source>Failed</source>
         <translation>Échec</translation>
     </message>
     <message>
@@ -875,7 +883,7 @@
     </message>
     <message>
         <source>This pass needs a log: open live readings, or bring the log as a file.</source>
-        <translation>Cette passe demande un enregistrement : ouvrir les lectures en direct, ou fournir l’enregistrement en fichier.</translation>
+        <translation>Cette passe demande un enregistrement&#xa0;: ouvrir les lectures en direct, ou fournir l’enregistrement en fichier.</translation>
     </message>
     <message>
         <source>Bring the log as a file</source>
@@ -943,10 +951,6 @@
 <context>
     <name>ReadingStep</name>
     <message>
-        <source>Take the live value: %1</source>
-        <translation>Prendre la valeur en direct : %1</translation>
-    </message>
-    <message>
         <source>steady</source>
         <translation>stable</translation>
     </message>
@@ -964,7 +968,7 @@
     </message>
     <message>
         <source>Typed: %1</source>
-        <translation>Saisi : %1</translation>
+        <translation>Saisi&#xa0;: %1</translation>
     </message>
     <message>
         <source>Between %1 and %2</source>
@@ -980,15 +984,27 @@
     </message>
     <message>
         <source>Last time: %1</source>
-        <translation>La dernière fois : %1</translation>
+        <translation>La dernière fois&#xa0;: %1</translation>
     </message>
     <message>
         <source>Practice: the instrument shows %1</source>
-        <translation>Exercice : l’instrument affiche %1</translation>
+        <translation>Exercice&#xa0;: l’instrument affiche %1</translation>
     </message>
     <message>
         <source>Unit %1</source>
         <translation>Unité %1</translation>
+    </message>
+    <message>
+        <source>Take the live value</source>
+        <translation>Prendre la valeur en direct</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>nothing comes yet</source>
+        <translation>rien ne vient encore</translation>
     </message>
 </context>
 <context>
@@ -1023,7 +1039,7 @@
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation>Enregistré : %1</translation>
+        <translation>Enregistré&#xa0;: %1</translation>
     </message>
     <message>
         <source>Sign it too</source>
@@ -1039,7 +1055,7 @@
     </message>
     <message>
         <source>By a new record that names this one; this one stays as it is</source>
-        <translation>Par un nouveau procès-verbal qui nomme celui-ci ; celui-ci reste tel quel</translation>
+        <translation>Par un nouveau procès-verbal qui nomme celui-ci&#xa0;; celui-ci reste tel quel</translation>
     </message>
     <message>
         <source>What was wrong, and what is right</source>
@@ -1066,7 +1082,7 @@
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation>Tout ce qui a été fait est gardé. Avant de continuer : la machine est-elle comme vous l’avez laissée, et n’y a-t-il personne à proximité ? Les mises en garde encore valables sont affichées à nouveau, et « zone dégagée » est redemandé.</translation>
+        <translation>Tout ce qui a été fait est gardé. Avant de continuer&#xa0;: la machine est-elle comme vous l’avez laissée, et n’y a-t-il personne à proximité&#xa0;? Les mises en garde encore valables sont affichées à nouveau, et «&#xa0;zone dégagée&#xa0;» est redemandé.</translation>
     </message>
     <message>
         <source>Somebody else was in charge of it.</source>
@@ -1105,11 +1121,11 @@
     </message>
     <message>
         <source>Gloves: larger keys</source>
-        <translation>Gants : touches plus grandes</translation>
+        <translation>Gants&#xa0;: touches plus grandes</translation>
     </message>
     <message>
         <source>Wet glass: hold a key for it to count</source>
-        <translation>Écran mouillé : maintenir une touche pour qu’elle compte</translation>
+        <translation>Écran mouillé&#xa0;: maintenir une touche pour qu’elle compte</translation>
     </message>
     <message>
         <source>Sounds and vibration</source>
@@ -1129,11 +1145,11 @@
     </message>
     <message>
         <source>Metric: kg, bar, °C, m</source>
-        <translation>Métriques : kg, bar, °C, m</translation>
+        <translation>Métriques&#xa0;: kg, bar, °C, m</translation>
     </message>
     <message>
         <source>US: lb, psi, °F, in</source>
-        <translation>États-Unis : lb, psi, °F, in</translation>
+        <translation>États-Unis&#xa0;: lb, psi, °F, in</translation>
     </message>
     <message>
         <source>Language</source>
@@ -1169,7 +1185,7 @@
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation>Hingepin %1. L’application est un logiciel libre sous la GNU General Public License, version 3 ou ultérieure ; son moteur, sous l’Apache License 2.0. Elle n’écrit jamais dans une machine. Un verdict rendu ici ne rend pas un système de pesage légal pour les transactions commerciales ; il faut pour cela l’autorité compétente.</translation>
+        <translation>Hingepin %1. L’application est un logiciel libre sous la GNU General Public License, version 3 ou ultérieure&#xa0;; son moteur, sous l’Apache License 2.0. Elle n’écrit jamais dans une machine. Un verdict rendu ici ne rend pas un système de pesage légal pour les transactions commerciales&#xa0;; il faut pour cela l’autorité compétente.</translation>
     </message>
 </context>
 <context>
@@ -1183,12 +1199,12 @@
         <translation>Effacer la signature</translation>
     </message>
     <message>
-        <source>Not here to sign</source>
-        <translation>Absent : ne signe pas</translation>
+        <source>Absent</source>
+        <translation>Absent&#xa0;: ne signe pas</translation>
     </message>
     <message>
-        <source>Does not want to sign</source>
-        <translation>Refusé : ne veut pas signer</translation>
+        <source>Refused</source>
+        <translation>Refusé&#xa0;: ne veut pas signer</translation>
     </message>
     <message>
         <source>You sign as %1, %2, with your key on this phone.</source>
@@ -1241,7 +1257,7 @@
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation>Enregistré : %1</translation>
+        <translation>Enregistré&#xa0;: %1</translation>
     </message>
 </context>
 <context>
@@ -1316,15 +1332,15 @@
     </message>
     <message>
         <source>Press the unit in which it shows it; press it again if it does not show it at all. Mind which ton it is.</source>
-        <translation>Appuyer sur l’unité dans laquelle il affiche la grandeur ; appuyer encore dessus s’il ne l’affiche pas du tout. Regarder de quelle tonne il s’agit.</translation>
+        <translation>Appuyer sur l’unité dans laquelle il affiche la grandeur&#xa0;; appuyer encore dessus s’il ne l’affiche pas du tout. Regarder de quelle tonne il s’agit.</translation>
     </message>
     <message>
         <source>For practice: an invented machine</source>
-        <translation>Pour s’exercer : une machine fictive</translation>
+        <translation>Pour s’exercer&#xa0;: une machine fictive</translation>
     </message>
     <message>
         <source>Its records say so; the simulated loader may stand in for it</source>
-        <translation>Ses procès-verbaux le disent ; la chargeuse simulée peut la remplacer</translation>
+        <translation>Ses procès-verbaux le disent&#xa0;; la chargeuse simulée peut la remplacer</translation>
     </message>
     <message>
         <source>Linkage</source>
@@ -1332,7 +1348,7 @@
     </message>
     <message>
         <source>Its pins are on file: empty passes are enough to calibrate.</source>
-        <translation>Ses axes sont enregistrés : des passes à vide suffisent pour étalonner.</translation>
+        <translation>Ses axes sont enregistrés&#xa0;: des passes à vide suffisent pour étalonner.</translation>
     </message>
     <message>
         <source>Its pins are not known. It can be calibrated with a known mass all the same.</source>
@@ -1359,7 +1375,7 @@
     </message>
     <message>
         <source>Due again %1</source>
-        <translation>Prochaine échéance : %1</translation>
+        <translation>Prochaine échéance&#xa0;: %1</translation>
     </message>
     <message>
         <source>Save its label as a PDF</source>
@@ -1379,7 +1395,7 @@
     </message>
     <message>
         <source>Saved: %1</source>
-        <translation>Enregistré : %1</translation>
+        <translation>Enregistré&#xa0;: %1</translation>
     </message>
     <message>
         <source>Compare check-out and return</source>
@@ -1406,11 +1422,11 @@
     <name>UnlockPage</name>
     <message>
         <source>Demo yard: who are you?</source>
-        <translation>Parc de démonstration : qui êtes-vous ?</translation>
+        <translation>Parc de démonstration&#xa0;: qui êtes-vous&#xa0;?</translation>
     </message>
     <message>
         <source>Who is at the phone?</source>
-        <translation>Qui tient le téléphone ?</translation>
+        <translation>Qui tient le téléphone&#xa0;?</translation>
     </message>
     <message>
         <source>Passphrase</source>
@@ -1436,7 +1452,7 @@
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation>Maintenir : zone dégagée</translation>
+        <translation>Maintenir&#xa0;: zone dégagée</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
@@ -1552,7 +1568,7 @@
     <name>hingepin::mobile::Live</name>
     <message>
         <source>%1 can&apos;t be opened: %2</source>
-        <translation>Impossible d’ouvrir %1 : %2</translation>
+        <translation>Impossible d’ouvrir %1&#xa0;: %2</translation>
     </message>
 </context>
 <context>

@@ -4,7 +4,7 @@ import QtQuick
 import QtQuick.Layouts
 import Hingepin
 
-ColumnLayout {
+Column {
     id: choice
     property string label: ""
     property var options: []
@@ -14,7 +14,7 @@ ColumnLayout {
     Layout.fillWidth: true
     BodyText {
         visible: choice.label.length > 0
-        Layout.fillWidth: true
+        width: choice.width
         text: choice.label
         color: Theme.faintInk
         font.pixelSize: Theme.smallText
@@ -25,7 +25,7 @@ ColumnLayout {
             id: option
             required property var modelData
             readonly property bool isChosen: modelData.value === choice.value
-            Layout.fillWidth: true
+            width: choice.width
             kind: "quiet"
             hold_ms: 0
             text: (isChosen ? "● " : "○ ") + modelData.text

@@ -50,7 +50,7 @@ FocusScope {
             Layout.fillWidth: true
             Layout.leftMargin: frame.canGoBack ? 0 : Theme.gap / 2
             text: frame.title
-            font.pixelSize: Math.round(Theme.bodyText * 1.1)
+            font.pixelSize: Math.min(26, Math.round(Theme.bodyText * 1.1))
             maximumLineCount: 3
         }
         BusyIndicator {

@@ -58,6 +58,8 @@ FocusScope {
                 Layout.columnSpan: modelData === "0" ? 3 : 1
                 Layout.preferredWidth: 1
                 hold_ms: 0
+                leftPadding: 2
+                rightPadding: 2
                 text: modelData === "del" ? "⌫" : modelData === "sign" ? "±" : modelData === "mark" ? pad.mark : modelData
                 Accessible.name: modelData === "del" ? qsTr("Delete the last digit") : modelData === "sign" ? qsTr("Plus or minus") : modelData === "mark" ? qsTr("Decimal mark") : modelData
                 focusPolicy: Qt.NoFocus

@@ -13,7 +13,7 @@ AbstractButton {
     property string note: ""
     readonly property bool isMain: kind === "main"
     readonly property color face: isMain ? Theme.accent : Theme.surface
-    readonly property color inkColor: !enabled ? Theme.faintInk : isMain ? Theme.onAccent : kind === "bad" ? Theme.bad : Theme.ink
+    readonly property color inkColor: !enabled ? Theme.faintInk : isMain ? Theme.accentInk : kind === "bad" ? Theme.bad : Theme.ink
 
     readonly property bool settled: !settle.running
 
@@ -54,32 +54,36 @@ AbstractButton {
         onStopped: fill.share = 0
     }
 
-    contentItem: Column {
-        id: label
-        spacing: 2
-        width: press.availableWidth
-        Text {
-            id: caption
+    contentItem: Item {
+        implicitHeight: label.implicitHeight
+        Column {
+            id: label
+            spacing: 2
             width: parent.width
-            text: press.text
-            color: press.inkColor
-            font.pixelSize: Theme.bodyText
-            font.bold: press.isMain
-            wrapMode: Text.Wrap
-            horizontalAlignment: press.kind === "quiet" ? Text.AlignLeft : Text.AlignHCenter
-            textFormat: Text.PlainText
-            Accessible.ignored: true
-        }
-        Text {
-            visible: text.length > 0
-            width: parent.width
-            text: press.note
-            color: press.isMain ? Theme.onAccent : Theme.faintInk
-            font.pixelSize: Theme.smallText
-            wrapMode: Text.Wrap
-            horizontalAlignment: press.kind === "quiet" ? Text.AlignLeft : Text.AlignHCenter
-            textFormat: Text.PlainText
-            Accessible.ignored: true
+            anchors.verticalCenter: parent.verticalCenter
+            Text {
+                id: caption
+                width: parent.width
+                text: press.text
+                color: press.inkColor
+                font.pixelSize: Theme.bodyText
+                font.bold: press.isMain
+                wrapMode: Text.Wrap
+                horizontalAlignment: press.kind === "quiet" ? Text.AlignLeft : Text.AlignHCenter
+                textFormat: Text.PlainText
+                Accessible.ignored: true
+            }
+            Text {
+                visible: text.length > 0
+                width: parent.width
+                text: press.note
+                color: press.isMain ? Theme.accentInk : Theme.faintInk
+                font.pixelSize: Theme.smallText
+                wrapMode: Text.Wrap
+                horizontalAlignment: press.kind === "quiet" ? Text.AlignLeft : Text.AlignHCenter
+                textFormat: Text.PlainText
+                Accessible.ignored: true
+            }
         }
     }
     background: Rectangle {

@@ -16,7 +16,7 @@ QtObject {
     readonly property color faintInk: isNight ? "#b9bfc4" : isSunlight ? "#000000" : "#4d565e"
     readonly property color line: isNight ? "#6d777f" : isSunlight ? "#000000" : "#8a8f88"
     readonly property color accent: isNight ? "#8fd0dc" : isSunlight ? "#000000" : "#0d5261"
-    readonly property color onAccent: isNight ? "#0b1d21" : "#ffffff"
+    readonly property color accentInk: isNight ? "#0b1d21" : "#ffffff"
     readonly property color good: isNight ? "#86d69a" : isSunlight ? "#003d10" : "#1b6433"
     readonly property color bad: isNight ? "#ff9d90" : isSunlight ? "#7a0000" : "#a01f16"
     readonly property color warn: isNight ? "#f2c46b" : isSunlight ? "#5c3a00" : "#7d4f00"

@@ -33,6 +33,12 @@ Page {
                 page.replace("JobPage", {});
         }
     }
+    // Never nothing at all: a layout without height does not arrange what comes later.
+    Heading {
+        visible: page.chosen === undefined
+        Layout.fillWidth: true
+        text: qsTr("What is to be done?")
+    }
     Choice {
         visible: page.chosen === undefined
         options: Yard.procedures.map(each => ({

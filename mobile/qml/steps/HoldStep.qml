@@ -12,6 +12,11 @@ StepPanel {
         {
             text: qsTr("It was disturbed: begin again"),
             run: () => Job.beginHold()
+        },
+        {
+            text: qsTr("Failed"),
+            kind: "bad",
+            run: () => Job.answer("failed")
         }
     ] : [
         {

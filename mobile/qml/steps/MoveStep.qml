@@ -25,7 +25,7 @@ StepPanel {
             run: () => Job.answer("done")
         },
         {
-            text: qsTr("It did not work"),
+            text: qsTr("Failed"),
             kind: "bad",
             run: () => Job.answer("failed")
         }

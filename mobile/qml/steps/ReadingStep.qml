@@ -13,14 +13,6 @@ StepPanel {
     focus: true
     actions: {
         const list = [];
-        if (Live.value.length > 0 && Job.view.machineSource)
-            list.push({
-                text: qsTr("Take the live value: %1").arg(Live.valueText),
-                note: Live.steady ? qsTr("steady") : qsTr("not steady yet"),
-                kind: Live.steady ? "main" : "plain",
-                enabled: Live.steady,
-                run: () => Live.takeValue()
-            });
         list.push({
             text: pad.isEmpty ? qsTr("Enter") : qsTr("Enter %1 %2").arg(pad.typed).arg(panel.units[panel.unitIndex]?.symbol ?? ""),
             kind: "main",
@@ -73,6 +65,15 @@ StepPanel {
             color: Theme.warn
             text: qsTr("Practice: the instrument shows %1").arg(Live.instrument)
         }
+    }
+    Press {
+        visible: Job.view.machineSource && Live.source !== "none"
+        Layout.fillWidth: true
+        kind: Live.steady ? "main" : "plain"
+        enabled: Live.steady && !Job.busy
+        text: qsTr("Take the live value")
+        note: Live.valueText.length > 0 ? qsTr("%1, %2").arg(Live.valueText).arg(Live.steady ? qsTr("steady") : qsTr("not steady yet")) : qsTr("nothing comes yet")
+        onPressedFully: Live.takeValue()
     }
     Keypad {
         id: pad

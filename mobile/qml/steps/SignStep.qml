@@ -25,10 +25,10 @@ StepPanel {
             });
         if (onGlass && mayBeAbsent)
             list.push({
-                text: qsTr("Not here to sign"),
+                text: qsTr("Absent"),
                 run: () => Job.answer("absent")
             }, {
-                text: qsTr("Does not want to sign"),
+                text: qsTr("Refused"),
                 run: () => Job.answer("refused")
             });
         return list;
