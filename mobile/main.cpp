@@ -6,10 +6,12 @@
 #include <QIcon>
 #include <QQmlApplicationEngine>
 #include <QQuickStyle>
+#include <QQuickWindow>
 #include <QStandardPaths>
 
 #include "engine/folder/folder.h"
 #include "models.h"
+#include "tour.h"
 
 Q_IMPORT_QML_PLUGIN(HingepinPlugin)
 
@@ -18,6 +20,7 @@ int main(int argc, char** argv) {
   QCoreApplication::setApplicationName(QStringLiteral("Hingepin"));
   QCoreApplication::setApplicationVersion(QStringLiteral(HINGEPIN_VERSION));
   const QApplication application(argc, argv);
+  QGuiApplication::setDesktopFileName(QStringLiteral("org.hingepin.app"));
   QQuickStyle::setStyle(QStringLiteral("Basic"));
 
   QCommandLineParser parser;
@@ -29,6 +32,12 @@ int main(int argc, char** argv) {
                                   QStringLiteral("path"),
                                   QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
   parser.addOption(folder);
+  const QCommandLineOption pictures(
+      QStringLiteral("pictures"),
+      QStringLiteral(
+          "Shows the demo yard to nobody: keeps a picture of its screens and a record in this folder."),
+      QStringLiteral("folder"));
+  parser.addOption(pictures);
   parser.process(application);
 
   const QString path = QDir(parser.value(folder)).absolutePath();
@@ -36,10 +45,14 @@ int main(int argc, char** argv) {
     qCritical("%s: this folder can't be made. Name another with --folder.", qUtf8Printable(path));
     return 2;
   }
-  const hingepin::mobile::Models models({.folder = path, .clock = hingepin::folder::momentOfComputer});
+  hingepin::mobile::Models models({.folder = path, .clock = hingepin::folder::momentOfComputer});
   QQmlApplicationEngine engine;
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Hingepin/Main.qml")));
   if (engine.rootObjects().isEmpty()) return 1;
+  if (parser.isSet(pictures)) {
+    auto* const window = qobject_cast<QQuickWindow*>(engine.rootObjects().first());
+    return window == nullptr ? 1 : hingepin::mobile::takePictures(models, *window, parser.value(pictures));
+  }
   return QApplication::exec();
 }
