@@ -79,7 +79,7 @@ const Step* stepToDoAgain(const Procedure& procedure, const State& state) {
       case StepKind::Reading:
       case StepKind::Evidence:
       case StepKind::Note:
-        if (step.second_person || !step.roles.empty() || (step.near && !state.open.empty())) return nullptr;
+        if (step.second_person || !step.roles.empty() || step.near) return nullptr;
         return &step;
       default:
         return nullptr;

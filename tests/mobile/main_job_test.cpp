@@ -29,6 +29,23 @@ QString verified(const Hand& hand) {
   return program.exitCode() == 0 ? said : QStringLiteral("FAILED: ") + said;
 }
 
+/// What a job costs who does it, apart from the machine's own time; kept in tests/benchmarks/RESULTS.md.
+class Cost {
+ public:
+  Cost(Hand& hand, const char* job) : hand_(hand), job_(job), before_(hand.effort()) { timer_.start(); }
+  ~Cost() {
+    std::cout << job_ << ": " << hand_.effort().taps - before_.taps << " taps, "
+              << hand_.effort().keys - before_.keys << " keystrokes, " << timer_.elapsed() / 1000
+              << " s of the app's own time" << std::endl;
+  }
+
+ private:
+  Hand& hand_;
+  const char* job_;
+  Effort before_;
+  QElapsedTimer timer_;
+};
+
 TEST(WholeJobTest, WalkRound) {
   Hand hand(8.0);
   hand.resize(360, 740);
@@ -67,8 +84,12 @@ TEST(WholeJobTest, OwnRoutine) {
   MadeYard yard;
   yard.person.readPlan(QStringLiteral("main-own-routine"));
   yard.person.begin(QStringLiteral("Calibrate after a change"), QStringLiteral("The machine's own"));
-  EXPECT_TRUE(yard.person.work());
-  EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done");
+  {
+    const Cost cost(yard.hand, "by the machine's own routine");
+    EXPECT_TRUE(yard.person.work());
+  }
+  EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done")
+      << yard.hand.app().job.view().tag.join(QLatin1Char('|')).toStdString();
   EXPECT_THAT(verified(yard.hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
 }
 
@@ -78,8 +99,12 @@ TEST(WholeJobTest, LiveFeed) {
   yard.hand.app().live.open(QStringLiteral("practice"));
   yard.person.readPlan(QStringLiteral("main-logged"));
   yard.person.begin(QStringLiteral("Calibrate after a change"), QStringLiteral("Logs"));
-  EXPECT_TRUE(yard.person.work());
-  EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done");
+  {
+    const Cost cost(yard.hand, "by live readings");
+    EXPECT_TRUE(yard.person.work());
+  }
+  EXPECT_EQ(yard.hand.app().job.view().phase.toStdString(), "done")
+      << yard.hand.app().job.view().tag.join(QLatin1Char('|')).toStdString();
   EXPECT_THAT(verified(yard.hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
 }
 

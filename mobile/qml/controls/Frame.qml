@@ -33,9 +33,10 @@ FocusScope {
         id: header
         x: Theme.margin / 2
         width: parent.width - Theme.margin
-        height: Math.max(Theme.target, heading.implicitHeight + Theme.gap)
+        height: Math.max(Theme.target, heading.implicitHeight + Theme.gap, frame.canGoBack ? backPress.implicitHeight + 4 : 0)
         spacing: Theme.gap / 2
         Press {
+            id: backPress
             visible: frame.canGoBack
             hold_ms: 0
             kind: "plain"
