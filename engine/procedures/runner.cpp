@@ -57,8 +57,10 @@ int roundOf(const State& state, const std::string& step) {
 }
 
 /// The step that whoever is in charge may do again: the last one that was only seen, read or written down,
-/// with nothing but cautions and checks since. Never over a movement, a hazard that began or ended, a second
-/// person or the seam of a repeat, and not while the step now asked for may have begun to move. Or nullptr.
+/// with nothing but cautions and checks since. Never one that sends somebody near the linkage, since what is
+/// asked for now may have had the engine started; never over a movement, a hazard that began or ended, a
+/// second person or the seam of a repeat, and not while the step now asked for may have begun to move. Or
+/// nullptr.
 const Step* stepToDoAgain(const Procedure& procedure, const State& state) {
   const bool begun = state.zone_clear || state.held_since_ms || !state.reading_again.empty();
   if (state.phase != Phase::Running || state.paused || !state.unread.empty() || begun) return nullptr;
