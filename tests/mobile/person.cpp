@@ -147,6 +147,8 @@ bool Person::step() {
                      2500)) {
       hand_.tap(QStringLiteral("Take the live value"));
     } else {
+      if (live)
+        hand_.until([&] { return !hand_.app().live.property("instrument").toString().isEmpty(); }, 500);
       const QString shown = hand_.app().live.property("instrument").toString();
       const std::string value = shown.isEmpty() ? next(about) : shown.chopped(1).toStdString() + " deg";
       if (value.empty()) {
