@@ -242,9 +242,10 @@ void Live::tick() {
     }
   }
   // Practice has no inclinometer to look at: what one on the boom would show.
-  const bool by_inclinometer = loader_ && job_.view().quantity == QLatin1String("boom-angle") && !job_.view().machine_source;
-  instrument_ = by_inclinometer ? qt(session::show(Amount{loader_->boom_rad() / kDegree, "deg", 1}, app_.system(),
-                                                   session::localeOf(app_.reader().language)))
+  const bool by_inclinometer =
+      loader_ && job_.view().quantity == QLatin1String("boom-angle") && !job_.view().machine_source;
+  instrument_ = by_inclinometer ? qt(session::show(Amount{loader_->boom_rad() / kDegree, "deg", 1},
+                                                   app_.system(), session::localeOf(app_.reader().language)))
                                 : QString();
   if (watch_) {
     const session::Sight sight = watch_->look(*feed_, now_ms);
