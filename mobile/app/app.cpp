@@ -286,6 +286,11 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         desk.folder.emplace(*std::move(opened));
         const auto there = folder::keysOf(*desk.folder);
         if (!there) return std::unexpected(there.error());
+        // Over a yard that is there (a phone restored without its keys) no new keys are left behind.
+        const auto roots = desk.folder->store.acceptedRoots();
+        if (!roots) return std::unexpected(roots.error());
+        if (!roots->empty())
+          return fail(ErrorKind::InvalidInput, "yard-already-made", {{"list", roots->back()}});
         // The person's key comes first: it names the installation.
         const Expected<folder::NamedKey> person =
             folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
@@ -358,9 +363,8 @@ void App::readPeople() {
       });
 }
 
-void App::openDemo(const QString& role) {
+void App::openDemo() {
   clearProblem();
-  Q_UNUSED(role)
   const std::string path = plain(QDir(start_.folder).filePath(QStringLiteral("demo")));
   progress_ = 0;
   Q_EMIT progressChanged();

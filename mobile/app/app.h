@@ -98,7 +98,7 @@ class App : public QObject {
   /// acts as.
   Q_INVOKABLE void makeYard(const QString& name, const QStringList& roles, const QString& passphrase);
   /// The invented yard, filled where it is not there yet.
-  Q_INVOKABLE void openDemo(const QString& role);
+  Q_INVOKABLE void openDemo();
   Q_INVOKABLE void unlock(const QString& key_name, const QString& passphrase);
   Q_INVOKABLE void lock();
   Q_INVOKABLE void setRole(const QString& role);

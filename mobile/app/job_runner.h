@@ -92,10 +92,6 @@ class JobRunner : public QObject {
     std::string name;
     std::string bytes;
   };
-  struct Author {
-    std::string who;
-    std::string role;
-  };
   void tell(procedures::Event event, std::vector<std::string> paths = {}, std::vector<File> files = {});
   [[nodiscard]] procedures::Event event(procedures::EventType type) const;
   void take(Expected<session::OpenJob> opened);

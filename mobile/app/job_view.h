@@ -6,7 +6,6 @@
 #include <QString>
 #include <QStringList>
 #include <QVariantList>
-#include <set>
 #include <string>
 
 #include "engine/session/catalogue.h"

@@ -9,7 +9,6 @@
 #include "app.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
-#include "engine/procedures/evaluate.h"
 #include "engine/session/machine_drawing.h"
 #include "job_runner.h"
 #include "text.h"
@@ -173,7 +172,8 @@ void Live::stepChanged() {
         if (job_.job() != job) return;
         line_ = line;
         const procedures::Step* const step = procedures::findStep(job->procedure, plain(job_.view().about));
-        if (step != nullptr && job_.view().ask != QLatin1String("zone") && source_ != QLatin1String("none")) {
+        if (step != nullptr && job_.view().ask != QLatin1String("zone") && source_ != QLatin1String("none") &&
+            !isOutOfPlace()) {
           watch_ = std::make_unique<session::Watch>(job->procedure, job->state, *step, line_);
         }
         drawMachine();
@@ -181,9 +181,11 @@ void Live::stepChanged() {
       });
 }
 
+bool Live::isOutOfPlace() const { return loader_ && job_.job() && !job_.job()->unit.practice; }
+
 void Live::move() {
   const auto job = job_.job();
-  if (!job || !loader_) return;
+  if (!job || !loader_ || isOutOfPlace()) return;
   const procedures::Step* const step = procedures::findStep(job->procedure, plain(job_.view().about));
   if (step == nullptr) return;
   double mass_kg = 0;
@@ -228,7 +230,9 @@ void Live::tick() {
   }
   alive_ = feed_->isAlive(now_ms);
   rows_per_second_ = feed_->rowsPerSecond();
-  fault_ = feed_->fault() ? app_.say(*feed_->fault()) : QString();
+  fault_ = isOutOfPlace()   ? tr("The simulated loader is for practice units only.")
+           : feed_->fault() ? app_.say(*feed_->fault())
+                            : QString();
   if (!feed_->rows().empty()) {
     const calibration::LiftRow& row = feed_->rows().back();
     pressure_ = qt(session::show(Amount{row.head_pressure_Pa / 1e5, "bar", 0}, app_.system(),

@@ -80,6 +80,8 @@ class Live : public QObject {
   void stepChanged();
   void connectLine();
   void drawMachine();
+  /// The simulated loader never speaks in a job on a real machine.
+  [[nodiscard]] bool isOutOfPlace() const;
   [[nodiscard]] double practiceTime_s() const;
 
   App& app_;

@@ -43,7 +43,7 @@ int takePictures(Models& models, QQuickWindow& window, const QString& folder) {
   window.resize(412, 915);
   until([&] { return models.app.state() != App::Starting; }, kPatience_ms);
   picture(QStringLiteral("first-start"));
-  models.app.openDemo(QStringLiteral("technician"));
+  models.app.openDemo();
   if (!until([&] { return models.app.state() == App::Locked; }, kPatience_ms)) return 1;
   picture(QStringLiteral("who-is-there"));
   models.app.unlock(QStringLiteral("technician"), {});

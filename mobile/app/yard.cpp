@@ -9,6 +9,7 @@
 #include "engine/session/job_record.h"
 #include "engine/session/overview.h"
 #include "engine/session/people.h"
+#include "engine/session/procedure_words.h"
 #include "job_view.h"
 #include "text.h"
 
@@ -48,12 +49,15 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
     for (const session::PairState& pair : unit.pairs) {
       QStringList restrictions;
       for (const session::Restriction& each : pair.restrictions) {
-        restrictions.append(qt(session::say(Message{each.mark, {}}, reader)));
+        const auto words = session::allWords(reader.language);
+        const auto found = words ? (*words)->find(each.mark) : session::Words::const_iterator();
+        const bool known = words && found != (*words)->end();
+        restrictions.append(known ? qt(found->second) : qt(session::say(Message{each.mark, {}}, reader)));
       }
       pairs.append(QVariantMap{{key("attachment"), qt(pair.attachment)},
                                {key("state"), qt(session::nameOf(pair.state))},
                                {key("record"), qt(pair.record)},
-                               {key("calibrated"), timeOf(pair.calibrated_utc_ms)},
+                               {key("restrictions"), restrictions},
                                {key("due"), timeOf(pair.due_utc_ms)}});
     }
     for (const session::RunningJob& job : unit.running) lists.running.append(mapOf(job, unit.id, *names));

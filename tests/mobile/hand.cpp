@@ -152,8 +152,6 @@ void Hand::tap(const QString& text) {
   wait(30);
 }
 
-void Hand::hold(const QString& text) { tap(text); }
-
 void Hand::type(const QString& label, const QString& text) {
   QQuickItem* field = nullptr;
   const bool there = until([&] {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QElapsedTimer>
 #include <QQmlApplicationEngine>
 #include <QQuickItem>
 #include <QQuickWindow>
@@ -40,10 +39,9 @@ class Hand {
   /// Whether a press with this text (or beginning) is on the screen, also below the fold.
   [[nodiscard]] QQuickItem* find(const QString& text) const;
   [[nodiscard]] bool shows(const QString& text) const;
-  /// Waits until it can be pressed, brings it into view, presses it. Fails the test where it does not come.
+  /// Waits until it can be pressed, brings it into view, presses it, as long as it asks to be held. Fails the
+  /// test where it does not come.
   void tap(const QString& text);
-  /// The same, held as long as it asks.
-  void hold(const QString& text);
   /// Into the field of that label, after what stands there.
   void type(const QString& label, const QString& text);
   void keys(const QString& text);

@@ -7,6 +7,7 @@
 #include <QtQml/qqmlextensionplugin.h>
 #include <QApplication>
 #include <QDir>
+#include <QElapsedTimer>
 #include <QProcess>
 #include <QQuickStyle>
 #include <iostream>
@@ -58,6 +59,20 @@ TEST(WholeJobTest, WalkRound) {
   EXPECT_TRUE(person.work());
   EXPECT_EQ(hand.app().job.view().phase, QStringLiteral("done"));
   EXPECT_THAT(verified(hand).toStdString(), ::testing::Not(::testing::HasSubstr("FAILED")));
+}
+
+TEST(WholeJobTest, SimulatedReadingsStayOutOfARealJob) {
+  Hand hand(8.0);
+  Person person(hand);
+  person.makeYard();
+  person.addUnit(false);
+  person.begin(QStringLiteral("Walk-round"));
+  Live& live = hand.app().live;
+  live.open(QStringLiteral("practice"));
+  ASSERT_TRUE(hand.until([&] { return live.property("alive").toBool(); }));
+  EXPECT_THAT(live.property("fault").toString().toStdString(), ::testing::HasSubstr("practice units only"));
+  EXPECT_FALSE(hand.until(
+      [&] { return live.property("steady").toBool() || live.property("progress").toDouble() > 0; }, 2000));
 }
 
 /// A yard with two people, a unit and an attachment, made on the screen, and its walk-round done.

@@ -45,7 +45,7 @@ void Person::addPerson(const QString& name, const QString& role) {
   other_passphrase = kOtherPassphrase;
 }
 
-void Person::addUnit() {
+void Person::addUnit(bool practice) {
   hand_.tap(QStringLiteral("Add a unit"));
   hand_.type(QStringLiteral("Number or name of the unit"), QStringLiteral("L-27"));
   hand_.type(QStringLiteral("Rated payload"), QStringLiteral("4500"));
@@ -53,7 +53,7 @@ void Person::addUnit() {
   hand_.type(QStringLiteral("Lift cylinder rod"), QStringLiteral("75"));
   hand_.tap(QStringLiteral("Readings typed"));
   hand_.tap(QStringLiteral("Logs or a live feed"));
-  hand_.tap(QStringLiteral("For practice"));
+  if (practice) hand_.tap(QStringLiteral("For practice"));
   hand_.tap(QStringLiteral("Save"));
   ASSERT_TRUE(hand_.until([&] { return hand_.find(QStringLiteral("L-27")) != nullptr; }))
       << hand_.everything().toStdString();
@@ -130,7 +130,7 @@ bool Person::step() {
   if (view.ask == QLatin1String("caution")) {
     hand_.tap(QStringLiteral("I have read this"));
   } else if (view.ask == QLatin1String("zone")) {
-    hand_.hold(QStringLiteral("Hold: the zone is clear"));
+    hand_.tap(QStringLiteral("Hold: the zone is clear"));
   } else if (view.ask == QLatin1String("begin")) {
     hand_.tap(QStringLiteral("Begin"));
   } else if (view.ask == QLatin1String("hold")) {

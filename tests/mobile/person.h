@@ -30,7 +30,7 @@ class Person {
   void makeYard(const QString& name = QStringLiteral("Ada Example"));
   /// Adds a person who may confirm.
   void addPerson(const QString& name, const QString& role);
-  void addUnit();
+  void addUnit(bool practice = true);
   void addAttachment();
   /// From the list of units into a job.
   void begin(const QString& procedure, const QString& way = {});

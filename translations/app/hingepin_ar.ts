@@ -1582,6 +1582,10 @@
         <source>%1 can&apos;t be opened: %2</source>
         <translation>تعذّر فتح %1: %2</translation>
     </message>
+    <message>
+        <source>The simulated loader is for practice units only.</source>
+        <translation>اللودر المحاكى مخصص لمعدات التدريب فقط.</translation>
+    </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>

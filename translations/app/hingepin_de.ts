@@ -1570,6 +1570,10 @@
         <source>%1 can&apos;t be opened: %2</source>
         <translation>%1 kann nicht geöffnet werden: %2</translation>
     </message>
+    <message>
+        <source>The simulated loader is for practice units only.</source>
+        <translation>Der simulierte Lader ist nur für Übungsmaschinen.</translation>
+    </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>

@@ -1570,6 +1570,10 @@
         <source>%1 can&apos;t be opened: %2</source>
         <translation>No se puede abrir %1: %2</translation>
     </message>
+    <message>
+        <source>The simulated loader is for practice units only.</source>
+        <translation>El cargador simulado es solo para equipos de práctica.</translation>
+    </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>

@@ -143,7 +143,7 @@
     </message>
     <message>
         <source>What is to be done?</source>
-        <translation>Que faut-il faire ?</translation>
+        <translation>Que faut-il faire&#xa0;?</translation>
     </message>
 </context>
 <context>
@@ -1569,6 +1569,10 @@
     <message>
         <source>%1 can&apos;t be opened: %2</source>
         <translation>Impossible d’ouvrir %1&#xa0;: %2</translation>
+    </message>
+    <message>
+        <source>The simulated loader is for practice units only.</source>
+        <translation>La chargeuse simulée est réservée aux engins d’exercice.</translation>
     </message>
 </context>
 <context>

@@ -1570,6 +1570,10 @@
         <source>%1 can&apos;t be opened: %2</source>
         <translation>Não é possível abrir %1: %2</translation>
     </message>
+    <message>
+        <source>The simulated loader is for practice units only.</source>
+        <translation>A carregadeira simulada é só para equipamentos de prática.</translation>
+    </message>
 </context>
 <context>
     <name>hingepin::mobile::Photos</name>

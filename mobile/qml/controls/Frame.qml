@@ -14,7 +14,6 @@ FocusScope {
     default property alias content: column.data
     property alias actions: actionColumn.data
     readonly property bool isWide: width > height && height < 560
-    readonly property alias flick: flick
     readonly property bool hasActions: actionColumn.implicitHeight > 0
     signal back
 

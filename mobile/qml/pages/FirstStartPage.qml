@@ -44,7 +44,7 @@ Page {
             text: qsTr("Look round the demo yard")
             note: qsTr("Invented machines, people and records, to practise on")
             enabled: !App.busy
-            onPressedFully: App.openDemo("technician")
+            onPressedFully: App.openDemo()
         }
     ]
 }

@@ -36,6 +36,15 @@ Page {
                 Layout.fillWidth: true
                 state_: pair.modelData.state
             }
+            Repeater {
+                model: pair.modelData.restrictions
+                BodyText {
+                    required property string modelData
+                    Layout.fillWidth: true
+                    color: Theme.warn
+                    text: "⚠ " + modelData
+                }
+            }
             BodyText {
                 visible: pair.modelData.due > 0
                 Layout.fillWidth: true

@@ -10,7 +10,8 @@ Item {
     readonly property bool hasMachine: machine.hingePin !== undefined
     implicitHeight: Math.min(width * 0.62, 300)
     Layout.fillWidth: true
-    visible: hasMachine
+    // A position that nobody knows is not drawn.
+    visible: hasMachine && (Live.angleKnown || Live.source === "practice")
     Accessible.role: Accessible.Graphic
     Accessible.name: (Live.angleKnown ? qsTr("Side view of the loader, boom at %1 degrees").arg(Math.round(Live.boomAngle)) : qsTr("Side view of the loader")) + (Live.angleWanted ? ", " + qsTr("%1 degrees wanted").arg(Math.round(Live.wantedAngle)) : "")
 
