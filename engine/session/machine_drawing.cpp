@@ -4,29 +4,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/base/random.h"
 #include "engine/linkage/linkage.h"
+#include "engine/simulator/machine.h"
 
 namespace hingepin::session {
 namespace {
 
-/// A loader of no particular make: proportions of a middle-sized Z-bar machine, invented.
+/// A loader of no particular make: that which one practises on, invented.
 linkage::ZBarGeometry plausibleGeometry() {
-  const auto m = [](double value) { return Length::fromMetres(value); };
-  const auto deg = [](double value) { return Angle::fromDegrees(value); };
-  return {.boom_length = m(2.55),
-          .boom_pivot_height = m(1.95),
-          .lift_frame_pin = {m(0.08), m(-0.53)},
-          .lift_boom_pin = {m(1.5), m(-0.24)},
-          .tilt_frame_pin = {m(0.164), m(-0.158)},
-          .bellcrank_pivot = {m(1.543), m(0.487)},
-          .bellcrank_tilt_arm = m(0.71),
-          .bellcrank_link_arm = m(0.792),
-          .bellcrank_angle = deg(184),
-          .link_length = m(0.609),
-          .bucket_pin_distance = m(0.307),
-          .bucket_pin_angle = deg(94),
-          .tilt_cylinder_retracted = m(1.364),
-          .tilt_cylinder_extended = m(1.709)};
+  Random random(1);  // its hidden errors; the drawing has none
+  return simulator::practiceMachine(random).drawing;
 }
 
 constexpr double kDegree = 0.017453292519943295;

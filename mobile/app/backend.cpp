@@ -3,6 +3,18 @@
 
 namespace hingepin::mobile {
 
+Expected<session::Sealer> sealerOf(const Desk& desk, const std::string& key, const std::string& role) {
+  const auto own = desk.keys.find(key);
+  if (own == desk.keys.end()) {
+    constexpr std::size_t kShort = 8;
+    return fail(ErrorKind::NotFound, "key-not-here", {{"name", key.substr(0, kShort)}});
+  }
+  return session::Sealer{.key = own->second,
+                         .role = role,
+                         .installation = desk.folder->installation,
+                         .epoch = desk.folder->epoch};
+}
+
 Backend::Backend(Clock clock) : clock_(std::move(clock)), worker_(new QObject) {
   worker_->moveToThread(&thread_);
   thread_.setObjectName(QStringLiteral("engine"));

@@ -14,6 +14,7 @@
 #include <utility>
 
 #include "engine/folder/folder.h"
+#include "engine/session/job_record.h"
 #include "engine/session/moment.h"
 
 namespace hingepin::mobile {
@@ -23,6 +24,10 @@ struct Desk {
   std::optional<folder::Folder> folder;
   std::map<std::string, records::SecretKey> keys;  ///< opened with their passphrase, by thumbprint
 };
+
+/// The hand that seals for a key that was opened. Errors: NotFound "key-not-here".
+[[nodiscard]] Expected<session::Sealer> sealerOf(const Desk& desk, const std::string& key,
+                                                 const std::string& role);
 
 /// Gives the time; a test may hand in one that runs faster.
 using Clock = std::function<session::Moment()>;

@@ -9,7 +9,6 @@
 #include "engine/folder/files.h"
 #include "engine/procedures/library.h"
 #include "engine/records/encoding.h"
-#include "engine/session/job_record.h"
 #include "text.h"
 
 namespace hingepin::mobile {
@@ -210,15 +209,10 @@ void JobRunner::seal() {
   app_.backend().ask(
       this,
       [job = job_, now = app_.backend().now()](Desk& desk) -> Expected<OpenJob> {
-        const auto key = desk.keys.find(job->state.person);
-        if (key == desk.keys.end())
-          return fail(ErrorKind::NotFound, "key-not-here", {{"name", job->state.person.substr(0, 8)}});
-        const Expected<std::string> record = session::endJob(desk.folder->store, *job,
-                                                             {.key = key->second,
-                                                              .role = job->state.role,
-                                                              .installation = desk.folder->installation,
-                                                              .epoch = desk.folder->epoch},
-                                                             kEngine, now, folder::edge());
+        const Expected<session::Sealer> sealer = sealerOf(desk, job->state.person, job->state.role);
+        if (!sealer) return std::unexpected(sealer.error());
+        const Expected<std::string> record =
+            session::endJob(desk.folder->store, *job, *sealer, kEngine, now, folder::edge());
         if (!record) return std::unexpected(record.error());
         return session::openJob(desk.folder->store, job->job.id, folder::edge());
       },

@@ -87,6 +87,18 @@ void Profiles::complain(const QString& problem) {
   Q_EMIT problemChanged();
 }
 
+void Profiles::tellKept(const Expected<std::string>& kept) {
+  if (!kept) {
+    complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) +
+             QStringLiteral(")"));
+    return;
+  }
+  complain({});
+  readAttachments();
+  Q_EMIT app_.storeChanged();
+  Q_EMIT saved(qt(*kept));
+}
+
 void Profiles::openUnit(const QString& id) {
   linkage_.clear();
   if (id.isEmpty()) {
@@ -194,16 +206,7 @@ void Profiles::saveUnit(const QVariantMap& form) {
           return std::unexpected(kept.error());
         return read->id;
       },
-      [this](const Expected<std::string>& kept) {
-        if (!kept) {
-          complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) +
-                   QStringLiteral(")"));
-          return;
-        }
-        complain({});
-        Q_EMIT app_.storeChanged();
-        Q_EMIT saved(qt(*kept));
-      });
+      [this](const Expected<std::string>& kept) { tellKept(kept); });
 }
 
 void Profiles::openAttachment(const QString& id) {
@@ -277,17 +280,7 @@ void Profiles::saveAttachment(const QVariantMap& form) {
           return std::unexpected(kept.error());
         return read->id;
       },
-      [this](const Expected<std::string>& kept) {
-        if (!kept) {
-          complain(app_.say(kept.error()) + QStringLiteral(" (") + qt(kept.error().place.pointer) +
-                   QStringLiteral(")"));
-          return;
-        }
-        complain({});
-        readAttachments();
-        Q_EMIT app_.storeChanged();
-        Q_EMIT saved(qt(*kept));
-      });
+      [this](const Expected<std::string>& kept) { tellKept(kept); });
 }
 
 void Profiles::readLinkage(const QString& file) {

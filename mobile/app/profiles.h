@@ -5,6 +5,9 @@
 #include <QQmlEngine>
 #include <QString>
 #include <QVariantMap>
+#include <string>
+
+#include "engine/base/error.h"
 
 namespace hingepin::mobile {
 
@@ -48,6 +51,8 @@ class Profiles : public QObject {
  private:
   void show(const QVariantMap& form);
   void complain(const QString& problem);
+  /// What came of keeping a profile: its id, or what is wrong with it.
+  void tellKept(const Expected<std::string>& kept);
 
   App& app_;
   QVariantMap form_;

@@ -6,7 +6,6 @@
 #include "app.h"
 #include "engine/session/compare.h"
 #include "engine/session/document.h"
-#include "engine/session/job_record.h"
 #include "engine/session/overview.h"
 #include "engine/session/people.h"
 #include "engine/session/procedure_words.h"
@@ -307,20 +306,14 @@ void Yard::compare(const QString& before, const QString& after) {
       });
 }
 
-void Yard::sign(const QString& record) {
+void Yard::write(const QString& record,
+                 const std::function<Expected<std::string>(Desk&, const session::Sealer&)>& statement) {
   app_.backend().ask(
       this,
-      [record = plain(record), id = plain(app_.key()), role = plain(app_.role()),
-       now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
-        const auto own = desk.keys.find(id);
-        if (own == desk.keys.end())
-          return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
-        return session::signRecord(desk.folder->store, record,
-                                   {.key = own->second,
-                                    .role = role,
-                                    .installation = desk.folder->installation,
-                                    .epoch = desk.folder->epoch},
-                                   now);
+      [statement, id = plain(app_.key()), role = plain(app_.role())](Desk& desk) -> Expected<std::string> {
+        const Expected<session::Sealer> sealer = sealerOf(desk, id, role);
+        if (!sealer) return std::unexpected(sealer.error());
+        return statement(desk, *sealer);
       },
       [this, record](const Expected<std::string>& made) {
         if (!made) {
@@ -332,29 +325,18 @@ void Yard::sign(const QString& record) {
       });
 }
 
+void Yard::sign(const QString& record) {
+  write(record,
+        [name = plain(record), now = app_.backend().now()](Desk& desk, const session::Sealer& sealer) {
+          return session::signRecord(desk.folder->store, name, sealer, now);
+        });
+}
+
 void Yard::amend(const QString& record, const QString& correction) {
-  app_.backend().ask(
-      this,
-      [record = plain(record), correction = plain(correction), id = plain(app_.key()),
-       role = plain(app_.role()), now = app_.backend().now()](Desk& desk) -> Expected<std::string> {
-        const auto own = desk.keys.find(id);
-        if (own == desk.keys.end())
-          return fail(ErrorKind::NotFound, "key-not-here", {{"name", id.substr(0, 8)}});
-        return session::amendRecord(desk.folder->store, record, correction,
-                                    {.key = own->second,
-                                     .role = role,
-                                     .installation = desk.folder->installation,
-                                     .epoch = desk.folder->epoch},
-                                    now);
-      },
-      [this, record](const Expected<std::string>& made) {
-        if (!made) {
-          app_.tell(made.error());
-          return;
-        }
-        Q_EMIT app_.storeChanged();
-        readDocument(record);
-      });
+  write(record, [name = plain(record), text = plain(correction), now = app_.backend().now()](
+                    Desk& desk, const session::Sealer& sealer) {
+    return session::amendRecord(desk.folder->store, name, text, sealer, now);
+  });
 }
 
 }  // namespace hingepin::mobile

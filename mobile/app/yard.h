@@ -6,6 +6,10 @@
 #include <QString>
 #include <QVariantList>
 #include <QVariantMap>
+#include <functional>
+#include <string>
+
+#include "backend.h"
 
 namespace hingepin::mobile {
 
@@ -53,6 +57,9 @@ class Yard : public QObject {
 
  private:
   void read();
+  /// Seals a statement about a record by whoever is at the phone, and shows the record again.
+  void write(const QString& record,
+             const std::function<Expected<std::string>(Desk&, const session::Sealer&)>& statement);
 
   App& app_;
   QVariantList units_, running_, checked_out_, awaited_, confirmed_, procedures_, records_, history_,

@@ -4,17 +4,12 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QtQml/qqmlextensionplugin.h>
-#include <QApplication>
 #include <QDir>
 #include <QElapsedTimer>
 #include <QProcess>
-#include <QQuickStyle>
 #include <iostream>
 
 #include "person.h"
-
-Q_IMPORT_QML_PLUGIN(HingepinPlugin)
 
 namespace hingepin::mobile {
 namespace {
@@ -125,10 +120,3 @@ TEST(WholeJobTest, LiveFeed) {
 
 }  // namespace
 }  // namespace hingepin::mobile
-
-int main(int argc, char** argv) {
-  ::testing::InitGoogleTest(&argc, argv);
-  const QApplication application(argc, argv);
-  QQuickStyle::setStyle(QStringLiteral("Basic"));
-  return RUN_ALL_TESTS();
-}

@@ -5,15 +5,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QtQml/qqmlextensionplugin.h>
-#include <QApplication>
 #include <QDir>
-#include <QQuickStyle>
 #include <cmath>
 
 #include "hand.h"
-
-Q_IMPORT_QML_PLUGIN(HingepinPlugin)
 
 namespace hingepin::mobile {
 namespace {
@@ -179,10 +174,3 @@ TEST(ScreensTest, TextStandsOutInEveryLook) {
 
 }  // namespace
 }  // namespace hingepin::mobile
-
-int main(int argc, char** argv) {
-  ::testing::InitGoogleTest(&argc, argv);
-  const QApplication application(argc, argv);
-  QQuickStyle::setStyle(QStringLiteral("Basic"));
-  return RUN_ALL_TESTS();
-}
