@@ -2,13 +2,14 @@
 # How every part of the engine is built: one static library an area, the same flags everywhere.
 
 add_library(hingepin_flags INTERFACE)
-target_include_directories(hingepin_flags INTERFACE ${PROJECT_SOURCE_DIR})
+target_include_directories(hingepin_flags INTERFACE $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include/hingepin>)
+target_compile_features(hingepin_flags INTERFACE cxx_std_23)
 # The folder of the build must not show in the result, and a fused multiply-add must not change it.
-target_compile_options(
-  hingepin_flags
-  INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wnon-virtual-dtor
-            -ffile-prefix-map=${PROJECT_SOURCE_DIR}=. -ffp-contract=off
-            $<$<BOOL:${HINGEPIN_WARNINGS_AS_ERRORS}>:-Werror>)
+set(OWN_OPTIONS -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wnon-virtual-dtor
+                -ffile-prefix-map=${PROJECT_SOURCE_DIR}=. -ffp-contract=off
+                $<$<BOOL:${HINGEPIN_WARNINGS_AS_ERRORS}>:-Werror>)
+# Those are for our own sources; who builds on the installed engine chooses for themself.
+target_compile_options(hingepin_flags INTERFACE "$<BUILD_INTERFACE:${OWN_OPTIONS}>")
 if(HINGEPIN_SANITIZE)
   # The sanitizers' own instructions make g++ 12 see uninitialised values in the standard library's headers; the
   # other builds keep that warning.
@@ -18,11 +19,28 @@ if(HINGEPIN_SANITIZE)
   target_link_options(hingepin_flags INTERFACE -fsanitize=address,undefined)
 endif()
 
-# hingepin_area(NAME SOURCES file... LINKS target...) makes the library hingepin_NAME.
+# What others build on: find_package(hingepin) gives hingepin::<area>, with headers as they are included here.
+include(CMakePackageConfigHelpers)
+install(TARGETS hingepin_flags EXPORT hingepin COMPONENT engine)
+install(EXPORT hingepin NAMESPACE hingepin:: FILE hingepin-targets.cmake DESTINATION lib/cmake/hingepin COMPONENT engine)
+configure_package_config_file(${CMAKE_CURRENT_LIST_DIR}/hingepin-config.cmake.in ${PROJECT_BINARY_DIR}/hingepin-config.cmake
+                              INSTALL_DESTINATION lib/cmake/hingepin)
+write_basic_package_version_file(${PROJECT_BINARY_DIR}/hingepin-config-version.cmake COMPATIBILITY SameMinorVersion)
+install(FILES ${PROJECT_BINARY_DIR}/hingepin-config.cmake ${PROJECT_BINARY_DIR}/hingepin-config-version.cmake
+        DESTINATION lib/cmake/hingepin COMPONENT engine)
+
+# hingepin_area(NAME [INTERNAL] SOURCES file... LINKS target...) makes the library hingepin_NAME, and installs it if not internal.
 function(hingepin_area NAME)
-  cmake_parse_arguments(AREA "" "" "SOURCES;LINKS" ${ARGN})
+  cmake_parse_arguments(AREA "INTERNAL" "" "SOURCES;LINKS" ${ARGN})
   add_library(hingepin_${NAME} STATIC ${AREA_SOURCES})
   target_link_libraries(hingepin_${NAME} PUBLIC hingepin_flags ${AREA_LINKS})
+  if(AREA_INTERNAL)
+    return()
+  endif()
+  set_target_properties(hingepin_${NAME} PROPERTIES EXPORT_NAME ${NAME})
+  install(TARGETS hingepin_${NAME} EXPORT hingepin ARCHIVE DESTINATION lib COMPONENT engine)
+  install(DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}/ DESTINATION include/hingepin/engine/${NAME} COMPONENT engine
+          FILES_MATCHING PATTERN "*.h")
 endfunction()
 
 # hingepin_test(NAME [OPTIMIZED] SOURCES file... LINKS target...) makes one GoogleTest program and registers its tests.
