@@ -10,6 +10,7 @@
 
 #include "engine/cli/commands.h"
 #include "engine/cli/groups.h"
+#include "engine/cli/versions.h"
 
 using namespace hingepin;
 using namespace hingepin::cli;
@@ -24,7 +25,10 @@ int main(int argument_count, char** arguments) {
       "Takes a wheel loader's payload scale through its calibration: procedures, jobs and records; and "
       "calibrates and weighs from readings and logs.",
       "hingepin"};
-  app.set_version_flag("--version", "hingepin " HINGEPIN_VERSION);
+  bool version = false;
+  bool verbose = false;
+  app.add_flag("--version", version, "Show the program's version");
+  app.add_flag("--verbose", verbose, "With --version: also what it was built with");
   app.require_subcommand(0, 1);
   app.fallthrough();
   app.footer(
@@ -107,8 +111,6 @@ int main(int argument_count, char** arguments) {
   };
   try {
     app.parse(argument_count, arguments);
-  } catch (const CLI::CallForVersion& version) {
-    return print(std::string(version.what()) + "\n", system);
   } catch (const CLI::CallForHelp&) {
     const CLI::App* chosen = &app;
     std::string name;
@@ -122,6 +124,8 @@ int main(int argument_count, char** arguments) {
     return complainOfCommand(detail.ends_with('.') ? detail : detail + ".");
   }
 
+  if (version) return print(versions(verbose), system);
+  if (verbose) return complainOfCommand("--verbose goes with --version.");
   system = units == "us" ? UnitSystem::UsCustomary : UnitSystem::Metric;
   if (calibrate_app->parsed()) return calibrateCommand(calibrate, system);
   if (weigh_app->parsed()) return weighCommand(weigh, system);

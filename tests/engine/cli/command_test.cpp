@@ -14,8 +14,10 @@
 namespace hingepin::cli {
 namespace {
 
+using ::testing::ContainsRegex;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
+using ::testing::MatchesRegex;
 using ::testing::Not;
 using ::testing::StartsWith;
 
@@ -35,7 +37,18 @@ TEST(CommandTest, HelpNamesEveryCommand) {
     EXPECT_EQ(about.status, 0);
     EXPECT_THAT(about.output, HasSubstr(std::string("Usage: hingepin ") + command));
   }
-  EXPECT_THAT(runHingepin({"--version"}, practiceFolder()).output, StartsWith("hingepin "));
+}
+
+TEST(CommandTest, VersionSaysWhatItWasBuiltWithWhereAsked) {
+  const std::string version = runHingepin({"--version"}, practiceFolder()).output;
+  EXPECT_THAT(version, MatchesRegex("hingepin [0-9.]+\n"));
+  const std::string verbose = runHingepin({"--version", "--verbose"}, practiceFolder()).output;
+  EXPECT_THAT(verbose, StartsWith(version));
+  for (const char* const part :
+       {"compiler", "Boost", "CLI11", "Eigen", "fmt", "libsodium", "nlohmann-json", "SQLite"}) {
+    EXPECT_THAT(verbose, ContainsRegex(std::string(part) + " +[0-9]+[.][0-9]+"));
+  }
+  EXPECT_EQ(runHingepin({"--verbose"}, practiceFolder()).status, 2);
 }
 
 TEST(CommandTest, PracticeLoadsAreWeighedNearTheirTruth) {
