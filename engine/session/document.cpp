@@ -17,6 +17,7 @@
 #include "engine/session/people.h"
 #include "engine/session/procedure_text.h"
 #include "engine/session/record_view.h"
+#include "engine/session/told.h"
 
 namespace hingepin::session {
 namespace {
@@ -28,23 +29,9 @@ using Values = std::vector<std::pair<std::string, MessageValue>>;
 constexpr std::string_view kQrBeginning = "hingepin:record/";
 constexpr std::size_t kShortName = 12;
 
-/// What the readings of a job say of the circumstances.
-constexpr std::array kConditions = {"oil-temperature", "pitch", "operating-hours", "fuel-level",
-                                    "engine-speed"};
-
 /// Cautions of the library that are for whoever uses the scale later.
 constexpr std::array kCautionsOnUse = {"not-for-trade", "mass-missing", "mass-only", "moves-by-itself",
                                        "returns-by-itself"};
-
-/// A record with all that is needed to tell of it.
-struct Told {
-  std::string name;
-  records::Record record;
-  RecordedJob job;
-  const ProcedureText* text;
-  procedures::State state;  ///< as far as the texts of steps need it
-  Names names;
-};
 
 /// Puts things into words for one reader.
 class Teller {
@@ -118,16 +105,6 @@ std::string joined(std::initializer_list<std::string> parts) {
     if (!part.empty()) text += (text.empty() ? "" : "; ") + part;
   }
   return text;
-}
-
-bool isCondition(const RecordedTry& each) {
-  return std::ranges::find(kConditions, each.quantity) != kConditions.end();
-}
-bool isAsFound(const RecordedTry& each) { return each.about.starts_with("found-"); }
-/// A stop as stored and as come to; the library names its steps so.
-bool isStop(const RecordedTry& each) {
-  const bool named = each.about.ends_with("-set") || each.about.ends_with("-reached");
-  return each.quantity == "edge-height" || (each.quantity == "length" && named);
 }
 
 std::string Teller::amountAt(const JsonValue& object, const char* key, const char* ucum,
@@ -408,57 +385,20 @@ Expected<Around> around(const Store& store, const Teller& teller, const Told& to
                                 joined({teller.person(by), teller.time(each.utc_ms)}),
                                 is_signed ? "" : "warning"});
   }
-  const Expected<std::vector<std::string>> names = store.statementNames(told.job.unit);
-  if (!names) return std::unexpected(names.error());
-  for (const std::string& name : *names) {
-    const Expected<std::optional<store::StoredStatement>> stored = store.statement(name);
-    if (!stored) return std::unexpected(stored.error());
-    const Expected<records::Sealed> read = records::readSealed((*stored)->text);
-    if (!read || read->payload.find(told.name) == std::string::npos) continue;
-    const Expected<records::Statement> statement = records::readPayload(read->payload, read->type);
-    if (!statement) continue;
-    const records::Envelope& envelope = records::envelopeOf(*statement);
-    const std::string by = teller.person({envelope.place.key, envelope.role, ""});
-    const std::string when = teller.time(envelope.sealed_utc_ms);
-    if (const auto* const signature = std::get_if<records::Signature>(&*statement)) {
-      if (signature->record == told.name)
-        found.signatures.push_back(teller.row("document-signed-by", by, when));
-    } else if (const auto& record = std::get<records::Record>(*statement); record.amends == told.name) {
-      found.corrections.push_back(teller.row("document-correction", textAt(record.content, {"correction"}),
-                                             joined({by, when, name.substr(0, kShortName)}), "warning"));
+  const Expected<std::vector<Beside>> beside = besideRecord(store, told);
+  if (!beside) return std::unexpected(beside.error());
+  for (const Beside& each : *beside) {
+    const std::string by = teller.person({each.key, each.role, ""});
+    const std::string when = teller.time(each.utc_ms);
+    if (each.correction.empty()) {
+      found.signatures.push_back(teller.row("document-signed-by", by, when));
+    } else {
+      found.corrections.push_back(teller.row("document-correction", each.correction,
+                                             joined({by, when, each.name.substr(0, kShortName)}), "warning"));
     }
   }
   return found;
 }
-
-Expected<Told> tell(const Store& store, std::string_view name, ProcedureShelf& shelf) {
-  Expected<records::Record> record = recordOf(store, name);
-  if (!record) return std::unexpected(std::move(record.error()));
-  Told told{.name = std::string(name),
-            .record = *std::move(record),
-            .job = {},
-            .text = nullptr,
-            .state = {},
-            .names = {}};
-  std::optional<RecordedJob> job = readRecordedJob(told.record.content);
-  if (!job) {
-    return fail(ErrorKind::InvalidInput, "record-not-of-job", {{"record", std::string(name)}});
-  }
-  told.job = *std::move(job);
-  const Expected<const ProcedureText*> text =
-      shelf.find(told.job.procedure_hash, told.job.words, told.job.language);
-  if (!text) return std::unexpected(text.error());
-  told.text = *text;
-  told.state.start.variant = told.job.variant;
-  told.state.start.entries.insert(told.job.entries.begin(), told.job.entries.end());
-  Expected<Names> names = namesOf(store);
-  if (!names) return std::unexpected(std::move(names.error()));
-  told.names = *std::move(names);
-  return told;
-}
-
-/// The calibration pointer of a job points into the content of its record, which must stay where it is.
-void settle(Told& told) { told.job.calibration = readRecordedJob(told.record.content)->calibration; }
 
 }  // namespace
 
@@ -477,8 +417,7 @@ Expected<Document> documentOf(const Store& store, std::string_view record, const
   ProcedureShelf shelf(store, reader);
   Expected<Told> found = tell(store, record, shelf);
   if (!found) return std::unexpected(std::move(found.error()));
-  Told& told = *found;
-  settle(told);
+  const Told& told = *found;
   const Teller teller(store, reader, told);
   const RecordedJob& job = told.job;
   Document document{.record = told.name,

@@ -117,20 +117,27 @@ std::optional<double> siOf(std::string_view quantity) {
   return read ? std::optional(read->value_si) : std::nullopt;
 }
 
-std::vector<double> valuesBefore(const RecordedJob& job, std::size_t index,
-                                 const std::vector<std::string>& steps) {
-  std::vector<double> counting;
-  std::vector<double> last_round;
+std::vector<std::size_t> readingsBefore(const RecordedJob& job, std::size_t index,
+                                        const std::vector<std::string>& steps) {
+  std::vector<std::size_t> counting;
+  std::vector<std::size_t> last_round;
   for (std::size_t at = 0; at < index; ++at) {
     const RecordedTry& each = job.tries[at];
     if (each.check && each.about == job.tries[index].about) last_round.clear();
-    if (std::ranges::find(steps, each.about) == steps.end() || each.type != "reading") continue;
-    const std::optional<double> value = siOf(each.value);
-    if (!value) continue;
-    last_round.push_back(*value);
-    if (each.counts) counting.push_back(*value);
+    if (std::ranges::find(steps, each.about) == steps.end() || each.type != "reading" || !siOf(each.value)) {
+      continue;
+    }
+    last_round.push_back(at);
+    if (each.counts) counting.push_back(at);
   }
   return counting.empty() ? last_round : counting;
+}
+
+std::vector<double> valuesBefore(const RecordedJob& job, std::size_t index,
+                                 const std::vector<std::string>& steps) {
+  std::vector<double> values;
+  for (const std::size_t at : readingsBefore(job, index, steps)) values.push_back(*siOf(job.tries[at].value));
+  return values;
 }
 
 }  // namespace hingepin::session

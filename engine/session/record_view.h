@@ -71,7 +71,11 @@ struct RecordedJob {
 /// A quantity in SI; nothing where it is none.
 [[nodiscard]] std::optional<double> siOf(std::string_view quantity);
 
-/// The counting values of steps before a try, SI; those of the last round where none of them counts.
+/// The counting readings of steps before a try, as their places among the tries; those of the last round
+/// where none of them counts.
+[[nodiscard]] std::vector<std::size_t> readingsBefore(const RecordedJob& job, std::size_t index,
+                                                      const std::vector<std::string>& steps);
+/// Their values, SI.
 [[nodiscard]] std::vector<double> valuesBefore(const RecordedJob& job, std::size_t index,
                                                const std::vector<std::string>& steps);
 
