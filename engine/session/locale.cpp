@@ -27,7 +27,7 @@ const std::array<Locale, 6>& locales() {
       {"fr", ",", kGroup, DateOrder::DayMonthYear, "/"},
       {"de", ",", kGroup, DateOrder::DayMonthYear, "."},
       {"pt-BR", ",", kGroup, DateOrder::DayMonthYear, "/"},
-      {"ar", ".", kGroup, DateOrder::DayMonthYear, "/"},
+      {"ar", ".", kGroup, DateOrder::DayMonthYear, "/", true},
   }};
   return all;
 }

@@ -20,6 +20,7 @@ struct Locale {
   std::string group_mark{};  ///< between groups of three digits, in numbers of five digits and more
   DateOrder date_order = DateOrder::YearMonthDay;
   std::string date_mark = "-";
+  bool right_to_left = false;
 };
 
 /// The languages of the program by their tags (BCP 47), English first: those of procedures and engine alike.

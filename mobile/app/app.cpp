@@ -149,7 +149,7 @@ QStringList App::languages() const {
   return tags;
 }
 
-bool App::rightToLeft() const { return language_ == QLatin1String("ar"); }
+bool App::rightToLeft() const { return session::localeOf(plain(language_)).right_to_left; }
 
 const session::Catalogue& App::catalogue() const { return session::engineCatalogue(plain(language_)); }
 

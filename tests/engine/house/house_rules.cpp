@@ -32,7 +32,7 @@ const std::map<std::string, Areas, std::less<>>& directArrows() {
       {"records", {"base"}},
       {"store", {"procedures", "records"}},
       {"sync", {"store"}},
-      {"certificate", {"records", "calibration", "proof"}},
+      {"certificate", {"proof"}},
       {"session", {"certificate", "faults", "proof", "simulator", "sync"}},
       {"formats", {"units", "calibration", "proof"}},
       {"folder", {"session", "formats"}},
