@@ -45,6 +45,8 @@ struct SimulateOptions {
 
 [[nodiscard]] int linkageCommand(const std::string& job, UnitSystem system);
 
+[[nodiscard]] int stopsCommand(const std::string& path, bool json, UnitSystem system);
+
 /// By the user's locale; JSON is UTF-8 whatever that is.
 [[nodiscard]] Charset terminalCharset();
 

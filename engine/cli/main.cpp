@@ -87,6 +87,14 @@ int main(int argument_count, char** arguments) {
       app.add_subcommand("linkage", "Show poses, moment arms and ranges of a job's linkage");
   linkage_app->add_option("JOB.json", linkage_job, "The job")->required();
 
+  std::string stops_file;
+  bool stops_json = false;
+  CLI::App* const stops_app =
+      app.add_subcommand("stops", "Tell what to set for the automatic stops, and whether the cycles hold");
+  stops_app->add_option("STOPS.json", stops_file, "The stops: linkage, attachment, what is wanted, cycles")
+      ->required();
+  stops_app->add_flag("--json", stops_json, "Print one JSON object, in millimetres and degrees");
+
   Common common;
   Action action;
   app.add_option("--store", common.store,
@@ -131,6 +139,7 @@ int main(int argument_count, char** arguments) {
   if (weigh_app->parsed()) return weighCommand(weigh, system);
   if (simulate_app->parsed()) return simulateCommand(simulate, system);
   if (linkage_app->parsed()) return linkageCommand(linkage_job, system);
+  if (stops_app->parsed()) return stopsCommand(stops_file, stops_json, system);
   if (action) return action();
   if (!help_app->parsed()) return complainOfCommand("A command is expected.");
   if (help_about.empty()) {

@@ -23,18 +23,6 @@ using Json = nlohmann::ordered_json;
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-std::string words(const Message& message, UnitSystem system) {
-  return session::say(session::englishCatalogue(), message, system);
-}
-
-std::string shown(double value, const char* ucum, int decimals, UnitSystem system) {
-  return session::show(Amount{value, ucum, decimals}, system);
-}
-
-std::string angle(double radians, int decimals = 1) {
-  return shown(radians / kDegree, "deg", decimals, UnitSystem::Metric);
-}
-
 /// Decimals that show two significant digits of an uncertainty.
 int decimalsOf(double uncertainty) {
   if (!(uncertainty > 0.0)) return 1;
@@ -73,18 +61,6 @@ std::string htmlOf(const std::string& text) {
     }
   }
   return escaped;
-}
-
-std::string sensorText(double value, std::optional<calibration::SensorUnit> unit) {
-  switch (unit.value_or(calibration::SensorUnit::Volt)) {
-    case calibration::SensorUnit::Volt:
-      return fmt::format("{:.3f} V", value);
-    case calibration::SensorUnit::Count:
-      return fmt::format("{:.0f}", value);
-    case calibration::SensorUnit::Radian:
-      return angle(value, 2);
-  }
-  return "";
 }
 
 std::string_view nameOf(calibration::LiftKind kind) {
@@ -211,6 +187,30 @@ std::string htmlList(const char* title, const std::vector<Message>& messages, Un
 }
 
 }  // namespace
+
+std::string words(const Message& message, UnitSystem system) {
+  return session::say(session::englishCatalogue(), message, system);
+}
+
+std::string shown(double value, const char* ucum, int decimals, UnitSystem system) {
+  return session::show(Amount{value, ucum, decimals}, system);
+}
+
+std::string angle(double radians, int decimals) {
+  return shown(radians / kDegree, "deg", decimals, UnitSystem::Metric);
+}
+
+std::string sensorText(double value, std::optional<calibration::SensorUnit> unit) {
+  switch (unit.value_or(calibration::SensorUnit::Volt)) {
+    case calibration::SensorUnit::Volt:
+      return fmt::format("{:.3f} V", value);
+    case calibration::SensorUnit::Count:
+      return fmt::format("{:.0f}", value);
+    case calibration::SensorUnit::Radian:
+      return angle(value, 2);
+  }
+  return "";
+}
 
 std::string in(const std::string& text, Charset charset) {
   if (charset == Charset::Utf8) return text;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,14 @@ using Table = std::vector<std::vector<std::string>>;
 /// The text as the terminal can show it: in ASCII "deg" for the degree sign and so on, '?' for what has no
 /// likeness.
 [[nodiscard]] std::string in(const std::string& text, Charset charset);
+
+/// The sentence of a message, in English.
+[[nodiscard]] std::string words(const Message& message, UnitSystem system);
+
+/// A value as people of the system read it.
+[[nodiscard]] std::string shown(double value, const char* ucum, int decimals, UnitSystem system);
+[[nodiscard]] std::string angle(double radians, int decimals = 1);
+[[nodiscard]] std::string sensorText(double value, std::optional<calibration::SensorUnit> unit);
 
 /// "file:line:column: /json/pointer: sentence", what does not apply left out.
 [[nodiscard]] std::string sayError(const Error& error, UnitSystem system);

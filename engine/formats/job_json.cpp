@@ -56,11 +56,6 @@ constexpr Limits kOilTemperature{Dimension::Temperature, -80, 300, "Cel"};
 constexpr std::array kOilGrades = {2,   3,   5,   7,   10,  15,  22,   32,   46,   68,
                                    100, 150, 220, 320, 460, 680, 1000, 1500, 2200, 3200};
 
-struct SensorReading {
-  SensorUnit unit = SensorUnit::Volt;
-  double value = 0.0;
-};
-
 class JobReader : public QuantityWalk {
  public:
   explicit JobReader(const Opener* open = nullptr) : open_(open) {}
@@ -88,7 +83,6 @@ class JobReader : public QuantityWalk {
     return optional(parent, key, [&](const JsonNode& node) { return pin(node, limits); });
   }
 
-  SensorReading sensor(const JsonNode& node);
   /// Takes the reading's value if its unit is that of the readings before it.
   double sensorIn(const JsonNode& node, std::optional<SensorUnit>& unit);
   LoaderUnit unit(const JsonNode& node);
@@ -109,19 +103,8 @@ class JobReader : public QuantityWalk {
   std::optional<SensorUnit> bucket_unit_;  ///< of the poses
 };
 
-SensorReading JobReader::sensor(const JsonNode& node) {
-  const Expected<ReadQuantity> read = readAnyQuantity(taken(node.string()));
-  if (read) {
-    if (read->unit.dimension == Dimension::Voltage) return {SensorUnit::Volt, read->value_si};
-    if (read->unit.dimension == Dimension::Angle) return {SensorUnit::Radian, read->value_si};
-    if (read->unit.ucum == "1") return {SensorUnit::Count, read->value_si};
-  }
-  keep(node.error("sensor-reading-malformed", {{"text", excerpt(node.value().text)}}));
-  return {};
-}
-
 double JobReader::sensorIn(const JsonNode& node, std::optional<SensorUnit>& unit) {
-  const SensorReading reading = sensor(node);
+  const SensorReading reading = taken(readSensor(node));
   if (unit && *unit != reading.unit) {
     keep(node.error("sensor-unit-changes",
                     {{"text", excerpt(node.value().text)},
@@ -420,6 +403,22 @@ Expected<calibration::Job> readUnfinishedJob(std::string text, const std::string
   std::optional<Error> error = reader.error();
   if (error && error->kind != ErrorKind::Insufficient) return std::unexpected(*std::move(error));
   return job;
+}
+
+std::optional<SensorUnit> sensorUnitOf(const Unit& unit) {
+  if (unit.dimension == Dimension::Voltage) return SensorUnit::Volt;
+  if (unit.dimension == Dimension::Angle) return SensorUnit::Radian;
+  if (unit.ucum == "1") return SensorUnit::Count;
+  return std::nullopt;
+}
+
+Expected<SensorReading> readSensor(const JsonNode& node) {
+  const Expected<std::string> text = node.string();
+  if (!text) return std::unexpected(text.error());
+  const Expected<ReadQuantity> read = readAnyQuantity(*text);
+  const std::optional<SensorUnit> unit = read ? sensorUnitOf(read->unit) : std::nullopt;
+  if (!unit) return node.error("sensor-reading-malformed", {{"text", excerpt(*text)}});
+  return SensorReading{*unit, read->value_si};
 }
 
 Expected<LoaderUnit> readUnit(const JsonDocument& document, const JsonNode& unit) {

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "engine/base/error.h"
 #include "engine/base/strict_json.h"
 #include "engine/calibration/job.h"
 #include "engine/formats/byte_source.h"
+#include "engine/units/ucum.h"
 
 namespace hingepin::formats {
 
@@ -31,6 +33,16 @@ struct JobFile {
 /// Errors: InvalidInput, those of readJob.
 [[nodiscard]] Expected<calibration::LoaderUnit> readUnit(const JsonDocument& document, const JsonNode& unit);
 [[nodiscard]] Expected<calibration::Attachment> readAttachment(const JsonNode& attachment);
+
+/// What an angle sensor says, in the base unit of its SensorUnit.
+struct SensorReading {
+  calibration::SensorUnit unit = calibration::SensorUnit::Volt;
+  double value = 0.0;
+};
+/// Errors: InvalidInput "json-wrong-kind", "sensor-reading-malformed".
+[[nodiscard]] Expected<SensorReading> readSensor(const JsonNode& node);
+/// What a sensor that reads in this unit is; nothing where none does.
+[[nodiscard]] std::optional<calibration::SensorUnit> sensorUnitOf(const Unit& unit);
 
 /// Reads one lift to be weighed: a log (CSV) or typed readings ("hingepin-readings/1"), told apart by the
 /// first character that is not white space. Errors: as readLiftLog and readJob.

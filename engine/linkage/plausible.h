@@ -5,6 +5,9 @@
 
 namespace hingepin::linkage {
 
+/// How far from level a loader's boom can go: 60 degrees (common practice, no source).
+inline constexpr double kMostTravel_rad = 1.0471975511965976;
+
 /// Whether a linkage file describes a wheel loader that could be built and would work: each number in its
 /// plausible range (of a loader from 2 t to 60 t; lengths as shares of the boom's), the tilt cylinder of a
 /// possible stroke, the lift cylinder lengthening through level, and both loops closing over the whole stroke

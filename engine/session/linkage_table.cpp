@@ -4,11 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/linkage/plausible.h"
+
 namespace hingepin::session {
 namespace {
-
-constexpr double kMostTravel_rad =
-    1.0471975511965976;  // 60 degrees; a loader's boom goes no further, common practice
 
 std::optional<double> heightOf(const linkage::Linkage& linkage, double boom_angle_rad, double tilt_length_m,
                                const std::optional<linkage::Pin>& point) {
@@ -64,8 +63,8 @@ Expected<LinkageTable> tabulateLinkage(const calibration::Job& job, Angle step) 
     const auto [low, high] = std::ranges::minmax(known_rad);
     table.travel_rad = {low, high};
   } else {
-    table.travel_rad = {std::max(table.lift_range_rad.low, -kMostTravel_rad),
-                        std::min(table.lift_range_rad.high, kMostTravel_rad)};
+    table.travel_rad = {std::max(table.lift_range_rad.low, -linkage::kMostTravel_rad),
+                        std::min(table.lift_range_rad.high, linkage::kMostTravel_rad)};
   }
   const double step_rad = step.inRadians();
   table.rows.push_back(rowAt(*linkage, attachment, table.travel_rad.low));
