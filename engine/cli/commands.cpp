@@ -13,6 +13,7 @@
 #include "engine/folder/files.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
+#include "engine/formats/proof_json.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/linkage_table.h"
 #include "engine/simulator/scenario.h"
@@ -137,6 +138,26 @@ int weighCommand(const WeighOptions& options, UnitSystem system) {
     if (const int printed = print(line, system); printed != kDone) return printed;
   }
   return worst;
+}
+
+int proveCommand(const ProveOptions& options, UnitSystem system) {
+  Expected<std::string> text = readFile(options.proof);
+  if (!text) return complain(text.error(), system);
+  const Expected<formats::ProofFile> file = formats::readProof(*std::move(text), options.proof);
+  const Expected<proof::ProofResult> result =
+      file ? proof::prove(file->proof) : std::unexpected(file.error());
+  if (!result) {
+    Error error = result.error();
+    if (error.place.file.empty()) error.place = file->document.place(error.place.pointer);
+    const int status = complain(error, system);
+    if (options.json) {
+      if (const int printed = print(errorJson(error, system), system); printed != kDone) return printed;
+    }
+    return status;
+  }
+  return print(options.json ? proofJson(file->proof, *result, system)
+                            : sayProof(file->proof, *result, system, terminalCharset()),
+               system);
 }
 
 std::string misbehaviourList(UnitSystem system) {

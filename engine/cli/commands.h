@@ -32,6 +32,12 @@ struct WeighOptions {
 };
 [[nodiscard]] int weighCommand(const WeighOptions& options, UnitSystem system);
 
+struct ProveOptions {
+  std::string proof;
+  bool json = false;
+};
+[[nodiscard]] int proveCommand(const ProveOptions& options, UnitSystem system);
+
 struct SimulateOptions {
   std::string out;
   bool demo = false;  ///< the practice unit, taken where nothing else is asked for

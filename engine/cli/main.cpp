@@ -56,6 +56,12 @@ int main(int argument_count, char** arguments) {
       ->required();
   weigh_app->add_flag("--json", weigh.json, "Print one JSON object a log, in kilograms");
 
+  ProveOptions prove;
+  CLI::App* const prove_app =
+      app.add_subcommand("prove", "Judge a scale against known masses and truck scales");
+  prove_app->add_option("PROOF.json", prove.proof, "The proof: tolerance, masses, trucks")->required();
+  prove_app->add_flag("--json", prove.json, "Print one JSON object, in kilograms");
+
   SimulateOptions simulate;
   CLI::App* const simulate_app =
       app.add_subcommand("simulate", "Make an invented loader's job and lift logs, for practice");
@@ -137,6 +143,7 @@ int main(int argument_count, char** arguments) {
   system = units == "us" ? UnitSystem::UsCustomary : UnitSystem::Metric;
   if (calibrate_app->parsed()) return calibrateCommand(calibrate, system);
   if (weigh_app->parsed()) return weighCommand(weigh, system);
+  if (prove_app->parsed()) return proveCommand(prove, system);
   if (simulate_app->parsed()) return simulateCommand(simulate, system);
   if (linkage_app->parsed()) return linkageCommand(linkage_job, system);
   if (stops_app->parsed()) return stopsCommand(stops_file, stops_json, system);

@@ -23,12 +23,6 @@ using Json = nlohmann::ordered_json;
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-/// Decimals that show two significant digits of an uncertainty.
-int decimalsOf(double uncertainty) {
-  if (!(uncertainty > 0.0)) return 1;
-  return std::clamp(1 - static_cast<int>(std::floor(std::log10(uncertainty))), 0, 6);
-}
-
 /// Invalid UTF-8, as a file name may hold, is replaced.
 std::string jsonLine(const Json& json) {
   return json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
@@ -245,6 +239,11 @@ std::string in(const std::string& text, Charset charset) {
   return result;
 }
 
+int decimalsOf(double uncertainty) {
+  if (!(uncertainty > 0.0)) return 1;
+  return std::clamp(1 - static_cast<int>(std::floor(std::log10(uncertainty))), 0, 6);
+}
+
 std::string layOut(const Table& given, Charset charset, std::size_t texts) {
   Table table = given;
   for (auto& row : table)
@@ -322,6 +321,10 @@ std::string weighingJson(const std::string& log, const Weighing& weighing, UnitS
 std::string errorJson(const std::string& log, const Error& error, UnitSystem system) {
   return jsonLine(
       {{"log", log}, {"error", {{"code", error.message.code}, {"message", words(error.message, system)}}}});
+}
+
+std::string errorJson(const Error& error, UnitSystem system) {
+  return jsonLine({{"error", {{"code", error.message.code}, {"message", words(error.message, system)}}}});
 }
 
 std::string sayCalibration(const calibration::Job& job, const Calibration& calibration,

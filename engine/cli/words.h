@@ -8,6 +8,7 @@
 #include "engine/base/error.h"
 #include "engine/base/strict_json.h"
 #include "engine/calibration/model.h"
+#include "engine/proof/proof.h"
 #include "engine/session/empty_lift.h"
 #include "engine/session/linkage_table.h"
 #include "engine/units/ucum.h"
@@ -34,6 +35,9 @@ using Table = std::vector<std::vector<std::string>>;
 [[nodiscard]] std::string angle(double radians, int decimals = 1);
 [[nodiscard]] std::string sensorText(double value, std::optional<calibration::SensorUnit> unit);
 
+/// Decimals that show two significant digits of an uncertainty.
+[[nodiscard]] int decimalsOf(double uncertainty);
+
 /// "file:line:column: /json/pointer: sentence", what does not apply left out.
 [[nodiscard]] std::string sayError(const Error& error, UnitSystem system);
 
@@ -46,6 +50,9 @@ using Table = std::vector<std::vector<std::string>>;
                                        UnitSystem system);
 [[nodiscard]] std::string errorJson(const std::string& log, const Error& error, UnitSystem system);
 
+/// The same of what concerns no log.
+[[nodiscard]] std::string errorJson(const Error& error, UnitSystem system);
+
 /// What a calibration found, for a person, with a plot of the empty passes.
 [[nodiscard]] std::string sayCalibration(const calibration::Job& job,
                                          const calibration::Calibration& calibration,
@@ -55,6 +62,14 @@ using Table = std::vector<std::vector<std::string>>;
 [[nodiscard]] std::string calibrationHtml(const calibration::Job& job,
                                           const calibration::Calibration& calibration,
                                           const session::EmptyLift& empty, UnitSystem system);
+
+/// What a proof says, for a person: verdicts, what to enter, what it costs, warnings.
+[[nodiscard]] std::string sayProof(const proof::Proof& proof, const proof::ProofResult& result,
+                                   UnitSystem system, Charset charset);
+
+/// One line of JSON as the contract of `prove --json` has it, with its line end.
+[[nodiscard]] std::string proofJson(const proof::Proof& proof, const proof::ProofResult& result,
+                                    UnitSystem system);
 
 /// Poses, moment arms and ranges as tables.
 [[nodiscard]] std::string sayLinkage(const calibration::Job& job, const session::LinkageTable& table,

@@ -4,11 +4,13 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 #include "engine/base/error.h"
 #include "engine/base/named.h"
+#include "engine/proof/doubt.h"
 #include "engine/proof/tolerance.h"
 #include "engine/statistics/uncertainty.h"
 #include "engine/units/quantity.h"
@@ -79,8 +81,8 @@ struct Prior {
 
 struct Decision {
   Rule rule = Rule::Simple;
-  double confidence = 0.95;    ///< within [0.5, 1): the guarded rule's
-  std::optional<Prior> prior;  ///< absent: flat
+  double confidence = 0.95;      ///< within [0.5, 1): the guarded rule's
+  std::optional<Prior> prior{};  ///< absent: flat
 };
 
 /// The user's own figures for what an error costs.
@@ -96,23 +98,24 @@ struct Costs {
 
 /// A proof that is still to be made: how many buckets into trucks it will take.
 struct Plan {
-  Mass bucket;                ///< what one bucket holds
-  int buckets_per_truck = 1;  ///< >= 1
-  Mass repeatability;         ///< sample standard deviation of one weighing, known or guessed
-  Mass scale_interval;
-  std::optional<Mass> scale_net_u;  ///< as TruckScale::net_u
-  std::optional<Mass> error;        ///< of one bucket, that the decision is to be made for; absent: 0
-  double rate = 0.9;                ///< how often it is to be decided
+  Mass bucket;                          ///< what one bucket holds
+  int buckets_per_truck = 1;            ///< >= 1
+  std::optional<Mass> repeatability{};  ///< standard deviation of one weighing; absent: of the masses
+  Mass scale_interval{};
+  std::optional<Mass> scale_net_u{};  ///< as TruckScale::net_u
+  std::optional<Mass> error{};        ///< of one bucket, that the decision is to be made for; absent: 0
+  double rate = 0.9;                  ///< how often it is to be decided
 };
 
 /// Everything that was read for one proof of one unit.
 struct Proof {
   std::string unit;
-  Mass rated_payload;
+  std::optional<Mass> rated_payload;  ///< needed for shares of it
   std::optional<When> when;
   Tolerance tolerance;
   Decision decision;
   std::optional<Mass> display_step;  ///< of the machine's monitor; absent: told from the indications
+  Mass display_unit = Mass::fromKilograms(1);  ///< one of the unit that the indications were typed in
   std::vector<Mass> zero_indications;
   std::vector<KnownMass> masses;
   std::vector<TruckLoad> trucks;
@@ -126,14 +129,21 @@ inline constexpr std::array kVerdictNames = {Named{"holds", Verdict::Holds},
                                              Named{"does-not-hold", Verdict::DoesNotHold},
                                              Named{"undecided", Verdict::Undecided}};
 
+[[nodiscard]] inline std::string_view nameOf(Verdict verdict) { return nameIn(kVerdictNames, verdict); }
+/// The code of its words.
+[[nodiscard]] std::string codeOf(Verdict verdict);
+[[nodiscard]] std::string codeOf(When when);
+
 /// What a proof says of an error (or of a difference of errors): estimate and coverage interval.
 struct Finding {
   double value_kg = 0.0;
-  double standard_uncertainty_kg = 0.0;  ///< root sum of squares of `budget`
-  double degrees_of_freedom = 0.0;  ///< of what scatters; infinity when nothing was estimated from scatter
-  double coverage_factor = 0.0;
-  double expanded_uncertainty_kg = 0.0;          ///< for 95.45 % coverage
-  std::vector<statistics::Contribution> budget;  ///< kg; names are message codes
+  Doubt doubt{};
+  double expanded_uncertainty_kg = 0.0;            ///< for 95.45 % coverage
+  std::vector<statistics::Contribution> budget{};  ///< kg; names are message codes
+
+  [[nodiscard]] double standardUncertainty() const { return doubt.standardUncertainty(); }
+  /// Expanded over standard uncertainty; 0 where there is neither.
+  [[nodiscard]] double coverageFactor() const;
 };
 
 /// One mass, truck or series on a truck scale, judged.
@@ -142,8 +152,9 @@ struct Judgement {
   double reference_u_kg = 0.0;  ///< standard, all of the reference's
   int count = 0;                ///< indications
   double indication_kg = 0.0;   ///< their mean; of a truck their sum
-  Finding error;                ///< indication less reference
-  std::optional<double> repeatability_kg;  ///< sample standard deviation of one indication; absent: not known
+  Finding error{};              ///< indication less reference
+  std::optional<double>
+      repeatability_kg{};  ///< sample standard deviation of one indication; absent: not known
   double limit_kg = 0.0;
   double probability_of_conformity = 0.0;
   /// Chance that the verdict is wrong: of Holds the consumer's (it does not hold), of DoesNotHold the
@@ -152,26 +163,33 @@ struct Judgement {
   Verdict verdict = Verdict::Undecided;
   /// How many readings in all would decide, should error and scatter stay as they are; absent: decided, or
   /// no number would, because the doubt of the reference alone is too large.
-  std::optional<int> readings_to_decide;
-  std::vector<Message> warnings;
+  std::optional<int> readings_to_decide{};
+  bool scatter_known = false;  ///< without it the uncertainty is of the rest only
+  /// Where a prior is given: both risks of this way of deciding, before anything was read (JCGM 106 9.5).
+  std::optional<Risks> risks_before{};
+  std::vector<Message> warnings{};
 };
 
 /// What two series of one mass say against each other.
 struct Comparison {
   std::size_t first;  ///< indices into `Proof::masses`
   std::size_t second;
-  Finding difference;  ///< of the mean indications, second less first
+  Finding difference;  ///< of the errors, second less first; the reference is the same, so its doubt is out
 };
 
-/// corrected = (indication - zero) x span_factor
+/// corrected = (indication - zero) x span_factor. A straight line through all levels, errors in both
+/// coordinates (ISO/TS 28037:2010 clause 7).
 struct Correction {
   double span_factor = 1.0;
   double span_factor_u = 0.0;  ///< standard
   double zero_kg = 0.0;
-  double zero_u_kg = 0.0;            ///< standard
-  double covariance_kg = 0.0;        ///< of span factor and zero
-  double largest_residual_kg = 0.0;  ///< linearity: largest mean indication off the line, in kg shown
-  bool residuals_fit = true;  ///< whether the line explains the levels to within their uncertainty (1 %)
+  double zero_u_kg = 0.0;      ///< standard
+  double covariance_kg = 0.0;  ///< of span factor and zero
+  int levels = 0;
+  double largest_residual_kg =
+      0.0;  ///< linearity: the mean indication that is farthest from the line, less it
+  double largest_residual_at_kg = 0.0;  ///< its reference
+  bool straight = true;  ///< whether the levels lie on the line to within their uncertainty (1 % of chance)
 };
 
 /// What the error was costing, on the user's own figures. Positive: shown less than there was.
@@ -196,6 +214,9 @@ struct ProofResult {
   std::vector<Judgement> masses;  ///< in the order of the proof
   std::vector<Judgement> trucks;
   std::vector<Judgement> loader_on_scale;
+  /// All trucks as one, where there are several: errors, limits and nets added up. Decides sooner; the
+  /// verdict below goes by each truck alone.
+  std::optional<Judgement> trucks_together;
   Verdict verdict = Verdict::Undecided;
   double probability_of_conformity = 0.0;         ///< the lowest
   std::expected<Correction, Message> correction;  ///< or why the readings can't give one
@@ -208,13 +229,18 @@ struct ProofResult {
 };
 
 /// Judges a proof.
-/// Errors: Insufficient "proof-without-readings", and those of `limitAt`, with `place.pointer` into the proof
-/// ("/masses/1").
+/// Errors: Insufficient "proof-without-readings", "indications-empty", and those of `limitAt` and `planFor`,
+/// with `place.pointer` into the proof ("/masses/1"); InvalidInput "rated-payload-missing".
 [[nodiscard]] Expected<ProofResult> prove(const Proof& proof);
 
-/// The mean error of one known mass's readings: what `prove` makes of it, without a verdict. For readings
-/// that come one by one.
-[[nodiscard]] Finding errorOf(const KnownMass& mass, Mass display_step);
+/// The largest step of 1, 2 or 5 times a power of ten of `unit` that all indications are multiples of; at
+/// most `most`, 0 where there is none.
+[[nodiscard]] Mass stepOf(const std::vector<Mass>& indications, Mass unit, Mass most);
+
+/// Of what is not decided: how many readings would, or that none would.
+[[nodiscard]] Message sayMore(const Judgement& judgement);
+/// How many buckets it takes, and what those of one truck can show.
+[[nodiscard]] Message sayPlan(const PlanResult& plan);
 
 /// What changed between two proofs, as found and as left: error of the same reference mass, after less
 /// before.

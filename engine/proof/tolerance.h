@@ -31,8 +31,8 @@ enum class Stage { Initial, InService };
 /// Limits by class, interval and stage.
 struct ClassLimit {
   ClassScheme scheme = ClassScheme::OimlR76;
-  std::string accuracy_class;  ///< as the scheme writes it: "IIII", "Y(b)", "III L"
-  Mass interval;               ///< verification interval e, or scale division d
+  std::string accuracy_class{};  ///< as the scheme writes it: "IIII", "Y(b)", "III L"
+  Mass interval{};               ///< verification interval e, or scale division d
   Stage stage = Stage::InService;
 };
 

@@ -174,6 +174,12 @@ Seeds jobSeeds() {
   return seeds;
 }
 
+Seeds proofSeeds() {
+  Seeds seeds;
+  addJson(seeds, formats::kSampleProof);
+  return seeds;
+}
+
 Seeds liftLogSeeds() {
   return {
       formats::kSampleLog,
@@ -257,6 +263,7 @@ int main(int argc, char** argv) {
   write(folder, "wrapped_key", fuzz::wrappedKeys());
   write(folder, "canonical_json", canonicalSeeds());
   write(folder, "job", jobSeeds());
+  write(folder, "proof", proofSeeds());
   write(folder, "lift_log", liftLogSeeds());
   write(folder, "calibration", calibrationSeeds());
 }

@@ -31,7 +31,7 @@ double kilograms(const std::string& text) {
 TEST(CommandTest, HelpNamesEveryCommand) {
   const ProcessResult help = runHingepin({"help"}, practiceFolder());
   EXPECT_EQ(help.status, 0);
-  for (const char* command : {"calibrate", "weigh", "simulate", "linkage", "stops", "help"}) {
+  for (const char* command : {"calibrate", "weigh", "prove", "simulate", "linkage", "stops", "help"}) {
     EXPECT_THAT(help.output, HasSubstr(command));
     const ProcessResult about = runHingepin({"help", command}, practiceFolder());
     EXPECT_EQ(about.status, 0);

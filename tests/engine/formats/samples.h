@@ -68,6 +68,36 @@ inline const std::string kSampleLog =
     "0.04,1.14,2.7,,4.2,902,52\n"
     "0.06,1.16,2.7,86.4,,,52.5\n";
 
+inline const std::string kSampleProof = R"({
+  "format": "hingepin-proof/1",
+  "unit": "L-27",
+  "when": "as-left",
+  "rated_payload": "4500 kg",
+  "tolerance": { "scheme": "percent", "limit": "1 %", "of": "rated" },
+  "decision": { "rule": "guarded", "confidence": 0.9, "prior_mean": "2 kg", "prior_u": "15 kg" },
+  "display_step": "5 kg",
+  "zero_indications": ["5 kg", "-5 kg"],
+  "masses": [
+    { "reference": "2000 kg", "reference_u": "1 kg", "pace": "fast", "approach": "down",
+      "indications": ["1985 kg", "1990 kg", "1995 kg"] }
+  ],
+  "trucks": [
+    { "gross": "36120 kg", "tare": "13460 kg", "scale_interval": "20 kg", "scale_u": "6 kg",
+      "certificate": "invented-17", "certificate_expires": "2027-01-31", "gross_ticket": "118", "tare_ticket": "117",
+      "gross_time": "2026-05-04T10:15", "tare_time": "2026-05-04T09:40", "zeroed": true, "whole_on_deck": false,
+      "same_driver_fuel": true, "legal_gross": "40 t",
+      "indications": ["4480 kg", "4535 kg", "4490 kg", "4550 kg", "4520 kg"] }
+  ],
+  "loader_on_scale": [
+    { "empty": "15240 kg", "scale_interval": "20 kg",
+      "buckets": [ { "loaded": "19760 kg", "indication": "4490 kg" } ] }
+  ],
+  "costs": { "per_day": "1200 t", "price_per_tonne": 18.5, "currency": "EUR", "trucks_per_day": 50,
+             "truck_target": "22500 kg", "truck_legal": "22660 kg", "buckets_per_truck": 5 },
+  "plan": { "bucket": "4500 kg", "buckets_per_truck": 5, "repeatability": "30 kg", "scale_interval": "20 kg",
+            "scale_u": "6 kg", "error": "20 kg", "rate": 0.8 }
+})";
+
 inline const std::map<std::string, std::string> kSampleLogs = {
     {"yard/empty-slow.csv", kSampleLog}, {"yard/mass.csv", kSampleLog}, {"yard/load-1.csv", kSampleLog}};
 

@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/base/random.h"
+#include "engine/proof/proof.h"
+
+/// Proofs of a scale whose truth is known. All of it is drawn; no code is shared with how a proof is judged.
+namespace hingepin::proof {
+
+/// A scale and how it is proved, in kg.
+struct Situation {
+  int readings = 3;
+  double scatter = 10.0;
+  double step = 1.0;         ///< of the display; 0: none
+  double reference_u = 1.0;  ///< how the stated mass strays from the true one
+};
+
+inline Mass drawnMass(double value_kg) { return Mass::fromKilograms(value_kg); }
+
+inline double displayed(double value, double step) {
+  return step > 0.0 ? std::round(value / step) * step : value;
+}
+
+/// One known mass of about 3000 kg, read by a scale whose true error there is `error`.
+inline Proof drawnProof(const Situation& situation, double error, double limit, Rule rule, Random& random) {
+  Proof proof;
+  proof.unit = "drawn";
+  proof.rated_payload = drawnMass(5000);
+  proof.tolerance = StepLimit{{{drawnMass(10000), drawnMass(limit)}}};
+  proof.decision.rule = rule;
+  proof.display_step = drawnMass(situation.step);
+  const double truth = 3000.0 + random.uniform(0.0, 100.0);
+  KnownMass mass;
+  mass.reference = drawnMass(truth + situation.reference_u * random.normal());
+  mass.reference_u = drawnMass(situation.reference_u);
+  for (int i = 0; i < situation.readings; ++i) {
+    const double shown = truth + error + situation.scatter * random.normal();
+    mass.indications.push_back(drawnMass(displayed(shown, situation.step)));
+  }
+  proof.masses.push_back(mass);
+  return proof;
+}
+
+/// The share of proofs whose interval holds the true error.
+inline double coverage(const Situation& situation, int proofs, Random random) {
+  int held = 0;
+  for (int i = 0; i < proofs; ++i) {
+    const double error = random.uniform(-30.0, 30.0);
+    const Proof proof = drawnProof(situation, error, 20.0, Rule::Simple, random);
+    const Finding found = prove(proof).value().masses[0].error;
+    held += std::abs(found.value_kg - error) <= found.expanded_uncertainty_kg * (1.0 + 1e-9) ? 1 : 0;
+  }
+  return held / static_cast<double>(proofs);
+}
+
+/// The share of proofs that a guarded rule of 95 % accepts although the true error is at the limit.
+inline double acceptedAtTheLimit(const Situation& situation, double limit, int proofs, Random random) {
+  int accepted = 0;
+  for (int i = 0; i < proofs; ++i) {
+    const double error = random.uniform() < 0.5 ? limit : -limit;
+    const Proof proof = drawnProof(situation, error, limit, Rule::Guarded, random);
+    accepted += prove(proof).value().verdict == Verdict::Holds ? 1 : 0;
+  }
+  return accepted / static_cast<double>(proofs);
+}
+
+/// Readings of the known mass where its scatter is known well.
+inline constexpr int kReadingsOfKnown = 200;
+
+/// A loader that fills trucks, in kg a bucket.
+struct Loading {
+  double scatter = 60.0;
+  double error = 20.0;
+  double limit = 45.0;
+  double scale_u = 10.0;
+  double interval = 20.0;
+  int buckets_per_truck = 5;
+  double rate = 0.9;
+  int readings =
+      20;  ///< of the known mass that tells the scatter; 0: the plan states it, and it is known well
+};
+
+struct Decided {
+  int buckets = 0;  ///< that were said to be needed, as a mean
+  double share = 0.0;
+  double none = 0.0;  ///< of the proofs, those of which no number was said to decide
+};
+
+/// How often as many buckets as were said to be needed do decide.
+inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random random) {
+  int decided = 0;
+  int planned = 0;
+  double buckets = 0.0;
+  for (int i = 0; i < proofs; ++i) {
+    Proof proof =
+        drawnProof({loading.readings > 0 ? loading.readings : kReadingsOfKnown, loading.scatter, 0.0, 1.0},
+                   loading.error, loading.limit, Rule::Guarded, random);
+    proof.plan = Plan{.bucket = drawnMass(4500), .buckets_per_truck = loading.buckets_per_truck};
+    proof.plan->scale_interval = drawnMass(loading.interval);
+    proof.plan->scale_net_u = drawnMass(loading.scale_u);
+    proof.plan->error = drawnMass(loading.error);
+    proof.plan->rate = loading.rate;
+    if (loading.readings == 0) proof.plan->repeatability = drawnMass(loading.scatter);
+    const PlanResult plan = *prove(proof).value().plan;
+    if (!plan.trucks) continue;
+    ++planned;
+    buckets += *plan.buckets;
+    const double scale_error = loading.scale_u * random.normal();  // of each net, the same all day
+    for (int truck = 0; truck < *plan.trucks; ++truck) {
+      TruckLoad load;
+      load.scale.interval = drawnMass(loading.interval);
+      load.scale.net_u = drawnMass(loading.scale_u);
+      double gross = 13000.0 + random.uniform(0.0, 1000.0);
+      load.tare = drawnMass(displayed(gross, loading.interval));
+      for (int bucket = 0; bucket < loading.buckets_per_truck; ++bucket) {
+        const double held = 4500.0 + 200.0 * random.normal();
+        gross += held;
+        load.indications.push_back(drawnMass(held + loading.error + loading.scatter * random.normal()));
+      }
+      load.gross = drawnMass(displayed(gross + scale_error, loading.interval));
+      proof.trucks.push_back(load);
+    }
+    proof.plan.reset();
+    const ProofResult result = prove(proof).value();
+    const Judgement& judged = result.trucks_together ? *result.trucks_together : result.trucks[0];
+    decided += judged.verdict != Verdict::Undecided ? 1 : 0;
+  }
+  return {planned > 0 ? static_cast<int>(std::lround(buckets / planned)) : 0,
+          planned > 0 ? decided / static_cast<double>(planned) : 0.0,
+          1.0 - planned / static_cast<double>(proofs)};
+}
+
+}  // namespace hingepin::proof
