@@ -274,6 +274,7 @@ Watch::Watch(const procedures::Procedure& procedure, const procedures::State& st
   const std::optional<double> low = number(procedures::Limit{.text = {}, .entry = "window-low"});
   const std::optional<double> high = number(procedures::Limit{.text = {}, .entry = "window-high"});
   if (low && high) window_rad_ = {*low, *high};
+  hands_on_levers_ = state.open.contains(procedures::Hazard::RaisedBoom);
 }
 
 void Watch::Mover::look(double at, double before, double slope, double slope_u, double now_s,
@@ -405,8 +406,8 @@ Sight Watch::look(const Feed& feed, std::int64_t now_ms) {
   sight.begun = begun_;
   sight.trouble = trouble_;
   sight.held = held_;
-  sight.done = done_;
-  if (done_) sight.progress = 1.0;
+  sight.done = done_ || (sight.steady && hands_on_levers_);
+  if (sight.done) sight.progress = 1.0;
   return sight;
 }
 

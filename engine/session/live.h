@@ -130,7 +130,9 @@ struct Sight {
   bool steady = false;                 ///< that value may be taken
   double progress = 0.0;               ///< 0 to 1, of the hold or the pass
   bool held = false;                   ///< the pose was held long enough
-  bool done = false;  ///< the pose was held where the step says for how long, or the pass is complete
+  /// The pose was held where the step says for how long, the pass is complete, or the value of a reading is
+  /// steady while the boom is up, when both hands are on the levers.
+  bool done = false;
   std::optional<Message> trouble{};  ///< why it is not, in words for the person
 };
 
@@ -185,6 +187,7 @@ class Watch {
   std::optional<double> wanted_rad_;
   std::optional<double> within_rad_;
   double hold_s_ = 0.0;
+  bool hands_on_levers_ = false;
   std::optional<std::pair<double, double>> window_rad_;
 
   std::size_t connection_ = 0;

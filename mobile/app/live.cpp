@@ -147,6 +147,8 @@ void Live::stepChanged() {
   instrument_.clear();
   trouble_.clear();
   progress_ = 0;
+  steady_ = false;
+  held_ = false;
   const auto job = job_.job();
   if (!job) {
     line_.reset();
@@ -268,10 +270,17 @@ void Live::tick() {
           qt(session::show(Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals},
                            app_.system(), session::localeOf(app_.reader().language)));
     }
-    trouble_ = sight.trouble ? app_.say(*sight.trouble) : QString();
-    if (sight.done && !taking_ && !job_.property("busy").toBool() &&
-        job_.view().ask == QLatin1String("answer")) {
+    const QString trouble = sight.trouble ? app_.say(*sight.trouble) : QString();
+    const bool is_pass = job_.view().kind == QLatin1String("pass");
+    if (sight.held && !held_) Q_EMIT poseHeld();
+    if (is_pass && !trouble.isEmpty() && trouble_.isEmpty()) Q_EMIT onceMore();
+    held_ = sight.held;
+    trouble_ = trouble;
+    const bool awaited = sight.done && !taking_ && !job_.property("busy").toBool();
+    if (awaited && job_.view().ask == QLatin1String("reading")) takeValue();
+    if (awaited && job_.view().ask == QLatin1String("answer")) {
       taking_ = true;
+      if (is_pass) Q_EMIT passComplete();
       if (watch_->log().empty()) {
         job_.answerLive(QStringLiteral("done"));
       } else if (job_.view().log == QLatin1String("none")) {

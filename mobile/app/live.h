@@ -37,6 +37,7 @@ class Live : public QObject {
   Q_PROPERTY(QString value MEMBER value_ NOTIFY changed)
   Q_PROPERTY(QString valueText MEMBER value_text_ NOTIFY changed)
   Q_PROPERTY(bool steady MEMBER steady_ NOTIFY changed)
+  Q_PROPERTY(bool held MEMBER held_ NOTIFY changed)
   Q_PROPERTY(QString instrument MEMBER instrument_ NOTIFY changed)
   Q_PROPERTY(QString travel MEMBER travel_ NOTIFY changed)
   Q_PROPERTY(double progress MEMBER progress_ NOTIFY changed)
@@ -73,6 +74,11 @@ class Live : public QObject {
   void changed();
   void machineChanged();
   void rowsCame();
+  /// What somebody with both hands on the levers has to notice: the pose is held, the pass is complete, it
+  /// has to be done once more.
+  void poseHeld();
+  void passComplete();
+  void onceMore();
 
  private:
   void tick();
@@ -104,6 +110,7 @@ class Live : public QObject {
   QString trouble_, fault_, value_, value_text_, instrument_, pressure_;
   QString travel_ = QStringLiteral("still");
   bool steady_ = false;
+  bool held_ = false;
   double progress_ = 0;
   bool angle_known_ = false;
   double boom_deg_ = 0;

@@ -53,6 +53,18 @@ StepPanel {
         return [way, pace, load].filter(word => word.length > 0).join(" · ");
     }
     Component.onCompleted: Cue.say(Job.view.text)
+    Connections {
+        target: Live
+        function onPoseHeld() {
+            Cue.held();
+        }
+        function onPassComplete() {
+            Cue.complete();
+        }
+        function onOnceMore() {
+            Cue.again();
+        }
+    }
     BodyText {
         visible: text.length > 0
         Layout.fillWidth: true

@@ -218,6 +218,26 @@ TEST(WatchTest, AReadingIsTheSteadyMeanInTheUnitOfTheStep) {
   EXPECT_NEAR(*readSi(bench.sight.value, Dimension::Angle) / kDegree, 10.0, 0.03);
 }
 
+TEST(WatchTest, AReadingIsTakenByItselfOnlyWhileTheBoomIsUp) {
+  Bench bench;
+  bench.boom_deg = 10.0;
+  bench.ask(reading("head-pressure", "bar"));
+  bench.run(3.0);
+  EXPECT_TRUE(bench.sight.steady);
+  EXPECT_FALSE(bench.sight.done);
+  bench.state.open = {procedures::Hazard::RaisedBoom};
+  bench.ask(reading("head-pressure", "bar"));
+  bench.run(0.5);
+  EXPECT_FALSE(bench.sight.done);
+  bench.run(1.0);
+  EXPECT_TRUE(bench.sight.done);
+  EXPECT_NEAR(*readSi(bench.sight.value, Dimension::Pressure) / 1e5, 62.0, 0.2);
+  // Not while it moves.
+  bench.ask(reading("head-pressure", "bar"));
+  bench.go(20.0);
+  EXPECT_FALSE(bench.done_at_s);
+}
+
 TEST(WatchTest, AReadingTakesTheUnitInWhichTheFeedsSensorReads) {
   Bench bench;
   Step step = reading("boom-sensor", "deg");
