@@ -950,6 +950,13 @@ Prompt prompt(const Procedure& procedure, const State& state) {
       if (state.held_since_ms) {
         asked.finished_at_ms = *state.held_since_ms + milliseconds(step->duration);
         asked.by_itself = true;
+      } else {
+        // Whoever has just said that it stands there need not say so twice.
+        const Step* const before =
+            state.tries.empty() ? nullptr : findStep(procedure, state.tries.back().event.about);
+        asked.by_itself = before != nullptr && before->kind == StepKind::Pose &&
+                          state.tries.back().outcome == Outcome::Passed &&
+                          state.tries.back().event.type == EventType::Answer;
       }
       break;
     case StepKind::Confirm:

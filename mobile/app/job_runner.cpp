@@ -68,7 +68,7 @@ JobRunner* JobRunner::create(QQmlEngine*, QJSEngine*) {
 
 JobRunner* JobRunner::instance() { return the_runner; }
 
-ViewFor JobRunner::reader() const { return {app_.reader(), plain(app_.key())}; }
+ViewFor JobRunner::reader() const { return {app_.reader(), plain(app_.key()), plain(app_.role())}; }
 
 void JobRunner::setBusy(bool busy) {
   if (busy_ == busy) return;
@@ -88,11 +88,15 @@ void JobRunner::clearRefusal() {
 }
 
 void JobRunner::show(std::shared_ptr<const OpenJob> job) {
-  const QString before = view_.ask + view_.about + QString::number(view_.history.size());
+  // A step that is asked again is another turn.
+  const auto turn = [this] {
+    return view_.ask + view_.about + QString::number(job_ ? job_->state.tries.size() : 0);
+  };
+  const QString before = turn();
   job_ = std::move(job);
   view_ = job_ ? viewOf(*job_, reader()) : JobView();
   Q_EMIT viewChanged();
-  if (before != view_.ask + view_.about + QString::number(view_.history.size())) Q_EMIT stepChanged();
+  if (before != turn()) Q_EMIT stepChanged();
 }
 
 void JobRunner::take(Expected<OpenJob> opened) {

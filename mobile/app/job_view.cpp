@@ -116,8 +116,34 @@ QVariantMap unitChoice(const std::string& code) {
   return {{QStringLiteral("code"), qt(code)}, {QStringLiteral("symbol"), unitSymbol(code)}};
 }
 
-/// In which units a reading may be typed: those that the monitor has where it comes from there, else what its
-/// people use.
+/// The unit of the last reading of a step, else of its quantity in this job; "" where there is none.
+std::string lastUnit(const OpenJob& job, const Step& step) {
+  std::string of_quantity;
+  for (const procedures::Try& made : job.state.tries | std::views::reverse) {
+    if (made.event.type != procedures::EventType::Reading) continue;
+    const Step* const read = procedures::findStep(job.procedure, made.event.about);
+    if (read == nullptr || read->quantity != step.quantity) continue;
+    const std::string unit = made.event.value.substr(made.event.value.find(' ') + 1);
+    if (read->id == step.id) return unit;
+    if (of_quantity.empty()) of_quantity = unit;
+  }
+  return of_quantity;
+}
+
+/// A known mass that was read before in this job, else the one on file; "" where there is none.
+std::string knownMass(const OpenJob& job) {
+  for (const procedures::Try& made : job.state.tries | std::views::reverse) {
+    const Step* const read = procedures::findStep(job.procedure, made.event.about);
+    if (made.counts && made.event.type == procedures::EventType::Reading && read != nullptr &&
+        read->quantity == "reference-mass")
+      return made.event.value;
+  }
+  const auto on_file = job.unit.entries.find("test-mass");
+  return on_file == job.unit.entries.end() ? std::string() : on_file->second;
+}
+
+/// In which units a reading may be typed, the one that was typed last first: those that the monitor has where
+/// it comes from there, else what its people use.
 QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reader) {
   std::vector<std::string> codes;
   const auto add = [&](const std::string& code) {
@@ -138,6 +164,8 @@ QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reade
     for (const procedures::OtherUnit& other : step.others) add(other.unit);
     for (const std::string& unit : usual) add(unit);
   }
+  if (const auto last = std::ranges::find(codes, lastUnit(job, step)); last != codes.end())
+    std::rotate(codes.begin(), last, last + 1);
   QVariantList choices;
   for (const std::string& code : codes) choices.append(unitChoice(code));
   return choices;
@@ -267,6 +295,15 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
     const procedures::Limits& limits = step.accept ? *step.accept : step.plausible;
     view.low = limitText(job, limits.low, reader);
     view.high = limitText(job, limits.high, reader);
+    if (step.quantity == "reference-mass") {
+      if (const std::string mass = knownMass(job); !mass.empty()) {
+        const std::size_t space = mass.find(' ');
+        view.known = {
+            {QStringLiteral("number"), qt(mass.substr(0, space))},
+            {QStringLiteral("unit"), qt(mass.substr(space + 1))},
+            {QStringLiteral("text"), qt(session::asTyped(mass, session::localeOf(reader.reader.language)))}};
+      }
+    }
   }
   for (const procedures::Try& made : job.state.tries | std::views::reverse) {
     if (made.event.about == step.id && made.event.type == procedures::EventType::Reading) {
@@ -297,8 +334,12 @@ JobView viewOf(const OpenJob& job, const ViewFor& reader) {
   view.text = words.of(asked.text);
   view.detail = words.of(asked.detail);
   view.go_back_to = qt(asked.back_to);
+  view.by_itself = asked.by_itself;
   view.record = qt(job.job.record);
   view.mine = reader.key == job.state.person;
+  view.in_charge = qt(job.state.person);
+  view.may_take_over =
+      std::ranges::find(job.procedure.run_roles, reader.role) != job.procedure.run_roles.end();
   const bool safe = job.state.phase == procedures::Phase::MakingSafe;
   for (std::size_t index = 0; index < job.procedure.steps.size(); ++index) {
     if (!procedures::hasStep(job.state.start.variant, job.procedure.steps[index])) continue;

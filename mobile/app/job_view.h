@@ -48,6 +48,8 @@ struct JobView {
   Q_PROPERTY(QString low MEMBER low)
   Q_PROPERTY(QString high MEMBER high)
   Q_PROPERTY(QString lastValue MEMBER last_value)
+  Q_PROPERTY(QVariantMap known MEMBER known)
+  Q_PROPERTY(bool byItself MEMBER by_itself)
   Q_PROPERTY(QString doubtValue MEMBER doubt_value)
   Q_PROPERTY(QVariantList suggestions MEMBER suggestions)
   Q_PROPERTY(int hold_ms MEMBER hold_ms)
@@ -70,6 +72,8 @@ struct JobView {
   Q_PROPERTY(QString goBackTo MEMBER go_back_to)
   Q_PROPERTY(QString record MEMBER record)
   Q_PROPERTY(bool mine MEMBER mine)
+  Q_PROPERTY(QString inCharge MEMBER in_charge)
+  Q_PROPERTY(bool mayTakeOver MEMBER may_take_over)
 
  public:
   QString id, unit, attachment, procedure, title, comes_first, phase;
@@ -85,6 +89,9 @@ struct JobView {
   QString quantity, unit_code;
   QVariantList units;  ///< {code, symbol}
   QString low, high, last_value, doubt_value;
+  /// {number, unit, text}: what a mass on file or read before in this job was; it may be the same one.
+  QVariantMap known;
+  bool by_itself = false;    ///< no person need press
   QVariantList suggestions;  ///< {value, text}
   int hold_ms = 0;
   double finished_at_ms = -1;
@@ -97,12 +104,15 @@ struct JobView {
   QVariantList history;  ///< {step, text, value, outcome, counts, time}, the newest first
   QString go_back_to;    ///< the step that may be done again now; "" for none
   QString record;
-  bool mine = true;  ///< who is at the phone is in charge
+  bool mine = true;            ///< who is at the phone is in charge
+  QString in_charge;           ///< the key of who is
+  bool may_take_over = false;  ///< who is at the phone acts in a role that may run it
 };
 
 struct ViewFor {
   session::Reader reader;
   std::string key;  ///< of who looks
+  std::string role;
 };
 
 [[nodiscard]] JobView viewOf(const session::OpenJob& job, const ViewFor& reader);

@@ -1018,6 +1018,10 @@
         <source>nothing comes yet</source>
         <translation>لا يصل شيء بعد</translation>
     </message>
+    <message>
+        <source>It is the known mass: %1</source>
+        <translation>إنها الكتلة المعروفة: %1</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>
@@ -1097,8 +1101,16 @@
         <translation>كل ما نُفّذ محفوظ. قبل أن تتابع: هل الآلة كما تركتها، ولا أحد قربها؟ تُعرض من جديد تنبيهات السلامة التي ما زالت سارية، وتُطلب «المنطقة خالية» من جديد.</translation>
     </message>
     <message>
-        <source>Somebody else was in charge of it.</source>
-        <translation>كان المسؤول عنها شخصًا آخر.</translation>
+        <source>Somebody else</source>
+        <translation>شخص آخر</translation>
+    </message>
+    <message>
+        <source>%1 is in charge.</source>
+        <translation>المسؤول: %1.</translation>
+    </message>
+    <message>
+        <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
+        <translation>هو من يتابع العمل. وما تؤكده بصفتك الشخص الثاني تؤكده عندئذٍ بجانبه، بعبارة مرورك الخاصة.</translation>
     </message>
 </context>
 <context>

@@ -1006,6 +1006,10 @@
         <source>nothing comes yet</source>
         <translation>noch kommt nichts</translation>
     </message>
+    <message>
+        <source>It is the known mass: %1</source>
+        <translation>Es ist die bekannte Masse: %1</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>
@@ -1085,8 +1089,16 @@
         <translation>Alles Erledigte bleibt erhalten. Vor dem Weitermachen: ist die Maschine so, wie sie verlassen wurde, und ist niemand in ihrer Nähe? Warnhinweise, die noch gelten, werden erneut gezeigt, und „Gefahrenbereich frei“ wird erneut verlangt.</translation>
     </message>
     <message>
-        <source>Somebody else was in charge of it.</source>
-        <translation>Jemand anderes war dafür verantwortlich.</translation>
+        <source>Somebody else</source>
+        <translation>Jemand anderes</translation>
+    </message>
+    <message>
+        <source>%1 is in charge.</source>
+        <translation>Verantwortlich ist %1.</translation>
+    </message>
+    <message>
+        <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
+        <translation>Diese Person macht damit weiter. Was die zweite Person bestätigt, bestätigt sie dann neben ihr, mit eigener Passphrase.</translation>
     </message>
 </context>
 <context>

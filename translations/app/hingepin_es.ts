@@ -1006,6 +1006,10 @@
         <source>nothing comes yet</source>
         <translation>aún no llega nada</translation>
     </message>
+    <message>
+        <source>It is the known mass: %1</source>
+        <translation>Es la masa conocida: %1</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>
@@ -1085,8 +1089,16 @@
         <translation>Todo lo hecho se conserva. Antes de seguir: ¿está la máquina como la dejó, y no hay nadie cerca? Los avisos de seguridad que siguen vigentes se muestran otra vez, y se pide otra vez «zona libre».</translation>
     </message>
     <message>
-        <source>Somebody else was in charge of it.</source>
-        <translation>Estaba a cargo de otra persona.</translation>
+        <source>Somebody else</source>
+        <translation>Otra persona</translation>
+    </message>
+    <message>
+        <source>%1 is in charge.</source>
+        <translation>A cargo: %1.</translation>
+    </message>
+    <message>
+        <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
+        <translation>Esa persona sigue con el trabajo. Lo que usted confirma como segunda persona lo confirma entonces a su lado, con su propia frase de contraseña.</translation>
     </message>
 </context>
 <context>

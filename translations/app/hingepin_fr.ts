@@ -1006,6 +1006,10 @@
         <source>nothing comes yet</source>
         <translation>rien ne vient encore</translation>
     </message>
+    <message>
+        <source>It is the known mass: %1</source>
+        <translation>C’est la masse connue&#xa0;: %1</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>
@@ -1085,8 +1089,16 @@
         <translation>Tout ce qui a été fait est gardé. Avant de continuer&#xa0;: la machine est-elle comme vous l’avez laissée, et n’y a-t-il personne à proximité&#xa0;? Les mises en garde encore valables sont affichées à nouveau, et «&#xa0;zone dégagée&#xa0;» est redemandé.</translation>
     </message>
     <message>
-        <source>Somebody else was in charge of it.</source>
-        <translation>Quelqu’un d’autre en avait la charge.</translation>
+        <source>Somebody else</source>
+        <translation>Quelqu’un d’autre</translation>
+    </message>
+    <message>
+        <source>%1 is in charge.</source>
+        <translation>%1 en a la charge.</translation>
+    </message>
+    <message>
+        <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
+        <translation>Cette personne continue. Ce que vous confirmez comme seconde personne, vous le confirmez alors à côté d’elle, avec votre propre phrase secrète.</translation>
     </message>
 </context>
 <context>

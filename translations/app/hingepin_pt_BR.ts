@@ -1006,6 +1006,10 @@
         <source>nothing comes yet</source>
         <translation>nada chega ainda</translation>
     </message>
+    <message>
+        <source>It is the known mass: %1</source>
+        <translation>É a massa conhecida: %1</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>
@@ -1085,8 +1089,16 @@
         <translation>Tudo o que foi feito está guardado. Antes de continuar: a máquina está como você a deixou, e não há ninguém perto dela? Os avisos de segurança que ainda valem são mostrados de novo, e o toque de “zona livre” é pedido de novo.</translation>
     </message>
     <message>
-        <source>Somebody else was in charge of it.</source>
-        <translation>Outra pessoa estava responsável por ele.</translation>
+        <source>Somebody else</source>
+        <translation>Outra pessoa</translation>
+    </message>
+    <message>
+        <source>%1 is in charge.</source>
+        <translation>Responsável: %1.</translation>
+    </message>
+    <message>
+        <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
+        <translation>Essa pessoa continua. O que você confirma como segunda pessoa, confirma então ao lado dela, com sua própria frase secreta.</translation>
     </message>
 </context>
 <context>

@@ -25,6 +25,8 @@ StepPanel {
             run: () => Job.beginHold()
         }
     ]
+    Component.onCompleted: if (!isRunning && Job.view.byItself)
+        Qt.callLater(Job.beginHold)
     function clock(ms: double): string {
         const s = Math.ceil(ms / 1000);
         return s < 120 ? qsTr("%n second(s)", "", s) : Math.floor(s / 60) + ":" + String(s % 60).padStart(2, "0");

@@ -75,6 +75,13 @@ StepPanel {
         note: Live.valueText.length > 0 ? qsTr("%1, %2").arg(Live.valueText).arg(Live.steady ? qsTr("steady") : qsTr("not steady yet")) : qsTr("nothing comes yet")
         onPressedFully: Live.takeValue()
     }
+    Press {
+        visible: Job.view.known.text !== undefined
+        Layout.fillWidth: true
+        text: qsTr("It is the known mass: %1").arg(Job.view.known.text ?? "")
+        enabled: !Job.busy
+        onPressedFully: Job.read(Job.view.known.number, Job.view.known.unit, "typed")
+    }
     Keypad {
         id: pad
         Layout.fillWidth: true

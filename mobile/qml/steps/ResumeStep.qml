@@ -5,6 +5,8 @@ import QtQuick.Layouts
 import Hingepin
 
 StepPanel {
+    id: panel
+    readonly property string inCharge: App.people.find(person => person.id === Job.view.inCharge)?.name ?? qsTr("Somebody else")
     showsText: false
     actions: Job.view.mine ? [
         {
@@ -12,7 +14,7 @@ StepPanel {
             kind: "main",
             run: () => Job.resume()
         }
-    ] : [
+    ] : !Job.view.mayTakeOver ? [] : [
         {
             text: qsTr("Take the job over as %1").arg(App.roleName(App.role)),
             kind: "main",
@@ -30,6 +32,7 @@ StepPanel {
     BodyText {
         visible: !Job.view.mine
         Layout.fillWidth: true
-        text: qsTr("Somebody else was in charge of it.")
+        font.bold: true
+        text: qsTr("%1 is in charge.").arg(panel.inCharge) + (Job.view.mayTakeOver ? "" : " " + qsTr("They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase."))
     }
 }

@@ -113,9 +113,23 @@ TEST(RunnerTest, HoldTakesItsTimeAndBeginsAnewAfterARestart) {
   ASSERT_EQ(technician.tell(EventType::Resume), "");
   while (technician.asked().ask == Ask::Acknowledge) ASSERT_EQ(technician.tell(technician.honest()), "");
   EXPECT_EQ(technician.asked().ask, Ask::Begin);
+  EXPECT_FALSE(technician.asked().by_itself);
   ASSERT_EQ(technician.tell(EventType::Begin, "settle"), "");
   technician.now_ms += 10'000;
   EXPECT_EQ(technician.tell(EventType::Answer, "settle", "done"), "");
+}
+
+TEST(RunnerTest, HoldBeginsByItselfRightAfterAPose) {
+  Technician technician = Technician::onEverything();
+  ASSERT_TRUE(technician.workUntil("settle"));
+  EXPECT_FALSE(technician.asked().by_itself);
+  State state = technician.state();
+  Try posed;
+  posed.event = {.type = EventType::Answer, .about = "go-level", .answer = "done"};
+  state.tries.push_back(posed);
+  EXPECT_TRUE(prompt(technician.procedure(), state).by_itself);
+  state.tries.back().outcome = Outcome::Failed;
+  EXPECT_FALSE(prompt(technician.procedure(), state).by_itself);
 }
 
 TEST(RunnerTest, NobodyCanTurnTheClockBack) {
