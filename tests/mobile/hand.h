@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QElapsedTimer>
 #include <QQmlApplicationEngine>
 #include <QQuickItem>
 #include <QQuickWindow>
 #include <QString>
 #include <QTemporaryDir>
+#include <QTimer>
+#include <atomic>
 #include <functional>
 #include <memory>
 
@@ -19,14 +22,31 @@ struct Effort {
   int keys = 0;
 };
 
+/// The computer's clock, running faster. It goes on only while the screen's thread has time for it: a busy
+/// computer makes the app's time slower, never the feed thinner.
+class TestClock {
+ public:
+  /// @param begun when it was the computer's time; that of another process makes this clock go on from it
+  TestClock(double speed, session::Moment begun);
+  [[nodiscard]] session::Moment now() const;
+
+ private:
+  session::Moment begun_;
+  std::atomic<double> gone_ms_ = 0;
+  QElapsedTimer since_;
+  QTimer timer_;
+};
+
 /// The app in a window of its own, and a finger on it: presses where something stands on the screen, types on
 /// the keyboard, scrolls what lies below. It knows no more of the app than what is shown.
 class Hand {
  public:
   /// @param folder where the yard is kept; "" for a new one of its own
-  /// @param speed how many times faster the app's clock runs than the test's, for holds and passes of minutes
+  /// @param speed how many times faster the app's clock runs than the test's, and how much shorter a press is
+  /// held, for holds and passes of minutes
   explicit Hand(double speed = 1.0, const QString& folder = {},
-                const QString& language = QStringLiteral("en"));
+                const QString& language = QStringLiteral("en"),
+                const session::Moment& begun = folder::momentOfComputer());
   ~Hand();
 
   [[nodiscard]] Models& app() { return *models_; }
@@ -35,6 +55,8 @@ class Hand {
   [[nodiscard]] QObject* theme();
   [[nodiscard]] QString folder() const { return folder_; }
   [[nodiscard]] Effort effort() const { return effort_; }
+  /// Of the app's clock, since the first start of that clock.
+  [[nodiscard]] double now_s() const { return static_cast<double>(clock_.now().at_ms) / 1000.0; }
 
   /// Whether a press with this text (or beginning) is on the screen, also below the fold.
   [[nodiscard]] QQuickItem* find(const QString& text) const;
@@ -48,7 +70,7 @@ class Hand {
   void drag(QQuickItem* item);
   void wait(int ms);
   /// @return whether it came true in time
-  bool until(const std::function<bool()>& condition, int ms = 20000);
+  bool until(const std::function<bool()>& condition, int ms = 60000);
   void resize(int width, int height);
   QImage grab();
   /// All texts that are on the screen now, for messages.
@@ -56,10 +78,11 @@ class Hand {
 
  private:
   void show(QQuickItem* item);
-  void press(QQuickItem* item, int ms);
+  void press(QQuickItem* item);
 
   QTemporaryDir own_;
   QString folder_;
+  TestClock clock_;
   std::unique_ptr<Models> models_;
   std::unique_ptr<QQmlApplicationEngine> engine_;
   std::unique_ptr<QObject> holder_;

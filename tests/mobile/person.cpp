@@ -1,8 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "person.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <QDir>
+#include <QProcess>
 #include <QTest>
+#include <algorithm>
+#include <cmath>
+#include <iostream>
 
 #include "tests/engine/session/plan.h"
 
@@ -15,6 +22,7 @@ void Person::readPlan(const QString& name) {
     std::vector<std::string> values;
     for (const auto& value : said.is_array() ? said : nlohmann::ordered_json::array({said})) {
       if (value.is_string()) values.push_back(value.get<std::string>());
+      if (value.is_object() && value.contains("words")) values.push_back(value["words"].get<std::string>());
     }
     says[step] = values;
   }
@@ -45,12 +53,28 @@ void Person::addPerson(const QString& name, const QString& role) {
   other_passphrase = kOtherPassphrase;
 }
 
+void Person::handTo(const QString& name, const QString& passphrase) {
+  hand_.tap(QStringLiteral("Settings"));
+  hand_.tap(QStringLiteral("Lock"));
+  unlock(name, passphrase);
+}
+
+void Person::unlock(const QString& name, const QString& passphrase) {
+  ASSERT_TRUE(hand_.until([&] { return hand_.app().app.state() == App::Locked; }));
+  hand_.tap(name);
+  hand_.type(QStringLiteral("Passphrase"), passphrase);
+  hand_.tap(QStringLiteral("Open"));
+  ASSERT_TRUE(hand_.until([&] { return hand_.app().app.state() == App::Open; }))
+      << hand_.everything().toStdString();
+}
+
 void Person::addUnit(bool practice) {
   hand_.tap(QStringLiteral("Add a unit"));
   hand_.type(QStringLiteral("Number or name of the unit"), QStringLiteral("L-27"));
   hand_.type(QStringLiteral("Rated payload"), QStringLiteral("4500"));
   hand_.type(QStringLiteral("Lift cylinder bore"), QStringLiteral("130"));
   hand_.type(QStringLiteral("Lift cylinder rod"), QStringLiteral("75"));
+  hand_.type(QStringLiteral("Test mass of the yard"), QStringLiteral("2000"));
   hand_.tap(QStringLiteral("Readings typed"));
   hand_.tap(QStringLiteral("Logs or a live feed"));
   if (practice) hand_.tap(QStringLiteral("For practice"));
@@ -86,13 +110,37 @@ void Person::begin(const QString& procedure, const QString& way) {
   ASSERT_TRUE(hand_.until([&] { return hand_.app().job.isOpen(); })) << hand_.everything().toStdString();
 }
 
-std::string Person::next(const std::string& step) {
+void Person::goOnWith(const QString& procedure) {
+  hand_.tap(procedure);
+  ASSERT_TRUE(hand_.until([&] { return hand_.app().job.isOpen(); })) << hand_.everything().toStdString();
+}
+
+void Person::leave() {
+  const bool ended = hand_.app().job.view().ask == QLatin1String("ended");
+  if (ended) {
+    hand_.tap(QStringLiteral("Show the record"));
+  } else {
+    hand_.tap(QStringLiteral("All that was done"));
+    hand_.tap(QStringLiteral("Go on later"));
+  }
+  ASSERT_TRUE(hand_.until([&] { return !hand_.app().job.isOpen(); }));
+  while (hand_.until([&] { return hand_.find(QStringLiteral("Settings")) == nullptr; }, 50)) {
+    hand_.tap(QStringLiteral("←"));
+    if (::testing::Test::HasFatalFailure()) return;
+  }
+}
+
+/// The next of what a step reads, also where another hand began the job: by how often it was answered.
+std::string Person::next(const std::string& step) const {
   const auto found = says.find(step);
   if (found == says.end() || found->second.empty()) return {};
-  std::size_t& index = used_[step];
-  const std::string value = found->second[std::min(index, found->second.size() - 1)];
-  ++index;
-  return value;
+  const auto job = hand_.app().job.job();
+  const auto before = std::ranges::count_if(job->state.tries, [&](const procedures::Try& made) {
+    return made.event.about == step && made.outcome != procedures::Outcome::Doubted &&
+           (made.event.type == procedures::EventType::Reading ||
+            made.event.type == procedures::EventType::Answer);
+  });
+  return found->second[std::min(static_cast<std::size_t>(before), found->second.size() - 1)];
 }
 
 void Person::enter(const QString& quantity) {
@@ -106,55 +154,90 @@ void Person::enter(const QString& quantity) {
   hand_.tap(QStringLiteral("Enter ") + number);
 }
 
-bool Person::step() {
-  JobRunner& job = hand_.app().job;
-  hand_.until([&] { return !job.property("busy").toBool(); });
-  const JobView view = job.view();
-  const std::string about = view.about.toStdString();
-  QStringList faults;
+QString Person::turn() const {
+  const JobRunner& job = hand_.app().job;
+  const std::size_t tries = job.job() ? job.job()->state.tries.size() : 0;
+  return job.view().ask + job.view().about + QString::number(tries) + job.refusal();
+}
+
+/// The loader does what the step asks, and the person waits until the app says that it is held or goes on by
+/// itself.
+void Person::move(const JobView& view) {
+  const Live& feed = hand_.app().live;
+  const QString before = turn();
+  const double begun_s = hand_.now_s();
+  hand_.tap(QStringLiteral("Move the practice loader"));
+  ++movements;
+  constexpr double kMost_s = 120.0;
+  bool by_itself = false;
   hand_.until(
       [&] {
-        faults = faultsOf(hand_);
-        return faults.isEmpty();
+        by_itself = turn() != before;
+        // A pass ends by itself, or it was none.
+        const bool held = view.kind == QLatin1String("pose") && feed.property("held").toBool();
+        return by_itself || held || hand_.now_s() > begun_s + kMost_s;
       },
-      1000);
-  for (const QString& fault : faults) ADD_FAILURE() << about << ": " << fault.toStdString();
-  seen.push_back(view.about);
-  const auto turn = [&] {
-    return job.view().ask + job.view().about + QString::number(job.view().history.size()) + job.refusal();
-  };
-  const QString before = turn();
-  const auto bad = answers.find(about);
-  const std::string other = bad == answers.end() ? std::string() : bad->second;
-  if (bad != answers.end()) answers.erase(bad);
+      120000);
+  waited_s += hand_.now_s() - begun_s;
+  if (!by_itself && view.hold_ms > 0) by_itself = hand_.until([&] { return turn() != before; }, 2000);
+  if (!by_itself)
+    hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done")
+                                                 : QStringLiteral("It stands there"));
+}
+
+bool Person::act(const JobView& view) {
+  const std::string about = view.about.toStdString();
+  // A zone that is clear is not the answer.
+  std::string other;
+  if (view.ask == QLatin1String("answer")) {
+    if (const auto bad = answers.find(about); bad != answers.end()) {
+      other = bad->second;
+      answers.erase(bad);
+    } else if (view.kind == QLatin1String("confirm") || view.kind == QLatin1String("sign")) {
+      other = next(about);
+    }
+  }
   if (view.ask == QLatin1String("caution")) {
     hand_.tap(QStringLiteral("I have read this"));
   } else if (view.ask == QLatin1String("zone")) {
     hand_.tap(QStringLiteral("Hold: the zone is clear"));
   } else if (view.ask == QLatin1String("begin")) {
-    hand_.tap(QStringLiteral("Begin"));
+    if (!view.by_itself) hand_.tap(QStringLiteral("Begin"));
   } else if (view.ask == QLatin1String("hold")) {
-    hand_.wait(100);
+    const double begun_s = hand_.now_s();
+    const QString before = turn();
+    hand_.until([&] { return turn() != before; }, 120000);
+    waited_s += hand_.now_s() - begun_s;
   } else if (view.ask == QLatin1String("resume")) {
     hand_.tap(view.mine ? QStringLiteral("Go on") : QStringLiteral("Take the job over"));
   } else if (view.ask == QLatin1String("reading")) {
-    const bool could = live && view.machine_source;
-    if (could && hand_.until(
-                     [&] {
-                       return hand_.app().live.property("steady").toBool() &&
-                              hand_.find(QStringLiteral("Take the live value")) != nullptr;
-                     },
-                     2500)) {
-      hand_.tap(QStringLiteral("Take the live value"));
+    const Live& feed = hand_.app().live;
+    const QString before = turn();
+    // What the feed has comes at once; it is steady a second later.
+    if (live && view.machine_source &&
+        hand_.until([&] { return !feed.property("value").toString().isEmpty(); }, 400)) {
+      const double begun_s = hand_.now_s();
+      EXPECT_TRUE(hand_.until([&] { return turn() != before || feed.property("steady").toBool(); }, 30000))
+          << about;
+      waited_s += hand_.now_s() - begun_s;
+      // While the boom is up it is taken by itself.
+      if (turn() == before && !hand_.app().job.property("busy").toBool())
+        hand_.tap(QStringLiteral("Take the live value"));
+      return true;
+    }
+    if (live && !view.machine_source)
+      hand_.until([&] { return !feed.property("instrument").toString().isEmpty(); }, 200);
+    const QString shown = feed.property("instrument").toString();
+    const std::string value = shown.isEmpty() ? next(about) : shown.chopped(1).toStdString() + " deg";
+    if (value.empty()) {
+      ADD_FAILURE() << "nobody knows what " << about << " reads: " << view.text.toStdString();
+      return false;
+    }
+    const QString known = view.known.value(QStringLiteral("number")).toString() + QLatin1Char(' ') +
+                          view.known.value(QStringLiteral("unit")).toString();
+    if (known.toStdString() == value) {
+      hand_.tap(QStringLiteral("It is the known mass"));
     } else {
-      if (live)
-        hand_.until([&] { return !hand_.app().live.property("instrument").toString().isEmpty(); }, 500);
-      const QString shown = hand_.app().live.property("instrument").toString();
-      const std::string value = shown.isEmpty() ? next(about) : shown.chopped(1).toStdString() + " deg";
-      if (value.empty()) {
-        ADD_FAILURE() << "nobody knows what " << about << " reads: " << view.text.toStdString();
-        return false;
-      }
       enter(QString::fromStdString(value));
     }
   } else if (view.ask == QLatin1String("doubt")) {
@@ -168,13 +251,7 @@ bool Person::step() {
       if (!other.empty()) {
         hand_.tap(QStringLiteral("Failed"));
       } else if (live) {
-        hand_.tap(QStringLiteral("Move the practice loader"));
-        // It goes on by itself where the step says from when on; else when it stands.
-        const bool by_itself =
-            hand_.until([&] { return turn() != before; }, view.kind == QLatin1String("pass") ? 20000 : 6000);
-        if (!by_itself)
-          hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done")
-                                                       : QStringLiteral("It stands there"));
+        move(view);
       } else {
         hand_.tap(view.kind == QLatin1String("pass") ? QStringLiteral("The pass is done")
                                                      : QStringLiteral("It stands there"));
@@ -222,8 +299,31 @@ bool Person::step() {
       hand_.tap(other == "no" ? QStringLiteral("No") : QStringLiteral("Yes"));
     }
   }
-  if (!hand_.until([&] { return turn() != before && !job.property("busy").toBool(); }, 15000) &&
-      view.ask != QLatin1String("hold")) {
+  return true;
+}
+
+bool Person::step() {
+  JobRunner& job = hand_.app().job;
+  const auto isBusy = [&] { return job.property("busy").toBool(); };
+  hand_.until([&] { return !isBusy(); });
+  const JobView view = job.view();
+  const std::string about = view.about.toStdString();
+  QStringList faults;
+  hand_.until(
+      [&] {
+        faults = faultsOf(hand_);
+        return faults.isEmpty();
+      },
+      1000);
+  for (const QString& fault : faults) ADD_FAILURE() << about << ": " << fault.toStdString();
+  seen.push_back(view.about);
+  const QString before = turn();
+  const Effort effort = hand_.effort();
+  if (!act(view)) return false;
+  Effort& sum = spent[view.ask == QLatin1String("answer") ? view.kind : view.ask];
+  sum.taps += hand_.effort().taps - effort.taps;
+  sum.keys += hand_.effort().keys - effort.keys;
+  if (!hand_.until([&] { return turn() != before && !isBusy(); }, 15000)) {
     ADD_FAILURE() << "nothing came after " << view.ask.toStdString() << " of " << about
                   << "; on the screen: " << hand_.everything().toStdString();
     return false;
@@ -232,6 +332,7 @@ bool Person::step() {
     ADD_FAILURE() << about << " was refused: " << job.refusal().toStdString();
     return false;
   }
+  if (answered) answered(view.about);
   return !::testing::Test::HasFatalFailure();
 }
 
@@ -247,6 +348,36 @@ bool Person::work(const QString& until) {
   }
   ADD_FAILURE() << "the job does not end";
   return false;
+}
+
+Cost::Cost(Person& person, Hand& hand, QString job)
+    : person_(person), hand_(hand), job_(std::move(job)), before_(hand.effort()), begun_s_(hand.now_s()) {}
+
+Cost::~Cost() {
+  const double all_s = hand_.now_s() - begun_s_;
+  std::cout << job_.toStdString() << ": " << hand_.effort().taps - before_.taps - person_.movements
+            << " presses, " << hand_.effort().keys - before_.keys << " keystrokes, "
+            << std::lround(all_s - person_.waited_s) << " s, and " << std::lround(person_.waited_s)
+            << " s of the machine in " << person_.movements << " movements\n";
+  for (const auto& [kind, effort] : person_.spent)
+    std::cout << "  " << kind.toStdString() << ": " << effort.taps << " presses, " << effort.keys
+              << " keystrokes\n";
+  std::cout << std::flush;
+}
+
+void expectSealed(Hand& hand, const QString& phase) {
+  const JobView& view = hand.app().job.view();
+  EXPECT_EQ(view.phase.toStdString(), phase.toStdString()) << view.tag.join(QLatin1Char('|')).toStdString();
+  ASSERT_FALSE(view.record.isEmpty());
+  QProcess program;
+  program.start(QStringLiteral(HINGEPIN_PROGRAM),
+                {QStringLiteral("records"), QStringLiteral("verify"), QStringLiteral("--json"),
+                 QStringLiteral("--store"), QDir(hand.folder()).filePath(QStringLiteral("yard"))});
+  ASSERT_TRUE(program.waitForFinished(60000));
+  const std::string said = (program.readAllStandardOutput() + program.readAllStandardError()).toStdString();
+  EXPECT_EQ(program.exitCode(), 0) << said;
+  EXPECT_THAT(said, ::testing::HasSubstr("{\"name\":\"" + view.record.toStdString() +
+                                         "\",\"standing\":\"trusted\"}"));
 }
 
 }  // namespace hingepin::mobile

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 #include <map>
 #include <string>
 #include <vector>
@@ -30,10 +31,16 @@ class Person {
   void makeYard(const QString& name = QStringLiteral("Ada Example"));
   /// Adds a person who may confirm.
   void addPerson(const QString& name, const QString& role);
+  /// Gives the phone to somebody else, from the first page: they open it with their own passphrase.
+  void handTo(const QString& name, const QString& passphrase);
+  /// At the phone that asks who is there.
+  void unlock(const QString& name, const QString& passphrase);
   void addUnit(bool practice = true);
   void addAttachment();
-  /// From the list of units into a job.
+  /// From the list of units into a job, and back to the list with what was left open or has ended.
   void begin(const QString& procedure, const QString& way = {});
+  void goOnWith(const QString& procedure);
+  void leave();
   /// Works until the job has ended, or a step is asked for. @return whether it came there
   bool work(const QString& until = {});
   /// One thing that is asked for.
@@ -41,14 +48,43 @@ class Person {
   /// What a plan of the engine's tests says is read.
   void readPlan(const QString& name);
   std::vector<QString> seen;  ///< steps in the order in which they were asked for
+  /// Called when something was answered and taken, with the step.
+  std::function<void(const QString&)> answered;
+  /// What each kind of step cost, and the app's time that went into them. Moving the practice loader stands
+  /// for levers and is none of it.
+  std::map<QString, Effort> spent;
+  double waited_s = 0;  ///< while the machine moved, or a hold was counted down
+  int movements = 0;    ///< presses that stand for levers
 
  private:
-  [[nodiscard]] std::string next(const std::string& step);
+  [[nodiscard]] std::string next(const std::string& step) const;
   void enter(const QString& quantity);
+  /// Answers what is asked. @return whether that was possible
+  bool act(const JobView& view);
+  void move(const JobView& view);
+  /// What changes when something else is asked for.
+  [[nodiscard]] QString turn() const;
 
   Hand& hand_;
-  std::map<std::string, std::size_t> used_;
 };
+
+/// What a job costs who does it, apart from the machine's own time; kept in tests/benchmarks/RESULTS.md.
+class Cost {
+ public:
+  Cost(Person& person, Hand& hand, QString job);
+  ~Cost();
+
+ private:
+  Person& person_;
+  Hand& hand_;
+  QString job_;
+  Effort before_;
+  double begun_s_;
+};
+
+/// That the job on the screen is sealed, and that the program `hingepin` accepts its record and all others of
+/// the yard.
+void expectSealed(Hand& hand, const QString& phase = QStringLiteral("done"));
 
 inline const QString kPassphrase = QStringLiteral("quiet gravel morning");
 inline const QString kOtherPassphrase = QStringLiteral("seven yellow buckets");
