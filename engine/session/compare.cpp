@@ -4,7 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/procedures/procedure.h"
+#include "engine/session/catalogue.h"
 #include "engine/session/job_record.h"
+#include "engine/session/told.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::session {
@@ -144,6 +147,45 @@ Message messageOf(const Difference& difference) {
       return {difference.after.empty() ? "difference-only-before" : "difference-only-after", values};
   }
   return {};
+}
+
+Expected<std::vector<std::string>> differencesFor(const store::Store& store, std::string_view before,
+                                                  std::string_view after, const Reader& reader) {
+  ProcedureShelf shelf(store, reader);
+  const Expected<Told> was = tell(store, before, shelf);
+  if (!was) return std::unexpected(was.error());
+  const Expected<Told> is = tell(store, after, shelf);
+  if (!is) return std::unexpected(is.error());
+  const auto differences = compareRecords(was->record.content, is->record.content);
+  if (!differences) return std::unexpected(differences.error());
+  std::vector<std::string> sentences;
+  for (Difference each : *differences) {
+    const Told& told = procedures::findStep(was->text->procedure, each.step) != nullptr ? *was : *is;
+    const procedures::Step* const step = procedures::findStep(told.text->procedure, each.step);
+    const auto words = [&](std::string& said) {
+      constexpr std::size_t kShortName = 8;
+      if (each.kind == DifferenceKind::Value) said = asTyped(said, localeOf(reader.language));
+      if (each.kind == DifferenceKind::Photo) said = said.substr(0, kShortName);
+      if (step == nullptr || (each.kind != DifferenceKind::Answer && each.kind != DifferenceKind::Only))
+        return;
+      const std::string code = said.substr(0, said.find(':'));
+      const auto answer = std::ranges::find(step->answers, code, &procedures::Answer::id);
+      if (answer != step->answers.end()) {
+        said.replace(0, code.size(), wordsOf(*told.text, answer->text, reader));
+      } else if (engineCatalogue(reader.language).contains("answer-" + code)) {
+        said.replace(0, code.size(), session::say({"answer-" + code, {}}, reader));
+      }
+    };
+    words(each.before);
+    words(each.after);
+    if (!each.change.empty()) each.change = asTyped(each.change, localeOf(reader.language));
+    if (step != nullptr) {
+      each.step = stepText(*told.text, told.state, each.step, reader);
+      if (each.step.ends_with('.')) each.step.pop_back();
+    }
+    sentences.push_back(say(messageOf(each), reader));
+  }
+  return sentences;
 }
 
 }  // namespace hingepin::session

@@ -2,10 +2,13 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/base/error.h"
 #include "engine/base/strict_json.h"
+#include "engine/session/locale.h"
+#include "engine/store/store.h"
 
 namespace hingepin::session {
 
@@ -36,5 +39,13 @@ struct Difference {
 
 /// A difference in words (a code and values).
 [[nodiscard]] Message messageOf(const Difference& difference);
+
+/// What differs between two records of a store, for people: steps and answers in their words, photos by the
+/// beginning of their names.
+/// @param before, after names of records
+/// Errors: those of compareRecords and of tell (told.h).
+[[nodiscard]] Expected<std::vector<std::string>> differencesFor(const store::Store& store,
+                                                                std::string_view before,
+                                                                std::string_view after, const Reader& reader);
 
 }  // namespace hingepin::session

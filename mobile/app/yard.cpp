@@ -285,15 +285,10 @@ void Yard::compare(const QString& before, const QString& after) {
       this,
       [before = plain(before), after = plain(after),
        reader = app_.reader()](Desk& desk) -> Expected<QVariantList> {
-        const auto first = session::recordOf(desk.folder->store, before);
-        if (!first) return std::unexpected(first.error());
-        const auto second = session::recordOf(desk.folder->store, after);
-        if (!second) return std::unexpected(second.error());
-        const auto differences = session::compareRecords(first->content, second->content);
+        const auto differences = session::differencesFor(desk.folder->store, before, after, reader);
         if (!differences) return std::unexpected(differences.error());
         QVariantList list;
-        for (const session::Difference& each : *differences)
-          list.append(qt(session::say(session::messageOf(each), reader)));
+        for (const std::string& each : *differences) list.append(qt(each));
         return list;
       },
       [this](const Expected<QVariantList>& list) {
