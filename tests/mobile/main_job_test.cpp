@@ -10,7 +10,7 @@ namespace hingepin::mobile {
 namespace {
 
 /// The app's clock runs so much faster than the computer's.
-constexpr double kSpeed = 12.0;
+constexpr double kSpeed = 16.0;
 double speed() {
   return qEnvironmentVariableIsSet("HINGEPIN_SPEED") ? qEnvironmentVariable("HINGEPIN_SPEED").toDouble()
                                                      : kSpeed;
