@@ -1546,7 +1546,7 @@
     </message>
     <message>
         <source>Yard checker</source>
-        <translation>Empleado del parque</translation>
+        <translation>Revisor del parque</translation>
     </message>
     <message>
         <source>Customer</source>
