@@ -474,7 +474,7 @@ Expected<std::vector<std::string>> tagOf(const OpenJob& job) {
       step != nullptr && !step->text.empty()) {
     const std::string text =
         say(job.words, procedures::textOf(job.procedure, job.state, *step), UnitSystem::Metric);
-    lines.push_back(say(englishCatalogue(),
+    lines.push_back(say(engineCatalogue(job.job.language),
                         {job.state.abandoned ? "tag-given-up-at" : "tag-failed-at", {{"step", text}}},
                         UnitSystem::Metric));
   }

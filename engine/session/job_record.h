@@ -72,8 +72,8 @@ struct Taught {
 [[nodiscard]] const JsonValue* memberAt(const JsonValue& object,
                                         std::initializer_list<std::string_view> path);
 
-/// What the tag of a failed or abandoned job says, a line each: its words, unit, attachment, why, when,
-/// record. Errors: InvalidInput "job-has-no-tag".
+/// What the tag of a failed or abandoned job says in the job's language, a line each: its words, unit,
+/// attachment, why, when, record. Errors: InvalidInput "job-has-no-tag".
 [[nodiscard]] Expected<std::vector<std::string>> tagOf(const OpenJob& job);
 
 }  // namespace hingepin::session

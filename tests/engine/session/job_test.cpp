@@ -256,6 +256,20 @@ TEST(EndTest, AJobGivenUpEndsWithItsTagAndNeverAsDone) {
   EXPECT_THAT(need(yard.store.pair("L-27", "GP-2.7"))->restrictions, IsEmpty());
 }
 
+TEST(EndTest, TheTagSpeaksTheLanguageOfItsJob) {
+  Yard yard;
+  knowWalkRound(yard);
+  NewJob begun = yard.jobOf("walk-round");
+  begun.language = "de";
+  OpenJob job = need(yard.tryBegin(begun));
+  ASSERT_EQ(yard.work(job, "lower"), "");
+  procedures::Event abandon = yard.honest(job);
+  abandon.type = procedures::EventType::Abandon;
+  need(yard.tell(job, abandon));
+  ASSERT_EQ(yard.work(job), "");
+  EXPECT_THAT(need(tagOf(job)), Contains(HasSubstr("Abgebrochen bei")));
+}
+
 TEST(EndTest, TheRecordHoldsEveryTryAlsoThoseThatFailed) {
   Yard yard;
   knowWalkRound(yard);
