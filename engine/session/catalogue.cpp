@@ -52,7 +52,7 @@ std::string shown(const MessageValue& value, UnitSystem system, const Locale& lo
   std::string text = std::get<std::string>(value);
   std::ranges::replace_if(
       text, [](char byte) { return static_cast<unsigned char>(byte) < 0x20 || byte == 0x7F; }, '?');
-  return text;
+  return isolated(std::move(text), locale);
 }
 
 }  // namespace
@@ -139,7 +139,7 @@ std::string show(const Amount& amount, UnitSystem system, const Locale& locale) 
   const Amount converted = inSystem(amount, system);
   std::string text = fmt::format("{:.{}f}", converted.value, converted.decimals);
   if (text.starts_with('-') && text.find_first_of("123456789") == std::string::npos) text.erase(0, 1);
-  return numberIn(text, locale) + unitText(converted.ucum, locale);
+  return isolated(numberIn(text, locale) + unitText(converted.ucum, locale), locale);
 }
 
 }  // namespace hingepin::session

@@ -131,7 +131,7 @@ std::string Teller::result(const RecordedTry& check) const {
     if (number.ends_with('.')) number.pop_back();
   }
   if (number == "-0") number = "0";
-  return numberIn(number, locale_) + unitText(amount.ucum, locale_);
+  return isolated(numberIn(number, locale_) + unitText(amount.ucum, locale_), locale_);
 }
 
 std::string Teller::limits(const RecordedCheck& check) const {

@@ -64,6 +64,14 @@ const Locale& localeOf(std::string_view language) {
   return found == locales().end() ? locales().front() : *found;
 }
 
+std::string isolated(std::string text, const Locale& locale) {
+  constexpr std::string_view kOpen = "\u2068";
+  constexpr std::string_view kClose = "\u2069";
+  if (!locale.right_to_left || text.empty() || (text.starts_with(kOpen) && text.ends_with(kClose)))
+    return text;
+  return std::string(kOpen) + text + std::string(kClose);
+}
+
 std::string numberIn(std::string_view number, const Locale& locale) {
   const std::size_t first = static_cast<std::size_t>(std::ranges::find_if(number, isDigit) - number.begin());
   std::size_t end = first;
@@ -88,7 +96,7 @@ std::string numberIn(std::string_view number, const Locale& locale) {
 std::string asTyped(std::string_view quantity, const Locale& locale) {
   const std::optional<Typed> typed = partsOf(quantity);
   if (!typed) return std::string(quantity);
-  return numberIn(typed->number, locale) + unitText(typed->ucum, locale);
+  return isolated(numberIn(typed->number, locale) + unitText(typed->ucum, locale), locale);
 }
 
 std::string inUnitsOf(std::string_view quantity, const Reader& reader) {
@@ -114,7 +122,8 @@ std::string dateText(std::int64_t utc_ms, const Reader& reader) {
   const unsigned number = static_cast<unsigned>(day.day());
   if (locale.date_order == DateOrder::YearMonthDay)
     return fmt::format("{:04}{}{:02}{}{:02}", year, locale.date_mark, month, locale.date_mark, number);
-  return fmt::format("{:02}{}{:02}{}{:04}", number, locale.date_mark, month, locale.date_mark, year);
+  return isolated(fmt::format("{:02}{}{:02}{}{:04}", number, locale.date_mark, month, locale.date_mark, year),
+                  locale);
 }
 
 std::string dateTimeText(std::int64_t utc_ms, const Reader& reader) {

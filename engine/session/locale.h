@@ -36,6 +36,11 @@ struct Reader {
   int utc_offset_min = 0;  ///< of the reader's clock
 };
 
+/// A value that keeps its own direction inside a sentence: where the language is written from right to left
+/// it stands between U+2068 and U+2069 (Unicode Standard Annex 9, section 2.4.2), so that minus signs and
+/// units stay on their side; elsewhere as it is.
+[[nodiscard]] std::string isolated(std::string text, const Locale& locale);
+
 /// "0,25" for "0.25": digits as a person of that language reads them. @param number as the engine writes it
 [[nodiscard]] std::string numberIn(std::string_view number, const Locale& locale);
 

@@ -18,6 +18,7 @@ namespace {
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
+using ::testing::Not;
 
 /// A sentence's placeholders, sorted, each as often as it stands there.
 std::multiset<std::string> placeholdersOf(std::string_view sentence) {
@@ -129,6 +130,20 @@ TEST(LocaleTest, DatesFollowTheReadersClockAndLanguage) {
   EXPECT_EQ(dateTimeText(kLateEvening, {}), "2026-05-04 22:55");
   EXPECT_EQ(dateText(kLateEvening, {.language = "de", .utc_offset_min = 120}), "05.05.2026");
   EXPECT_EQ(dateTimeText(kLateEvening, {.language = "pt-BR", .utc_offset_min = -180}), "04/05/2026 19:55");
+}
+
+/// Without the isolates the minus sign would stand to the right of its number. Source: Unicode Standard Annex
+/// 9, rules P2 to P3 and X5c: a first strong isolate without a strong character runs from left to right.
+TEST(LocaleTest, ValuesInArabicKeepTheirOwnDirection) {
+  const Locale& arabic = localeOf("ar");
+  EXPECT_EQ(show({-5, "deg", 1}, UnitSystem::Metric, arabic), "\u2068-5.0°\u2069");
+  EXPECT_EQ(asTyped("-0.25 t", arabic), "\u2068-0.25 t\u2069");
+  EXPECT_EQ(dateText(0, {.language = "ar"}), "\u206801/01/1970\u2069");
+  const Message message{"live-not-at-pose",
+                        {{"angle", "\u2068-5.0°\u2069"}, {"wanted", Amount{3, "deg", 0}}}};
+  EXPECT_THAT(say(message, Reader{.language = "ar"}), HasSubstr("\u2068-5.0°\u2069"));
+  EXPECT_THAT(say(message, Reader{.language = "ar"}), Not(HasSubstr("\u2068\u2068"))) << "once is enough";
+  EXPECT_EQ(show({-5, "deg", 1}, UnitSystem::Metric, localeOf("de")), "-5,0°");
 }
 
 TEST(LocaleTest, AMessageOfTheEngineIsSaidToItsReader) {
