@@ -47,6 +47,25 @@ constexpr std::array<std::string_view, 12> kSafety = {
     "second-person-is-the-first", "second-person-missing",  "second-person-on-same-phone",
     "state-do-not-use",           "state-locked-out",       "zone-not-clear"};
 
+/// Under which names words of the engine itself stand as values: what was expected, what was found.
+constexpr std::array<std::string_view, 4> kWordValues = {"expected", "found", "dimension", "stated"};
+
+/// The words of a value in a language: under "value-" and its English words joined by hyphens. nullptr for
+/// none.
+const std::string* wordsOf(const Catalogue& catalogue, std::string_view english) {
+  std::string code = "value";
+  bool joins = true;
+  for (const char byte : english) {
+    const auto letter = static_cast<char>(byte >= 'A' && byte <= 'Z' ? byte - 'A' + 'a' : byte);
+    const bool stays = (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9');
+    if (stays && joins) code += '-';
+    if (stays) code += letter;
+    joins = !stays;
+  }
+  const auto found = catalogue.find(code);
+  return found == catalogue.end() ? nullptr : &found->second;
+}
+
 std::string shown(const MessageValue& value, UnitSystem system, const Locale& locale) {
   if (const Amount* const amount = std::get_if<Amount>(&value)) return show(*amount, system, locale);
   std::string text = std::get<std::string>(value);
@@ -115,7 +134,13 @@ std::string say(const Catalogue& catalogue, const Message& message, UnitSystem s
     const std::string_view name = rest.substr(1, close - 1);
     const auto value = std::ranges::find(message.values, name,
                                          [](const auto& pair) { return std::string_view(pair.first); });
+    const std::string* words = nullptr;
+    if (value != message.values.end() && std::ranges::find(kWordValues, name) != kWordValues.end()) {
+      if (const std::string* const english = std::get_if<std::string>(&value->second))
+        words = wordsOf(catalogue, *english);
+    }
     text += value == message.values.end() ? std::string(rest.substr(0, close + 1))
+            : words != nullptr            ? *words
                                           : shown(value->second, system, locale);
     rest.remove_prefix(close + 1);
   }

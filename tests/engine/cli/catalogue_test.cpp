@@ -29,8 +29,8 @@ const std::set<std::string> kFormatWords = {
     "accepted-root",   "known-head",     "engine-speed",  "not-older-than"};
 
 /// What such a word becomes a code by: "role-" and a role.
-constexpr std::array<std::string_view, 6> kComposed = {"answer-", "direction-", "how-",
-                                                       "phase-",  "role-",      "state-"};
+constexpr std::array<std::string_view, 7> kComposed = {"answer-", "direction-", "how-",  "phase-",
+                                                       "role-",   "state-",     "value-"};
 
 bool isComposed(std::string_view code) {
   return std::ranges::any_of(kComposed, [&](std::string_view part) { return code.starts_with(part); });
@@ -84,6 +84,20 @@ const std::set<std::string>& libraryWords() {
     return words;
   }();
   return found;
+}
+
+/// All sources of the engine, one after the other.
+const std::string& sources() {
+  static const std::string all = [] {
+    std::ostringstream stream;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(
+             std::filesystem::path(HINGEPIN_SOURCE_DIR) / "engine")) {
+      const std::string extension = entry.path().extension();
+      if (extension == ".cpp" || extension == ".h") stream << std::ifstream(entry.path()).rdbuf();
+    }
+    return stream.str();
+  }();
+  return all;
 }
 
 /// Every literal in the engine that is a message code, with the names of the values that go with it.
@@ -160,6 +174,10 @@ TEST(CatalogueTest, EveryWordThatCodesAreMadeOfHasItsSentence) {
   for (const char* direction : {"up", "down"}) composed.insert(expect(std::string("direction-") + direction));
   for (int state = 0; state <= static_cast<int>(UnitState::Ready); ++state) {
     composed.insert(expect(sentenceOf(static_cast<UnitState>(state))));
+  }
+  // Of words that stand as values the sources hold the English.
+  for (const auto& [code, sentence] : englishCatalogue()) {
+    if (code.starts_with("value-") && sources().contains('"' + sentence + '"')) composed.insert(code);
   }
   for (const auto& [code, sentence] : englishCatalogue()) {
     EXPECT_TRUE(!isComposed(code) || composed.contains(code) || usesInSources().contains(code)) << code;

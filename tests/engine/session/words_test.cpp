@@ -132,6 +132,15 @@ TEST(LocaleTest, DatesFollowTheReadersClockAndLanguage) {
   EXPECT_EQ(dateTimeText(kLateEvening, {.language = "pt-BR", .utc_offset_min = -180}), "04/05/2026 19:55");
 }
 
+TEST(LocaleTest, WordsThatStandAsValuesAreOfTheReadersLanguage) {
+  const Message message{"json-wrong-kind", {{"expected", "an object"}, {"found", "true or false"}}};
+  EXPECT_EQ(say(message, Reader{.language = "de"}),
+            "Hier erwartet: ein Objekt, gefunden: wahr oder falsch (true, false).");
+  EXPECT_EQ(say(message, Reader{}), "Expected an object here, found true or false.");
+  const Message typed{"format-unsupported", {{"text", "angle"}, {"expected", "hingepin-job/1"}}};
+  EXPECT_THAT(say(typed, Reader{.language = "de"}), HasSubstr("„angle“")) << "what somebody typed stays";
+}
+
 /// Without the isolates the minus sign would stand to the right of its number. Source: Unicode Standard Annex
 /// 9, rules P2 to P3 and X5c: a first strong isolate without a strong character runs from left to right.
 TEST(LocaleTest, ValuesInArabicKeepTheirOwnDirection) {
