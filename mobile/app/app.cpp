@@ -6,6 +6,7 @@
 #include <QDir>
 #include <QLocale>
 #include <QQmlEngine>
+#include <QRegularExpression>
 #include <algorithm>
 
 #include "engine/records/keys.h"
@@ -149,6 +150,8 @@ QStringList App::languages() const {
   return tags;
 }
 
+QString App::decimalMark() const { return qt(session::localeOf(plain(language_)).decimal_mark); }
+
 bool App::rightToLeft() const { return session::localeOf(plain(language_)).right_to_left; }
 
 const session::Catalogue& App::catalogue() const { return session::engineCatalogue(plain(language_)); }
@@ -173,8 +176,17 @@ void App::clearProblem() {
   Q_EMIT problemChanged();
 }
 
+QString Translator::translate(const char* context, const char* source, const char* comment, int count) const {
+  QString text = QTranslator::translate(context, source, comment, count);
+  if (!right_to_left || !text.contains(QLatin1Char('%'))) return text;
+  // Values that stand together, with the degree or per cent sign after them, are one.
+  static const QRegularExpression values(QStringLiteral("(%[1-9](?:(?: ±)? %[1-9])*(?:°| ?%(?![1-9n]))?)"));
+  return text.replace(values, QStringLiteral("\u2068\\1\u2069"));
+}
+
 void App::speakLanguage() {
   QCoreApplication::removeTranslator(&translator_);
+  translator_.right_to_left = rightToLeft();
   if (translator_.load(QStringLiteral(":/i18n/hingepin_%1.qm")
                            .arg(QString(language_).replace(QLatin1Char('-'), QLatin1Char('_'))))) {
     QCoreApplication::installTranslator(&translator_);

@@ -17,6 +17,15 @@
 
 namespace hingepin::mobile {
 
+/// The app's own words. In a language that is written from right to left the values in them keep their own
+/// direction: U+2068 before, U+2069 after.
+class Translator : public QTranslator {
+ public:
+  [[nodiscard]] QString translate(const char* context, const char* source, const char* comment,
+                                  int count) const override;
+  bool right_to_left = false;
+};
+
 struct Start {
   QString folder;  ///< where yard and settings are kept
   Clock clock;
@@ -39,6 +48,7 @@ class App : public QObject {
   Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY languageChanged)
   Q_PROPERTY(QStringList languages READ languages CONSTANT)
   Q_PROPERTY(bool rightToLeft READ rightToLeft NOTIFY languageChanged)
+  Q_PROPERTY(QString decimalMark READ decimalMark NOTIFY languageChanged)
   Q_PROPERTY(bool usUnits MEMBER us_units_ WRITE setUsUnits NOTIFY settingsChanged)
   Q_PROPERTY(Look look READ look WRITE setLook NOTIFY settingsChanged)
   Q_PROPERTY(double textScale MEMBER text_scale_ WRITE setTextScale NOTIFY settingsChanged)
@@ -70,6 +80,8 @@ class App : public QObject {
   [[nodiscard]] QString language() const { return language_; }
   [[nodiscard]] QStringList languages() const;
   [[nodiscard]] bool rightToLeft() const;
+  /// Of the engine's locale: what people type is what they are shown.
+  [[nodiscard]] QString decimalMark() const;
   [[nodiscard]] Look look() const { return look_; }
   [[nodiscard]] static QString version();
   [[nodiscard]] static QString demoPassphrase();
@@ -137,7 +149,7 @@ class App : public QObject {
   Start start_;
   QSettings settings_;
   Backend backend_;
-  QTranslator translator_;
+  Translator translator_;
   State state_ = Starting;
   bool demo_ = false;
   double progress_ = 0;

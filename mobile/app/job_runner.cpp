@@ -295,7 +295,7 @@ void JobRunner::answerAs(const QString& key, const QString& role, const QString&
 
 void JobRunner::read(const QString& number, const QString& unit, const QString& how) {
   QString digits = number.trimmed();
-  digits.replace(QLocale(app_.language()).decimalPoint(), QStringLiteral("."));
+  digits.replace(app_.decimalMark(), QStringLiteral("."));
   digits.replace(QChar(0x2212), QLatin1Char('-'));
   while (digits.size() > 1 && digits.startsWith(QLatin1Char('0')) && digits.at(1).isDigit())
     digits.remove(0, 1);

@@ -37,6 +37,9 @@ class JobRunner : public QObject {
   /// The job as it was when the view was made; null when none is open. For other models, to read.
   [[nodiscard]] std::shared_ptr<const session::OpenJob> job() const { return job_; }
 
+  /// Puts a job on the screen as it stands; null for none.
+  void show(std::shared_ptr<const session::OpenJob> job);
+
   /// `options`: unit, attachment, procedure, variant, loneWork ("not-allowed", "photo-from-afar",
   /// "unconfirmed"), entries (a map of quantities).
   Q_INVOKABLE void begin(const QVariantMap& options);
@@ -95,7 +98,6 @@ class JobRunner : public QObject {
   void tell(procedures::Event event, std::vector<std::string> paths = {}, std::vector<File> files = {});
   [[nodiscard]] procedures::Event event(procedures::EventType type) const;
   void take(Expected<session::OpenJob> opened);
-  void show(std::shared_ptr<const session::OpenJob> job);
   void refuse(const Error& error);
   void setBusy(bool busy);
   void seal();

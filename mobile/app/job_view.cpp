@@ -112,8 +112,8 @@ std::vector<std::string> usualUnits(Dimension dimension, UnitSystem system) {
   }
 }
 
-QVariantMap unitChoice(const std::string& code) {
-  return {{QStringLiteral("code"), qt(code)}, {QStringLiteral("symbol"), unitSymbol(code)}};
+QVariantMap unitChoice(const std::string& code, const session::Locale& locale) {
+  return {{QStringLiteral("code"), qt(code)}, {QStringLiteral("symbol"), unitSymbol(code, locale)}};
 }
 
 /// The unit of the last reading of a step, else of its quantity in this job; "" where there is none.
@@ -167,7 +167,8 @@ QVariantList unitsFor(const OpenJob& job, const Step& step, const ViewFor& reade
   if (const auto last = std::ranges::find(codes, lastUnit(job, step)); last != codes.end())
     std::rotate(codes.begin(), last, last + 1);
   QVariantList choices;
-  for (const std::string& code : codes) choices.append(unitChoice(code));
+  for (const std::string& code : codes)
+    choices.append(unitChoice(code, session::localeOf(reader.reader.language)));
   return choices;
 }
 
@@ -315,7 +316,9 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
 
 }  // namespace
 
-QString unitSymbol(std::string_view ucum) { return qt(session::unitText(ucum)).trimmed(); }
+QString unitSymbol(std::string_view ucum, const session::Locale& locale) {
+  return qt(session::unitText(ucum, locale)).trimmed();
+}
 
 JobView viewOf(const OpenJob& job, const ViewFor& reader) {
   const Words words(job, reader);

@@ -118,6 +118,6 @@ struct ViewFor {
 [[nodiscard]] JobView viewOf(const session::OpenJob& job, const ViewFor& reader);
 
 /// A unit as people write it: "kg", "°C", "bar".
-[[nodiscard]] QString unitSymbol(std::string_view ucum);
+[[nodiscard]] QString unitSymbol(std::string_view ucum, const session::Locale& locale = {});
 
 }  // namespace hingepin::mobile

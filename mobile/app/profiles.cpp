@@ -32,14 +32,14 @@ QString numberIn(const QString& quantity, const char* ucum, const QString& langu
   const std::optional<Unit> unit = findUnit(ucum);
   if (!read || !unit || read->unit.dimension != unit->dimension) return {};
   QString text = qt(writeQuantity(read->value_si, ucum)).section(QLatin1Char(' '), 0, 0);
-  return text.replace(QLatin1Char('.'), QLocale(language).decimalPoint());
+  return text.replace(QLatin1Char('.'), qt(session::localeOf(plain(language)).decimal_mark));
 }
 
 /// "130,5" in mm as "130.5 mm"; "" for nothing typed.
 QString quantityFrom(const QVariant& typed, const char* ucum, const QString& language) {
   QString number = typed.toString().trimmed();
   if (number.isEmpty()) return {};
-  number.replace(QLocale(language).decimalPoint(), QStringLiteral("."));
+  number.replace(qt(session::localeOf(plain(language)).decimal_mark), QStringLiteral("."));
   number.replace(QChar(0x2212), QLatin1Char('-'));
   return number + QLatin1Char(' ') + QLatin1String(ucum);
 }
@@ -336,7 +336,7 @@ QVariantList Profiles::quantities() const {
   for (const Known& each : known) {
     QVariantList units;
     for (const char* code : each.units) {
-      const QString symbol = unitSymbol(code);
+      const QString symbol = unitSymbol(code, session::localeOf(app_.reader().language));
       units.append(QVariantMap{{QStringLiteral("code"), QString::fromLatin1(code)},
                                {QStringLiteral("symbol"), symbol.isEmpty() ? tr("counts") : symbol}});
     }

@@ -161,7 +161,7 @@ void Yard::readProcedures(const QString& unit, const QString& attachment) {
         return session::proceduresFor(desk.folder->store, unit, attachment, role, now, folder::edge(),
                                       reader);
       },
-      [this](const Expected<std::vector<session::OfferedProcedure>>& offered) {
+      [this, reader = app_.reader()](const Expected<std::vector<session::OfferedProcedure>>& offered) {
         if (!offered) {
           app_.tell(offered.error());
           return;
@@ -176,9 +176,10 @@ void Yard::readProcedures(const QString& unit, const QString& attachment) {
           QVariantList entries;
           for (const session::NeededEntry& entry : each.entries) {
             if (!entry.value.empty()) continue;
-            entries.append(QVariantMap{{key("id"), qt(entry.id)},
-                                       {key("unit"), qt(entry.unit)},
-                                       {key("symbol"), unitSymbol(entry.unit)}});
+            entries.append(
+                QVariantMap{{key("id"), qt(entry.id)},
+                            {key("unit"), qt(entry.unit)},
+                            {key("symbol"), unitSymbol(entry.unit, session::localeOf(reader.language))}});
           }
           QStringList before;
           for (const session::OfferedPrerequisite& needed : each.prerequisites) {
