@@ -12,7 +12,9 @@ Page {
     property string variant: ""
     property string lone: "not-allowed"
     property var typed: ({})
-    readonly property var chosen: Yard.procedures.find(each => each.id === procedure)
+    readonly property var procedures: Yard.procedures
+    readonly property var attachments: Profiles.attachments
+    readonly property var chosen: procedures.find(each => each.id === procedure)
     title: qsTr("Begin a job on %1").arg(unit)
     Component.onCompleted: {
         Yard.readProcedures(unit, "");
@@ -41,7 +43,7 @@ Page {
     }
     Choice {
         visible: page.chosen === undefined
-        options: Yard.procedures.map(each => ({
+        options: page.procedures.map(each => ({
                     value: each.id,
                     text: each.title
                 }))
@@ -86,7 +88,7 @@ Page {
     Choice {
         visible: page.chosen !== undefined && Profiles.attachments.length > 0
         label: qsTr("Fitted attachment")
-        options: Profiles.attachments.map(each => ({
+        options: page.attachments.map(each => ({
                     value: each,
                     text: each
                 }))
@@ -127,7 +129,7 @@ Page {
             inputMethodHints: Qt.ImhFormattedNumbersOnly
             onTextChanged: {
                 const typed = page.typed;
-                typed[modelData.id] = text.length > 0 ? text.replace(Qt.locale(App.language).decimalPoint, ".") + " " + modelData.unit : "";
+                typed[modelData.id] = text.length > 0 ? text.replace(App.decimalMark, ".") + " " + modelData.unit : "";
                 page.typed = typed;
             }
         }

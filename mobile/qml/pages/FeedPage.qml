@@ -57,6 +57,6 @@ Page {
     FileDialog {
         id: dialog
         nameFilters: [qsTr("Lift logs (%1)").arg("*.csv")]
-        onAccepted: Live.open("file", selectedFile.toString())
+        onAccepted: Live.open("file", String(selectedFile))
     }
 }

@@ -6,6 +6,7 @@ import Hingepin
 
 Page {
     id: page
+    readonly property var languages: App.languages
     title: "Hingepin"
     canGoBack: false
     BodyText {
@@ -19,7 +20,7 @@ Page {
     }
     Choice {
         label: qsTr("Language")
-        options: App.languages.map(tag => ({
+        options: page.languages.map(tag => ({
                     value: tag,
                     text: App.languageName(tag)
                 }))

@@ -9,6 +9,8 @@ Page {
     id: page
     readonly property bool isSafetyLead: App.role === "safety-lead"
     readonly property bool isChecker: App.role === "yard-clerk"
+    readonly property var counts: Yard.counts
+    readonly property var confirmed: Yard.confirmed
     title: App.demo ? qsTr("Demo yard (invented)") : "Hingepin"
     canGoBack: false
     BodyText {
@@ -17,18 +19,18 @@ Page {
         text: qsTr("%1, %2").arg(App.person).arg(App.roleName(App.role))
     }
     BodyText {
-        visible: (Yard.counts.doNotUse ?? 0) > 0
+        visible: (page.counts.doNotUse ?? 0) > 0
         Layout.fillWidth: true
         color: Theme.bad
         font.bold: true
-        text: "✖ " + qsTr("%n unit(s) must not be used", "", Yard.counts.doNotUse ?? 0)
+        text: "✖ " + qsTr("%n unit(s) must not be used", "", page.counts.doNotUse ?? 0)
     }
     BodyText {
-        visible: (Yard.counts.due ?? 0) > 0
+        visible: (page.counts.due ?? 0) > 0
         Layout.fillWidth: true
         color: Theme.warn
         font.bold: true
-        text: "◷ " + qsTr("%n unit(s) due now or soon", "", Yard.counts.due ?? 0)
+        text: "◷ " + qsTr("%n unit(s) due now or soon", "", page.counts.due ?? 0)
     }
     Heading {
         visible: page.isSafetyLead
@@ -60,7 +62,7 @@ Page {
         text: qsTr("Confirmed lately")
     }
     Repeater {
-        model: page.isSafetyLead ? Yard.confirmed.slice(0, 20) : []
+        model: page.isSafetyLead ? page.confirmed.slice(0, 20) : []
         Press {
             required property var modelData
             Layout.fillWidth: true

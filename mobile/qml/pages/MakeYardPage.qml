@@ -6,6 +6,7 @@ import Hingepin
 Page {
     id: page
     property string role: "technician"
+    readonly property var roles: ["technician", "yard-clerk", "safety-lead"]
     readonly property string problem: passphrase.text.length === 0 ? "" : App.passphraseProblem(passphrase.text)
     readonly property bool isReady: name.text.trim().length > 0 && passphrase.text.length > 0 && problem.length === 0 && again.text === passphrase.text
     title: qsTr("Make my yard")
@@ -15,7 +16,7 @@ Page {
     }
     Choice {
         label: qsTr("You are mostly")
-        options: ["technician", "yard-clerk", "safety-lead"].map(role => ({
+        options: page.roles.map(role => ({
                     value: role,
                     text: App.roleName(role)
                 }))

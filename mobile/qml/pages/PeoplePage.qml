@@ -59,6 +59,8 @@ Page {
                 text: (isChosen ? "☑ " : "☐ ") + App.roleName(modelData)
                 Accessible.role: Accessible.CheckBox
                 Accessible.name: App.roleName(modelData)
+                Accessible.checkable: true
+                Accessible.checked: isChosen
                 onPressedFully: page.roles = isChosen ? page.roles.filter(each => each !== modelData) : page.roles.concat([modelData])
             }
         }

@@ -6,6 +6,9 @@ import Hingepin
 
 Page {
     id: page
+    readonly property var sizes: [1, 1.25, 1.5, 2]
+    readonly property var languages: App.languages
+    readonly property var roles: App.roles
     title: qsTr("Settings")
     component Toggle: Press {
         id: toggle
@@ -42,7 +45,7 @@ Page {
     }
     Choice {
         label: qsTr("Text size")
-        options: [1, 1.25, 1.5, 2].map(size => ({
+        options: page.sizes.map(size => ({
                     value: size,
                     text: Math.round(size * 100) + " %"
                 }))
@@ -86,7 +89,7 @@ Page {
     }
     Choice {
         label: qsTr("Language")
-        options: App.languages.map(tag => ({
+        options: page.languages.map(tag => ({
                     value: tag,
                     text: App.languageName(tag)
                 }))
@@ -102,7 +105,7 @@ Page {
     Choice {
         visible: App.roles.length > 1
         label: qsTr("You act as")
-        options: App.roles.map(role => ({
+        options: page.roles.map(role => ({
                     value: role,
                     text: App.roleName(role)
                 }))

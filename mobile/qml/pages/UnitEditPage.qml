@@ -25,11 +25,12 @@ Page {
             text: qsTr("Logs or a live feed")
         }
     ]
+    readonly property var stored: Profiles.form
     title: unit.length > 0 ? qsTr("Edit %1").arg(unit) : qsTr("New unit")
     Component.onCompleted: Profiles.openUnit(unit)
 
     function fill() {
-        const form = Profiles.form;
+        const form = page.stored;
         name.text = form.id ?? name.text;
         count.text = form.count ?? count.text;
         bore.text = form.bore ?? bore.text;
@@ -168,6 +169,8 @@ Page {
                         text: (isChosen ? "☑ " : "☐ ") + modelData.symbol
                         Accessible.role: Accessible.CheckBox
                         Accessible.name: quantity.modelData.text + ", " + modelData.symbol
+                        Accessible.checkable: true
+                        Accessible.checked: isChosen
                         onPressedFully: page.toggleShown(quantity.modelData.id, modelData.code)
                     }
                 }
@@ -191,7 +194,7 @@ Page {
     }
     BodyText {
         Layout.fillWidth: true
-        text: Profiles.form.hasLinkage === true ? "✓ " + qsTr("Its pins are on file: empty passes are enough to calibrate.") : qsTr("Its pins are not known. It can be calibrated with a known mass all the same.")
+        text: page.stored.hasLinkage === true ? "✓ " + qsTr("Its pins are on file: empty passes are enough to calibrate.") : qsTr("Its pins are not known. It can be calibrated with a known mass all the same.")
     }
     Press {
         Layout.fillWidth: true
@@ -201,7 +204,7 @@ Page {
     FileDialog {
         id: dialog
         nameFilters: [qsTr("Unit or job files (%1)").arg("*.json")]
-        onAccepted: Profiles.readLinkage(selectedFile.toString())
+        onAccepted: Profiles.readLinkage(String(selectedFile))
     }
     BodyText {
         visible: text.length > 0

@@ -7,7 +7,9 @@ import Hingepin
 Page {
     id: page
     property string unit: ""
-    readonly property var entry: Yard.units.find(each => each.id === unit) ?? ({
+    readonly property var units: Yard.units
+    readonly property var records: Yard.records
+    readonly property var entry: units.find(each => each.id === unit) ?? ({
             pairs: [],
             state: ""
         })
@@ -16,8 +18,8 @@ Page {
         Yard.readRecords(unit);
         Yard.readHistory(unit, "");
     }
-    readonly property var checkOut: Yard.records.find(each => each.procedure === "check-out" && each.phase === "done")
-    readonly property var returnCheck: Yard.records.find(each => each.procedure === "return-check")
+    readonly property var checkOut: records.find(each => each.procedure === "check-out" && each.phase === "done")
+    readonly property var returnCheck: records.find(each => each.procedure === "return-check")
     StateMark {
         Layout.fillWidth: true
         state_: page.entry.state

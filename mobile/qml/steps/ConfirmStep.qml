@@ -8,10 +8,13 @@ StepPanel {
     id: panel
     property bool asksAgain: false
     property string failing: ""
-    readonly property var others: App.people.filter(person => person.name !== App.person && person.roles.some(role => Job.view.actingRoles.includes(role)))
+    readonly property var people: App.people
+    readonly property var answers: Job.view.answers
+    readonly property var actingRoles: Job.view.actingRoles
+    readonly property var others: people.filter(person => person.name !== App.person && person.roles.some(role => panel.actingRoles.includes(role)))
     property string key: others.length > 0 ? others[0].key : ""
     readonly property bool isForeign: Job.view.secondPerson
-    readonly property bool canUnconfirmed: Job.view.answers.some(answer => answer.id === "unconfirmed")
+    readonly property bool canUnconfirmed: answers.some(answer => answer.id === "unconfirmed")
     actions: {
         if (!isForeign)
             return [
@@ -49,7 +52,7 @@ StepPanel {
     }
     function confirm(answer: string) {
         const person = others.find(person => person.key === panel.key);
-        const role = person.roles.find(role => Job.view.actingRoles.includes(role));
+        const role = person.roles.find(role => panel.actingRoles.includes(role));
         Job.answerAs(panel.key, role, passphrase.text, answer);
         passphrase.text = "";
     }
@@ -58,7 +61,7 @@ StepPanel {
         BodyText {
             Layout.fillWidth: true
             font.bold: true
-            text: qsTr("A second person looks for themself and confirms: %1").arg(Job.view.actingRoles.map(role => App.roleName(role)).join(", "))
+            text: qsTr("A second person looks for themself and confirms: %1").arg(panel.actingRoles.map(role => App.roleName(role)).join(", "))
         }
         BodyText {
             visible: panel.others.length === 0

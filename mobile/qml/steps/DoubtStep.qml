@@ -5,7 +5,10 @@ import QtQuick.Layouts
 import Hingepin
 
 StepPanel {
-    actions: Job.view.suggestions.map(suggestion => ({
+    id: panel
+    property bool again: false
+    readonly property var suggestions: Job.view.suggestions
+    actions: suggestions.map(suggestion => ({
                 text: qsTr("I meant %1").arg(suggestion.text),
                 kind: "main",
                 run: () => Job.readInstead(suggestion.value)
@@ -21,8 +24,6 @@ StepPanel {
             run: () => Job.insist()
         }
     ])
-    id: panel
-    property bool again: false
     Card {
         edge: Theme.warn
         BodyText {

@@ -40,7 +40,7 @@ StepPanel {
     FileDialog {
         id: dialog
         nameFilters: Job.view.photo ? [qsTr("Pictures (%1)").arg("*.jpg *.jpeg *.png *.heic")] : [qsTr("All files (%1)").arg("*")]
-        onAccepted: Job.answer("taken", "", [selectedFile.toString()])
+        onAccepted: Job.answer("taken", "", [String(selectedFile)])
     }
     Loader {
         id: camera

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the machine's own monitor answered: a press for each answer, its own words where somebody wants to keep them.
 import QtQuick
-import QtQuick.Layouts
 import Hingepin
 
 StepPanel {
     id: panel
-    actions: Job.view.answers.map(answer => ({
+    readonly property var answers: Job.view.answers
+    actions: answers.map(answer => ({
                 text: answer.text,
                 kind: answer.good ? "main" : "plain",
                 run: () => Job.answer(answer.id, words.text)

@@ -30,6 +30,9 @@ StepPanel {
             run: () => Job.answer("failed")
         }
     ])
+    function joined(words: var): string {
+        return words.filter(word => word.length > 0).join(" · ");
+    }
     function poseWords(): string {
         const boom = {
             "lowest": qsTr("Boom at its lowest"),
@@ -44,13 +47,13 @@ StepPanel {
             "dumped": qsTr("bucket dumped")
         }[Job.view.bucket] ?? "";
         const from = Job.view.approach === "from-below" ? qsTr("come from below") : Job.view.approach === "from-above" ? qsTr("come from above") : "";
-        return [boom, bucket, from].filter(word => word.length > 0).join(" · ");
+        return joined([boom, bucket, from]);
     }
     function passWords(): string {
         const way = Job.view.direction === "up" ? qsTr("Raise") : qsTr("Lower");
         const pace = Job.view.pace === "slow" ? qsTr("slowly") : Job.view.pace === "fast" ? qsTr("fast") : qsTr("at your own pace");
         const load = Job.view.load === "empty" ? qsTr("bucket empty") : Job.view.load === "test-mass" ? qsTr("with the test mass") : "";
-        return [way, pace, load].filter(word => word.length > 0).join(" · ");
+        return joined([way, pace, load]);
     }
     Component.onCompleted: Cue.say(Job.view.text)
     Connections {
@@ -100,6 +103,6 @@ StepPanel {
     FileDialog {
         id: logFile
         nameFilters: [qsTr("Lift logs (%1)").arg("*.csv")]
-        onAccepted: Job.answer("done", "", [selectedFile.toString()])
+        onAccepted: Job.answer("done", "", [String(selectedFile)])
     }
 }

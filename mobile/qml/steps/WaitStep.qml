@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The engine computes; this shows only while it does, or where it could not.
 import QtQuick
-import QtQuick.Layouts
 import Hingepin
 
 StepPanel {
