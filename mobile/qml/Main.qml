@@ -82,7 +82,7 @@ ApplicationWindow {
     Flash {}
     Rectangle {
         // What went wrong outside a job, until it is pressed away.
-        visible: App.problem.length > 0
+        visible: App.problem.length > 0 && App.state !== App.Broken
         anchors.bottom: parent.bottom
         width: parent.width
         height: problem.implicitHeight + 2 * Theme.gap

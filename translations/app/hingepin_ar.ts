@@ -1209,7 +1209,7 @@
     </message>
     <message>
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
-        <translation>Hingepin %1. التطبيق برنامج حر برخصة GNU General Public License، الإصدار 3 أو أحدث؛ ومحرّكه برخصة Apache License 2.0. لا يكتب أبدًا إلى أي آلة. الحكم هنا لا يجعل ميزانًا قانونيًا للتعامل التجاري؛ ذلك يحتاج إلى الجهة المختصة.</translation>
+        <translation>‏Hingepin %1. التطبيق برنامج حر برخصة GNU General Public License، الإصدار 3 أو أحدث؛ ومحرّكه برخصة Apache License 2.0. لا يكتب أبدًا إلى أي آلة. الحكم هنا لا يجعل ميزانًا قانونيًا للتعامل التجاري؛ ذلك يحتاج إلى الجهة المختصة.</translation>
     </message>
 </context>
 <context>
@@ -1463,6 +1463,14 @@
     <message>
         <source>Another yard</source>
         <translation>ساحة أخرى</translation>
+    </message>
+    <message>
+        <source>All of them are invented. Choose whom you want to be.</source>
+        <translation>كلهم وهميون. اختر من تريد أن تكون.</translation>
+    </message>
+    <message>
+        <source>Choose your name.</source>
+        <translation>اختر اسمك.</translation>
     </message>
 </context>
 <context>

@@ -1452,6 +1452,14 @@
         <source>Another yard</source>
         <translation>Anderer Betriebshof</translation>
     </message>
+    <message>
+        <source>All of them are invented. Choose whom you want to be.</source>
+        <translation>Alle sind erfunden. Auswählen, wer man sein will.</translation>
+    </message>
+    <message>
+        <source>Choose your name.</source>
+        <translation>Den eigenen Namen auswählen.</translation>
+    </message>
 </context>
 <context>
     <name>WaitStep</name>

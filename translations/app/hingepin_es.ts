@@ -1452,6 +1452,14 @@
         <source>Another yard</source>
         <translation>Otro parque</translation>
     </message>
+    <message>
+        <source>All of them are invented. Choose whom you want to be.</source>
+        <translation>Todas son inventadas. Elija quién quiere ser.</translation>
+    </message>
+    <message>
+        <source>Choose your name.</source>
+        <translation>Elija su nombre.</translation>
+    </message>
 </context>
 <context>
     <name>WaitStep</name>

@@ -1452,6 +1452,14 @@
         <source>Another yard</source>
         <translation>Autre parc</translation>
     </message>
+    <message>
+        <source>All of them are invented. Choose whom you want to be.</source>
+        <translation>Toutes sont inventées. Choisir qui vous voulez être.</translation>
+    </message>
+    <message>
+        <source>Choose your name.</source>
+        <translation>Choisir votre nom.</translation>
+    </message>
 </context>
 <context>
     <name>WaitStep</name>

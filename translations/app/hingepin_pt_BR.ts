@@ -1452,6 +1452,14 @@
         <source>Another yard</source>
         <translation>Outro pátio</translation>
     </message>
+    <message>
+        <source>All of them are invented. Choose whom you want to be.</source>
+        <translation>Todas são inventadas. Escolha quem você quer ser.</translation>
+    </message>
+    <message>
+        <source>Choose your name.</source>
+        <translation>Escolha o seu nome.</translation>
+    </message>
 </context>
 <context>
     <name>WaitStep</name>

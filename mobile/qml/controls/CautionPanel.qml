@@ -16,7 +16,7 @@ Rectangle {
     Layout.fillWidth: true
     color: Theme.surface
     border.width: Math.max(2, Theme.lineWidth)
-    border.color: Theme.isSunlight ? "#000000" : Theme.signalColor(signalWord)
+    border.color: Theme.ink
     radius: Theme.radius
     Accessible.role: Accessible.AlertMessage
     Accessible.name: signalText + ". " + hazard + " " + consequence + " " + avoidance
@@ -61,13 +61,10 @@ Rectangle {
                         Accessible.ignored: true
                     }
                 }
-                Text {
+                Heading {
                     Layout.fillWidth: true
                     text: panel.signalText
                     color: Theme.signalInk(panel.signalWord)
-                    font.pixelSize: Theme.headingText
-                    font.bold: true
-                    wrapMode: Text.Wrap
                     Accessible.ignored: true
                 }
             }
@@ -78,7 +75,7 @@ Rectangle {
             Layout.rightMargin: Theme.margin
             text: panel.hazard
             font.bold: true
-            font.pixelSize: Math.round(Theme.bodyText * 1.12)
+            size: Math.round(Theme.bodyText * 1.12)
         }
         BodyText {
             Layout.fillWidth: true

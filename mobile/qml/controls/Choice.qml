@@ -31,7 +31,7 @@ Column {
             text: (isChosen ? "● " : "○ ") + modelData.text
             note: modelData.note ?? ""
             Accessible.role: Accessible.RadioButton
-            Accessible.name: modelData.text
+            Accessible.name: modelData.text + (note.length > 0 ? ", " + note : "")
             Accessible.checkable: true
             Accessible.checked: isChosen
             onPressedFully: choice.chosen(modelData.value)

@@ -5,6 +5,7 @@ import Hingepin
 
 Rectangle {
     id: flash
+    objectName: "flash"
     anchors.fill: parent
     visible: opacity > 0
     opacity: 0

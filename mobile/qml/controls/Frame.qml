@@ -15,6 +15,11 @@ FocusScope {
     property alias actions: actionColumn.data
     readonly property bool isWide: width > height && height < 560
     readonly property bool hasActions: actionColumn.implicitHeight > 0
+    /// How much of the actions may stand below before they scroll, as a share of the height.
+    property real mostActions: 0.6
+    /// What can be seen of the content without scrolling, with one press below it.
+    readonly property real room: height - header.height - margin - (isWide ? 0 : Theme.target * 1.3 + 2 * Theme.gap)
+    readonly property int margin: width < 340 ? Theme.margin / 2 : Theme.margin
     signal back
 
     function scrollToTop() {
@@ -50,8 +55,7 @@ FocusScope {
             Layout.fillWidth: true
             Layout.leftMargin: frame.canGoBack ? 0 : Theme.gap / 2
             text: frame.title
-            font.pixelSize: Math.min(26, Math.round(Theme.bodyText * 1.1))
-            maximumLineCount: 3
+            size: Math.min(24, Math.round(Theme.bodyText * 1.1))
         }
         BusyIndicator {
             visible: running
@@ -85,9 +89,9 @@ FocusScope {
         }
         ColumnLayout {
             id: column
-            x: Theme.margin
-            y: Theme.margin
-            width: Math.min(flick.width - 2 * Theme.margin, 720)
+            x: frame.margin
+            y: frame.margin
+            width: Math.min(flick.width - 2 * frame.margin, 720)
             spacing: Theme.gap
         }
     }
@@ -96,7 +100,7 @@ FocusScope {
         anchors.right: parent.right
         anchors.bottom: parent.bottom
         width: frame.isWide ? Math.round(parent.width * 0.42) : parent.width
-        height: !frame.hasActions ? 0 : frame.isWide ? parent.height - header.height : Math.min(contentHeight, Math.round((parent.height - header.height) * 0.6))
+        height: !frame.hasActions ? 0 : frame.isWide ? parent.height - header.height : Math.min(contentHeight, Math.round((parent.height - header.height) * frame.mostActions))
         clip: true
         contentWidth: width
         contentHeight: actionColumn.implicitHeight + 2 * Theme.gap
@@ -108,9 +112,9 @@ FocusScope {
         }
         ColumnLayout {
             id: actionColumn
-            x: Theme.margin
+            x: frame.margin
             y: Theme.gap
-            width: actionFlick.width - 2 * Theme.margin
+            width: actionFlick.width - 2 * frame.margin
             spacing: 8
         }
     }

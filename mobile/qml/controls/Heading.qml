@@ -3,7 +3,7 @@ import QtQuick
 import Hingepin
 
 BodyText {
-    font.pixelSize: Theme.headingText
+    size: Theme.headingText
     font.bold: true
     Accessible.role: Accessible.Heading
 }

@@ -7,7 +7,7 @@ import Hingepin
 FocusScope {
     id: pad
     property string typed: ""
-    readonly property string mark: Qt.locale(App.language).decimalPoint
+    readonly property string mark: App.decimalMark
     readonly property bool isEmpty: typed.length === 0 || typed === "-"
     signal entered
     implicitHeight: grid.implicitHeight
@@ -46,7 +46,7 @@ FocusScope {
         width: parent.width
         columns: 4
         rowSpacing: 6
-        columnSpacing: 6
+        columnSpacing: Math.min(6, (pad.width - 4 * Theme.target) / 3)
         LayoutMirroring.enabled: false
         LayoutMirroring.childrenInherit: true
         Repeater {

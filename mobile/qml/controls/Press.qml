@@ -12,7 +12,7 @@ AbstractButton {
     property int hold_ms: App.wet ? Theme.wetHold_ms : 0
     property string note: ""
     readonly property bool isMain: kind === "main"
-    readonly property color face: isMain ? Theme.accent : Theme.surface
+    readonly property color face: !enabled ? "transparent" : isMain ? Theme.accent : Theme.surface
     readonly property color inkColor: !enabled ? Theme.faintInk : isMain ? Theme.accentInk : kind === "bad" ? Theme.bad : Theme.ink
 
     readonly property bool settled: !settle.running
@@ -67,7 +67,7 @@ AbstractButton {
                 text: press.text
                 color: press.inkColor
                 font.pixelSize: Theme.bodyText
-                font.bold: press.isMain
+                font.bold: press.isMain && press.enabled
                 wrapMode: Text.Wrap
                 horizontalAlignment: press.kind === "quiet" ? Text.AlignLeft : Text.AlignHCenter
                 textFormat: Text.PlainText
@@ -77,7 +77,7 @@ AbstractButton {
                 visible: text.length > 0
                 width: parent.width
                 text: press.note
-                color: press.isMain ? Theme.accentInk : Theme.faintInk
+                color: press.isMain && press.enabled ? Theme.accentInk : Theme.faintInk
                 font.pixelSize: Theme.smallText
                 wrapMode: Text.Wrap
                 horizontalAlignment: press.kind === "quiet" ? Text.AlignLeft : Text.AlignHCenter
@@ -88,10 +88,10 @@ AbstractButton {
     }
     background: Rectangle {
         radius: Theme.radius
-        color: press.down ? Qt.tint(press.face, Qt.rgba(0.5, 0.5, 0.5, 0.25)) : press.face
-        border.width: press.activeFocus ? Math.max(3, Theme.lineWidth) : press.isMain ? 0 : Theme.lineWidth + 1
-        border.color: press.activeFocus ? Theme.accent : press.kind === "bad" ? Theme.bad : Theme.line
-        opacity: press.enabled ? 1 : 0.6
+        color: press.face
+        // Told by the thickness of the edge, too: thin where it can't be pressed, thick while it is.
+        border.width: !press.enabled ? 1 : press.down ? Theme.lineWidth + 3 : press.activeFocus ? Math.max(3, Theme.lineWidth) : press.isMain ? 0 : Theme.lineWidth + 1
+        border.color: !press.enabled ? Theme.line : press.down ? (press.isMain ? Theme.accentInk : Theme.ink) : press.activeFocus ? Theme.accent : press.kind === "bad" ? Theme.bad : Theme.line
         Rectangle {
             id: fill
             property real share: 0
@@ -99,7 +99,7 @@ AbstractButton {
             height: parent.height
             radius: parent.radius
             color: press.isMain ? Theme.good : Theme.accent
-            opacity: 0.35
+            opacity: 0.2
         }
     }
 }

@@ -13,13 +13,13 @@ QtObject {
     readonly property color ground: isNight ? "#14181c" : isSunlight ? "#ffffff" : "#f3f1ea"
     readonly property color surface: isNight ? "#20262c" : "#ffffff"
     readonly property color ink: isNight ? "#f0eee8" : isSunlight ? "#000000" : "#1c2126"
-    readonly property color faintInk: isNight ? "#b9bfc4" : isSunlight ? "#000000" : "#4d565e"
-    readonly property color line: isNight ? "#6d777f" : isSunlight ? "#000000" : "#8a8f88"
+    readonly property color faintInk: isNight ? "#b9bfc4" : isSunlight ? "#000000" : "#485158"
+    readonly property color line: isNight ? "#6d777f" : isSunlight ? "#000000" : "#80857e"
     readonly property color accent: isNight ? "#8fd0dc" : isSunlight ? "#000000" : "#0d5261"
     readonly property color accentInk: isNight ? "#0b1d21" : "#ffffff"
-    readonly property color good: isNight ? "#86d69a" : isSunlight ? "#003d10" : "#1b6433"
-    readonly property color bad: isNight ? "#ff9d90" : isSunlight ? "#7a0000" : "#a01f16"
-    readonly property color warn: isNight ? "#f2c46b" : isSunlight ? "#5c3a00" : "#7d4f00"
+    readonly property color good: isNight ? "#86d69a" : isSunlight ? "#003d10" : "#195b2e"
+    readonly property color bad: isNight ? "#ff9d90" : isSunlight ? "#7a0000" : "#9b1e15"
+    readonly property color warn: isNight ? "#f2c46b" : isSunlight ? "#5c3a00" : "#704700"
 
     // Signal words: the safety colours of ISO 3864-4 and ANSI Z535.1, from memory; the word is always beside them.
     function signalColor(word: string): color {

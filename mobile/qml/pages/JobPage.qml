@@ -7,9 +7,22 @@ import Hingepin
 
 Page {
     id: page
-    readonly property Item step: loader.item as Item
-    readonly property var stepActions: loader.item ? loader.item.actions : []
+    readonly property StepPanel step: loader.item as StepPanel
+    readonly property var stepActions: step ? step.actions : []
+    readonly property bool readsFirst: step !== null && step.readFirst && loader.y + loader.height > room
     title: Job.view.title
+    mostActions: 0.75
+
+    component StepPress: Press {
+        required property var modelData
+        Layout.fillWidth: true
+        text: modelData.text
+        note: modelData.note ?? ""
+        kind: modelData.kind ?? "plain"
+        hold_ms: modelData.hold_ms ?? (App.wet ? Theme.wetHold_ms : 0)
+        enabled: !Job.busy && (modelData.enabled ?? true)
+        onPressedFully: modelData.run()
+    }
     busy: Job.busy
 
     function panelFor(view): string {
@@ -72,12 +85,7 @@ Page {
         }
     }
 
-    BodyText {
-        Layout.fillWidth: true
-        font.pixelSize: Theme.smallText
-        color: Theme.faintInk
-        text: (Job.view.attachment.length > 0 ? qsTr("%1 with %2").arg(Job.view.unit).arg(Job.view.attachment) : Job.view.unit) + (Job.view.practice ? " · " + qsTr("practice, invented") : "")
-    }
+    readonly property string machine: (Job.view.attachment.length > 0 ? qsTr("%1 with %2").arg(Job.view.unit).arg(Job.view.attachment) : Job.view.unit) + (Job.view.practice ? " · " + qsTr("practice, invented") : "")
     ProgressBar {
         id: progress
         visible: Job.view.phase === "running"
@@ -104,11 +112,10 @@ Page {
         }
     }
     BodyText {
-        visible: progress.visible
         Layout.fillWidth: true
         font.pixelSize: Theme.smallText
         color: Theme.faintInk
-        text: qsTr("Step %1 of %2").arg(Math.min(Job.view.done + 1, Job.view.total)).arg(Job.view.total)
+        text: (progress.visible ? qsTr("Step %1 of %2").arg(Math.min(Job.view.done + 1, Job.view.total)).arg(Job.view.total) + " · " : "") + page.machine
     }
     Card {
         visible: Job.view.phase === "making-safe"
@@ -149,10 +156,15 @@ Page {
         id: loader
         Layout.fillWidth: true
         function show() {
-            setSource(Qt.resolvedUrl(page.panelFor(Job.view) + ".qml"));
-            if (item)
-                item.forceActiveFocus();
+            setSource(Qt.resolvedUrl(page.panelFor(Job.view) + ".qml"), {
+                tray: tray
+            });
+            page.step?.forceActiveFocus();
         }
+    }
+    Repeater {
+        model: page.readsFirst ? page.stepActions : []
+        StepPress {}
     }
     Card {
         visible: Job.refusal.length > 0
@@ -181,19 +193,15 @@ Page {
     }
 
     actions: [
+        Item {
+            id: tray
+            visible: childrenRect.height > 0
+            Layout.fillWidth: true
+            implicitHeight: childrenRect.height
+        },
         Repeater {
-            model: page.stepActions
-            Press {
-                id: action
-                required property var modelData
-                Layout.fillWidth: true
-                text: modelData.text
-                note: modelData.note ?? ""
-                kind: modelData.kind ?? "plain"
-                hold_ms: modelData.hold_ms ?? (App.wet ? Theme.wetHold_ms : 0)
-                enabled: !Job.busy && (modelData.enabled ?? true)
-                onPressedFully: modelData.run()
-            }
+            model: page.readsFirst ? [] : page.stepActions
+            StepPress {}
         }
     ]
 }

@@ -6,11 +6,17 @@ import Hingepin
 
 Page {
     id: page
-    property string key: App.people.length > 0 ? App.people[0].key : ""
+    readonly property var people: App.people
+    property string key: people.length > 0 ? people[0].key : ""
     title: App.demo ? qsTr("Demo yard: who are you?") : qsTr("Who is at the phone?")
     canGoBack: false
+    // Never nothing at all: a layout without height does not arrange what comes later.
+    BodyText {
+        Layout.fillWidth: true
+        text: App.demo ? qsTr("All of them are invented. Choose whom you want to be.") : qsTr("Choose your name.")
+    }
     Choice {
-        options: App.people.map(person => ({
+        options: page.people.map(person => ({
                     value: person.key,
                     text: person.name,
                     note: person.roles.map(role => App.roleName(role)).join(", ")

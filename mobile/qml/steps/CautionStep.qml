@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 import QtQuick
-import QtQuick.Layouts
 import Hingepin
 
 StepPanel {
     showsText: false
+    readFirst: true
     actions: [
         {
             text: qsTr("I have read this"),

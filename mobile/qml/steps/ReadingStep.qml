@@ -11,6 +11,7 @@ StepPanel {
     readonly property string unitCode: units.length > 0 ? units[unitIndex].code : Job.view.unitCode
     readonly property string how: Job.view.fromMonitor ? "monitor" : "typed"
     focus: true
+    Keys.forwardTo: [pad]
     actions: {
         const list = [];
         list.push({
@@ -84,8 +85,8 @@ StepPanel {
     }
     Keypad {
         id: pad
-        Layout.fillWidth: true
-        focus: true
+        parent: panel.tray
+        width: parent?.width ?? 0
         onEntered: panel.enter()
     }
     Flow {
@@ -103,6 +104,8 @@ StepPanel {
                 text: (panel.unitIndex === index ? "● " : "○ ") + modelData.symbol
                 Accessible.role: Accessible.RadioButton
                 Accessible.name: qsTr("Unit %1").arg(modelData.symbol)
+                Accessible.checkable: true
+                Accessible.checked: panel.unitIndex === index
                 onPressedFully: panel.unitIndex = index
             }
         }

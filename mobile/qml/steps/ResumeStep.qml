@@ -8,6 +8,7 @@ StepPanel {
     id: panel
     readonly property string inCharge: App.people.find(person => person.id === Job.view.inCharge)?.name ?? qsTr("Somebody else")
     showsText: false
+    readFirst: true
     actions: Job.view.mine ? [
         {
             text: qsTr("Go on"),

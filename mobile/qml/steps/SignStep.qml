@@ -7,7 +7,8 @@ import Hingepin
 StepPanel {
     id: panel
     readonly property bool onGlass: Job.view.onGlass
-    readonly property bool mayBeAbsent: Job.view.answers.some(answer => answer.id === "absent")
+    readonly property var answers: Job.view.answers
+    readonly property bool mayBeAbsent: answers.some(answer => answer.id === "absent")
     actions: {
         const list = [
             {
@@ -35,6 +36,9 @@ StepPanel {
     }
     SignaturePad {
         id: glass
+        parent: panel.tray
+        width: parent?.width ?? 0
+        height: panel.onGlass ? implicitHeight : 0
         visible: panel.onGlass
     }
     BodyText {

@@ -8,6 +8,10 @@ FocusScope {
     id: panel
     property var actions: []
     property bool showsText: true
+    /// What has to be read first: where it does not fit the screen, its presses stand below it, not beside it.
+    property bool readFirst: false
+    /// Where what is always at hand is laid, beside the presses.
+    property Item tray: null
     signal leave(string page, var properties)
     default property alias content: below.data
     implicitHeight: column.implicitHeight

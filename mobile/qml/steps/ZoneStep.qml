@@ -5,6 +5,7 @@ import QtQuick.Layouts
 import Hingepin
 
 StepPanel {
+    readFirst: true
     actions: [
         {
             text: qsTr("Hold: the zone is clear"),
