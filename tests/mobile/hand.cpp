@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 #include <QDir>
 #include <QQmlComponent>
-#include <QQmlProperty>
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTest>
@@ -227,49 +226,6 @@ void Hand::keys(const QString& text) {
     QTest::keyClick(window_, c.toLatin1());
     ++effort_.keys;
   }
-}
-
-QStringList faultsOf(Hand& hand) {
-  QStringList faults;
-  std::vector<QQuickItem*> presses;
-  const double least = hand.app().app.property("gloves").toBool() ? 72 : 56;
-  eachItem(hand.window().contentItem(), [&](QQuickItem* item) {
-    const QString text = textOf(item);
-    const bool isText = item->inherits("QQuickText");
-    if (isText && !text.isEmpty()) {
-      if (item->property("truncated").toBool()) faults.append(QStringLiteral("cut off: ") + text);
-      const double shown = item->property("contentWidth").toDouble();
-      if (shown > item->width() + 1.5 && item->width() > 0)
-        faults.append(
-            QStringLiteral("wider than its place (%1 > %2): %3").arg(shown).arg(item->width()).arg(text));
-      const QRectF scene = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
-      if (scene.left() < -1 || scene.right() > hand.window().width() + 1)
-        faults.append(QStringLiteral("beside the screen: ") + text);
-    }
-    if (item->metaObject()->indexOfSignal("pressedFully()") >= 0) {
-      if (item->height() < least - 0.5 || item->width() < least - 0.5) {
-        faults.append(
-            QStringLiteral("too small (%1 x %2): %3").arg(item->width()).arg(item->height()).arg(text));
-      }
-      const QString name =
-          QQmlProperty(item, QStringLiteral("Accessible.name"), qmlContext(item)).read().toString();
-      if (name.trimmed().isEmpty()) faults.append(QStringLiteral("without a name: ") + text);
-      presses.push_back(item);
-    }
-    return true;
-  });
-  for (std::size_t a = 0; a < presses.size(); ++a) {
-    for (std::size_t b = a + 1; b < presses.size(); ++b) {
-      if (presses[a]->parentItem() != presses[b]->parentItem()) continue;
-      const QRectF first(presses[a]->x(), presses[a]->y(), presses[a]->width(), presses[a]->height());
-      const QRectF second(presses[b]->x(), presses[b]->y(), presses[b]->width(), presses[b]->height());
-      const QRectF both = first.intersected(second);
-      if (both.width() > 1 && both.height() > 1)
-        faults.append(QStringLiteral("overlap: ") + textOf(presses[a]) + QStringLiteral(" / ") +
-                      textOf(presses[b]));
-    }
-  }
-  return faults;
 }
 
 }  // namespace hingepin::mobile

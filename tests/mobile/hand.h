@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QColor>
 #include <QElapsedTimer>
 #include <QQmlApplicationEngine>
 #include <QQuickItem>
@@ -93,9 +94,20 @@ class Hand {
 /// Visits an item and all below it that can be seen; `visit` returns false to stop.
 void eachItem(QQuickItem* item, const std::function<bool(QQuickItem*)>& visit);
 
-/// What is wrong on the screen now: text cut off, wider than its place or beside the screen, targets too
-/// small or over each other, presses without a name for screen readers.
+/// What is wrong on the screen now: text cut off, larger than its place, over other text or beside the
+/// screen; targets too small or over each other; what a screen reader is not told, or is told without its
+/// role.
 [[nodiscard]] QStringList faultsOf(Hand& hand);
+
+/// Text that does not stand out from what is behind it on the screen now: less than 7:1, for large letters
+/// less than 4.5:1 (WCAG 2.1, success criteria 1.4.6 and 1.4.3; large: 24 px, bold 18.66 px, of its
+/// definition of large scale at 96 px an inch). What can't be pressed now, which WCAG leaves out, has to
+/// be 4.5:1 as well.
+[[nodiscard]] QStringList faintTextsOf(Hand& hand);
+
+/// Contrast ratio of two colours, 1 to 21. Source: WCAG 2.1, definitions of relative luminance and contrast
+/// ratio.
+[[nodiscard]] double contrast(const QColor& first, const QColor& second);
 
 /// What a press is called: its text.
 [[nodiscard]] QString textOf(QQuickItem* item);

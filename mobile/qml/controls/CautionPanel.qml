@@ -64,6 +64,9 @@ Rectangle {
                 Heading {
                     Layout.fillWidth: true
                     text: panel.signalText
+                    wrapMode: Text.NoWrap
+                    fontSizeMode: Text.HorizontalFit
+                    minimumPixelSize: Theme.bodyText / 2
                     color: Theme.signalInk(panel.signalWord)
                     Accessible.ignored: true
                 }
@@ -75,7 +78,7 @@ Rectangle {
             Layout.rightMargin: Theme.margin
             text: panel.hazard
             font.bold: true
-            size: Math.round(Theme.bodyText * 1.12)
+            font.pixelSize: Math.round(Theme.bodyText * 1.12)
         }
         BodyText {
             Layout.fillWidth: true

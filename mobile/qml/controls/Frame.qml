@@ -55,7 +55,7 @@ FocusScope {
             Layout.fillWidth: true
             Layout.leftMargin: frame.canGoBack ? 0 : Theme.gap / 2
             text: frame.title
-            size: Math.min(24, Math.round(Theme.bodyText * 1.1))
+            font.pixelSize: Math.min(24, Math.round(Theme.bodyText * 1.1))
         }
         BusyIndicator {
             visible: running

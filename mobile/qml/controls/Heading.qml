@@ -3,7 +3,7 @@ import QtQuick
 import Hingepin
 
 BodyText {
-    size: Theme.headingText
+    font.pixelSize: Theme.headingText
     font.bold: true
     Accessible.role: Accessible.Heading
 }

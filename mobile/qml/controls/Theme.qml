@@ -32,7 +32,8 @@ QtObject {
     readonly property real scale: App.textScale
     readonly property int smallText: Math.round(14 * scale)
     readonly property int bodyText: Math.round(17 * scale)
-    readonly property int headingText: Math.round(22 * scale)
+    // Bold already; at twice the size it would break its words.
+    readonly property int headingText: Math.round(22 * Math.min(scale, 1.6))
     readonly property int readingText: Math.round(36 * scale)
 
     readonly property int target: App.gloves ? 72 : 56
