@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/units/number.h"
 
+#include <fast_float/fast_float.h>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -8,9 +9,12 @@
 namespace hingepin {
 
 std::optional<double> valueOfNumber(std::string_view number) {
+  // The C++ library of the phones (LLVM's) has no std::from_chars for double.
   double value = 0.0;
-  const auto [end, code] = std::from_chars(number.data(), number.data() + number.size(), value);
-  if (code != std::errc()) return std::nullopt;
+  const auto [end, code] = fast_float::from_chars(number.data(), number.data() + number.size(), value);
+  if (code != std::errc() || !std::isfinite(value)) return std::nullopt;
+  if (value == 0.0 && number.substr(0, number.find_first_of("eE")).find_first_of("123456789") != number.npos)
+    return std::nullopt;
   return value;
 }
 

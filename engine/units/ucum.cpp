@@ -181,8 +181,8 @@ std::string writeQuantity(double value_si, std::string_view ucum) {
       std::array<char, 32> text{};
       const auto [end, code] =
           std::to_chars(text.begin(), text.end(), near, std::chars_format::scientific, digits - 1);
-      double candidate = 0.0;
-      std::from_chars(text.begin(), end, candidate);
+      const double candidate =
+          valueOfNumber({text.data(), static_cast<std::size_t>(end - text.data())}).value_or(0.0);
       if (unit->toSi(candidate) == value_si) return writeNumber(candidate) + " " + std::string(ucum);
     }
   }

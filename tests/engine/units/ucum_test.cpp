@@ -55,6 +55,18 @@ TEST(UcumTest, EveryPublishedCodeIsKnownWithItsFactor) {
 }
 
 // NIST SP 811 (2008), appendix B.8: seven digits.
+TEST(NumberTest, IsTheNearestDouble) {
+  // IEEE 754-2019, 4.3.1: to nearest, ties to even; 3.3: the range of binary64.
+  EXPECT_EQ(valueOfNumber("9007199254740993"), 9007199254740992.0);
+  EXPECT_EQ(valueOfNumber("9007199254740995"), 9007199254740996.0);
+  EXPECT_EQ(valueOfNumber("9007199254740993.0000000000000000000000000000001"), 9007199254740994.0);
+  EXPECT_EQ(valueOfNumber("4.9e-324"), std::numeric_limits<double>::denorm_min());
+  EXPECT_EQ(valueOfNumber("2.4e-324"), std::nullopt);
+  EXPECT_EQ(valueOfNumber("1.7976931348623157e308"), std::numeric_limits<double>::max());
+  EXPECT_EQ(valueOfNumber("1.7976931348623159e308"), std::nullopt);
+  EXPECT_EQ(valueOfNumber("-0.000e-999"), 0.0);
+}
+
 TEST(UcumTest, FactorsRoundToThoseOfNistSp811) {
   int compared = 0;
   for (const Factor& published : publishedFactors()) {
