@@ -25,6 +25,18 @@ Expected<std::string> keepNext(store::Store& store, records::SignersVerdict newe
   return sealed->name;
 }
 
+/// Seals and keeps the first list of a yard's key, and accepts it.
+Expected<std::string> keepRoot(store::Store& store, const records::SignersList& root,
+                               const records::SecretKey& yard_key, std::int64_t now_utc_ms) {
+  const Expected<records::SealedSigners> sealed = records::sealSigners(root, yard_key);
+  if (!sealed) return std::unexpected(sealed.error());
+  if (const Expected<void> kept = store.putSigners(*sealed, now_utc_ms); !kept)
+    return std::unexpected(kept.error());
+  if (const Expected<void> accepted = store.acceptRoot(sealed->name); !accepted)
+    return std::unexpected(accepted.error());
+  return sealed->name;
+}
+
 }  // namespace
 
 Expected<records::SignersVerdict> signersOf(const store::Store& store) {
@@ -44,15 +56,19 @@ Expected<std::string> makeYard(store::Store& store, const records::SecretKey& ya
   const Expected<std::vector<std::string>> roots = store.acceptedRoots();
   if (!roots) return std::unexpected(roots.error());
   if (!roots->empty()) return fail(ErrorKind::InvalidInput, "yard-already-made", {{"list", roots->back()}});
-  const Expected<records::SealedSigners> sealed = records::sealSigners(
-      {.yard_key = yard_key.publicKey(), .signers = std::move(signers), .revocations = {}}, yard_key);
-  if (!sealed) return std::unexpected(sealed.error());
-  if (const Expected<void> kept = store.putSigners(*sealed, now_utc_ms); !kept)
-    return std::unexpected(kept.error());
-  if (const Expected<void> accepted = store.acceptRoot(sealed->name); !accepted) {
-    return std::unexpected(accepted.error());
-  }
-  return sealed->name;
+  return keepRoot(store, {.yard_key = yard_key.publicKey(), .signers = std::move(signers), .revocations = {}},
+                  yard_key, now_utc_ms);
+}
+
+Expected<std::string> renewYard(store::Store& store, const records::SecretKey& yard_key,
+                                const std::vector<records::Signer>& signers, std::int64_t now_utc_ms) {
+  Expected<records::SignersVerdict> newest = signersOf(store);
+  if (!newest) return std::unexpected(newest.error());
+  records::SignersList root{.yard_key = yard_key.publicKey(),
+                            .signers = std::move(newest->list->signers),
+                            .revocations = std::move(newest->list->revocations)};
+  root.signers.insert(root.signers.end(), signers.begin(), signers.end());
+  return keepRoot(store, root, yard_key, now_utc_ms);
 }
 
 Expected<std::string> addSigners(store::Store& store, const records::SecretKey& yard_key,

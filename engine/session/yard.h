@@ -22,6 +22,13 @@ namespace hingepin::session {
 [[nodiscard]] Expected<std::string> makeYard(store::Store& store, const records::SecretKey& yard_key,
                                              std::vector<records::Signer> signers, std::int64_t now_utc_ms);
 
+/// Begins the list anew with another key of the yard, where the one before was lost (a restored phone has
+/// none), and accepts it here: whoever could sign before, what was revoked, and `signers`. Other phones have
+/// to accept it too. @return its name. Errors: those of signersOf.
+[[nodiscard]] Expected<std::string> renewYard(store::Store& store, const records::SecretKey& yard_key,
+                                              const std::vector<records::Signer>& signers,
+                                              std::int64_t now_utc_ms);
+
 /// Adds signers, or leaves out what `signers` names where `remove` says so, in a list after the newest.
 /// @return its name. Errors: those of signersOf; InvalidInput "yard-key-other".
 [[nodiscard]] Expected<std::string> addSigners(store::Store& store, const records::SecretKey& yard_key,

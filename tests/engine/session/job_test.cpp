@@ -86,6 +86,24 @@ TEST(JobTest, ARevokedKeyCannotGoOn) {
   EXPECT_EQ(codeOf(yard.tell(job, yard.honest(job))), "signer-revoked");
 }
 
+TEST(JobTest, AYardWhoseKeyWasLostGoesOnWithANewOne) {
+  Yard yard;
+  const std::size_t before = need(signersOf(yard.store)).list->signers.size();
+  const records::SecretKey new_yard_key = records::newSecretKey(folder::fillBytes);
+  const records::SecretKey new_technician = records::newSecretKey(folder::fillBytes);
+  const records::Signer signer{.key = new_technician.publicKey(),
+                               .role = "technician",
+                               .valid_from_utc_ms = yard.now.utc_ms,
+                               .valid_until_utc_ms = {}};
+  EXPECT_EQ(codeOf(addSigners(yard.store, new_yard_key, {signer}, yard.now.utc_ms)), "yard-key-other");
+  need(renewYard(yard.store, new_yard_key, {signer}, yard.now.utc_ms));
+  EXPECT_EQ(need(signersOf(yard.store)).list->signers.size(), before + 1);
+  for (const records::SecretKey* key : {&new_technician, &yard.technician})
+    EXPECT_EQ(codeOf(mayAct(yard.store, key->id(), "technician", yard.now.utc_ms)), "");
+  // The lost key may not change the list any more.
+  EXPECT_EQ(codeOf(addSigners(yard.store, yard.yard_key, {signer}, yard.now.utc_ms)), "yard-key-other");
+}
+
 TEST(JobTest, TheAgeOfWhatWasDoneBeforeIsKnownWithinOneStartOnly) {
   Yard yard;
   EXPECT_EQ(codeOf(yard.tryBegin(yard.jobOf("warm-up"))), "prerequisite-missing");
