@@ -16,7 +16,7 @@
 class QTextToSpeech {};
 #endif
 #ifdef Q_OS_ANDROID
-#include <QtCore/private/qandroidextras_p.h>
+#include <QCoreApplication>
 #include <QJniObject>
 #endif
 

@@ -9,6 +9,11 @@
 #include <QStandardPaths>
 #include <QTextDocument>
 #include <qrcodegen.hpp>
+#ifdef Q_OS_ANDROID
+#include <QCoreApplication>
+#include <QFileInfo>
+#include <QJniObject>
+#endif
 
 #include "app.h"
 #include "engine/folder/files.h"
@@ -105,6 +110,36 @@ QString Exporter::pathFor(const QString& name) const {
 void Exporter::clear() {
   saved_.clear();
   Q_EMIT changed();
+}
+
+bool Exporter::canShare() {
+#ifdef Q_OS_ANDROID
+  return true;
+#else
+  return false;
+#endif
+}
+
+void Exporter::share(const QString& title) {
+#ifdef Q_OS_ANDROID
+  if (saved_.isEmpty()) return;
+  // HandOver.java lends what lies in this folder, and what was handed over before is no longer wanted there.
+  QDir folder(QDir(QStandardPaths::writableLocation(QStandardPaths::CacheLocation))
+                  .filePath(QStringLiteral("handover")));
+  folder.removeRecursively();
+  folder.mkpath(QStringLiteral("."));
+  const QString name = QFileInfo(saved_).fileName();
+  if (!QFile::copy(saved_, folder.filePath(name))) {
+    done(folder.filePath(name), false);
+    return;
+  }
+  const QJniObject activity = QNativeInterface::QAndroidApplication::context();
+  QJniObject::callStaticMethod<void>(
+      "org/hingepin/app/HandOver", "share", "(Landroid/app/Activity;Ljava/lang/String;Ljava/lang/String;)V",
+      activity.object(), QJniObject::fromString(name).object(), QJniObject::fromString(title).object());
+#else
+  Q_UNUSED(title)
+#endif
 }
 
 void Exporter::done(const QString& path, bool ok) {

@@ -17,6 +17,7 @@ class Exporter : public QObject {
   QML_SINGLETON
   Q_PROPERTY(QString saved MEMBER saved_ NOTIFY changed)
   Q_PROPERTY(bool letter MEMBER letter_ NOTIFY changed)
+  Q_PROPERTY(bool canShare READ canShare CONSTANT)
 
  public:
   explicit Exporter(App& app);
@@ -31,6 +32,10 @@ class Exporter : public QObject {
   Q_INVOKABLE void tag(const QString& record);
   Q_INVOKABLE void tagOfLines(const QStringList& lines, const QString& name);
   Q_INVOKABLE void clear();
+  /// Whether this phone can hand a file to another app that the person picks.
+  [[nodiscard]] static bool canShare();
+  /// Hands over the file that was saved last; `title` heads the question to whom.
+  Q_INVOKABLE void share(const QString& title);
   /// Where files are put; a test may choose.
   void setFolder(const QString& folder) { folder_ = folder; }
 

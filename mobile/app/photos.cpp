@@ -9,10 +9,30 @@
 #include <QPainter>
 #include <QStandardPaths>
 #include <QUuid>
+#if QT_VERSION >= QT_VERSION_CHECK(6, 5, 0)
+#include <QCoreApplication>
+#include <QPermissions>
+#endif
 
 namespace hingepin::mobile {
 
 bool Photos::present() const { return !QMediaDevices::videoInputs().isEmpty(); }
+
+void Photos::askForCamera() {
+#if QT_VERSION >= QT_VERSION_CHECK(6, 5, 0)
+  QCoreApplication::instance()->requestPermission(QCameraPermission(), this,
+                                                  [this](const QPermission& camera) {
+                                                    if (camera.status() == Qt::PermissionStatus::Granted) {
+                                                      Q_EMIT cameraAllowed();
+                                                    } else {
+                                                      Q_EMIT cameraRefused();
+                                                    }
+                                                  });
+#else
+  // Up to Qt 6.4 Qt Multimedia asks when the camera opens.
+  Q_EMIT cameraAllowed();
+#endif
+}
 
 QString Photos::newPhotoPath() const {
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::CacheLocation);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The phone's camera; permission is asked for by the system when it opens.
+// The phone's camera, once it may be used.
 import QtQuick
 import QtQuick.Layouts
 import QtMultimedia as Multimedia

@@ -13,7 +13,7 @@ StepPanel {
             list.push({
                 text: qsTr("Take a photo"),
                 kind: "main",
-                run: () => panel.takePhoto()
+                run: () => Photos.askForCamera()
             });
         if (Job.view.practice)
             list.push({
@@ -34,8 +34,23 @@ StepPanel {
             });
         return list;
     }
-    function takePhoto() {
-        camera.active = true;
+    Connections {
+        target: Photos
+        function onCameraAllowed() {
+            refused.visible = false;
+            camera.active = true;
+        }
+        function onCameraRefused() {
+            refused.visible = true;
+        }
+    }
+    BodyText {
+        id: refused
+        visible: false
+        Layout.fillWidth: true
+        color: Theme.warn
+        text: "⚠ " + qsTr("The phone does not let the app use its camera. Allow it in the phone's settings, or choose a picture.")
+        Accessible.role: Accessible.AlertMessage
     }
     FileDialog {
         id: dialog
