@@ -257,29 +257,37 @@ void App::openYard(bool demo) {
   const std::string path =
       plain(QDir(start_.folder).filePath(demo ? QStringLiteral("demo") : QStringLiteral("yard")));
   settings_.setValue(QStringLiteral("open"), demo ? QStringLiteral("demo") : QStringLiteral("yard"));
+  struct Opened {
+    std::vector<KeyFile> people;
+    bool has_yard;
+  };
   backend_.ask(
       this,
-      [path, utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<std::vector<KeyFile>> {
+      [path, utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<Opened> {
         desk.keys.clear();
         desk.folder.reset();
         Expected<folder::Folder> opened = folder::openFolder(path);
         if (!opened) return std::unexpected(opened.error());
         desk.folder.emplace(*std::move(opened));
-        return peopleOf(*desk.folder, utc_ms);
+        Expected<std::vector<KeyFile>> people = peopleOf(*desk.folder, utc_ms);
+        if (!people) return std::unexpected(people.error());
+        const auto roots = desk.folder->store.acceptedRoots();
+        if (!roots) return std::unexpected(roots.error());
+        return Opened{*std::move(people), !roots->empty()};
       },
-      [this](const Expected<std::vector<KeyFile>>& people) {
-        if (!people) {
-          tell(people.error());
+      [this](const Expected<Opened>& opened) {
+        if (!opened) {
+          tell(opened.error());
           setState(Broken);
           return;
         }
-        people_ = listed(*people);
+        people_ = listed(opened->people);
         Q_EMIT peopleChanged();
-        setState(people_.isEmpty() ? FirstStart : Locked);
+        setState(!people_.isEmpty() ? Locked : opened->has_yard ? KeysLost : FirstStart);
       });
 }
 
-void App::makeYard(const QString& name, const QStringList& roles, const QString& passphrase) {
+void App::makeYard(const QString& name, const QStringList& roles, const QString& passphrase, bool anew) {
   clearProblem();
   demo_ = false;
   const std::string path = plain(QDir(start_.folder).filePath(QStringLiteral("yard")));
@@ -289,7 +297,7 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
   };
   backend_.ask(
       this,
-      [path, name, roles, pass = plain(passphrase),
+      [path, name, roles, anew, pass = plain(passphrase),
        utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<Made> {
         desk.keys.clear();
         desk.folder.reset();
@@ -298,10 +306,10 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         desk.folder.emplace(*std::move(opened));
         const auto there = folder::keysOf(*desk.folder);
         if (!there) return std::unexpected(there.error());
-        // Over a yard that is there (a phone restored without its keys) no new keys are left behind.
+        // Over a yard that is there no new keys are left behind unasked.
         const auto roots = desk.folder->store.acceptedRoots();
         if (!roots) return std::unexpected(roots.error());
-        if (!roots->empty())
+        if (!roots->empty() && !(anew && there->empty()))
           return fail(ErrorKind::InvalidInput, "yard-already-made", {{"list", roots->back()}});
         // The person's key comes first: it names the installation.
         const Expected<folder::NamedKey> person =
@@ -311,8 +319,9 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         if (!yard) return std::unexpected(yard.error());
         const Expected<records::SecretKey> yard_key = folder::openKey(*desk.folder, kYardKey, pass);
         if (!yard_key) return std::unexpected(yard_key.error());
-        const auto made =
-            session::makeYard(desk.folder->store, *yard_key, signersFor(person->key, roles, utc_ms), utc_ms);
+        const std::vector<records::Signer> signers = signersFor(person->key, roles, utc_ms);
+        const auto made = roots->empty() ? session::makeYard(desk.folder->store, *yard_key, signers, utc_ms)
+                                         : session::renewYard(desk.folder->store, *yard_key, signers, utc_ms);
         if (!made) return std::unexpected(made.error());
         const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key),
                                              plain(name.trimmed()), folder::fillBytes, utc_ms);
@@ -324,6 +333,11 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         return Made{person->name, id};
       },
       [this, name, roles](const Expected<Made>& made) {
+        if (!made && made.error().message.code == "yard-already-made") {
+          // Either there are keys to open it with, or the screen says that they are lost.
+          openYard(false);
+          return;
+        }
         if (!made) {
           tell(made.error());
           return;
@@ -545,6 +559,11 @@ QString App::languageName(const QString& language) {
   if (language == QLatin1String("pt-BR")) return QStringLiteral("Português (Brasil)");
   if (language == QLatin1String("ar")) return QStringLiteral("العربية");
   return language;
+}
+
+QString App::number(double value, int decimals) const {
+  return qt(
+      session::numberIn(plain(QString::number(value, 'f', decimals)), session::localeOf(plain(language_))));
 }
 
 QString App::date(double utc_ms) const {

@@ -59,7 +59,7 @@ class App : public QObject {
   Q_PROPERTY(QString version READ version CONSTANT)
 
  public:
-  enum State { Starting, FirstStart, Locked, Open, Broken };
+  enum State { Starting, FirstStart, Locked, Open, Broken, KeysLost };
   Q_ENUM(State)
   enum Look { Day, Night, Sunlight };
   Q_ENUM(Look)
@@ -107,8 +107,9 @@ class App : public QObject {
   /// Opens what was open last, or asks for a first start.
   Q_INVOKABLE void begin();
   /// A key for a person, a key for the yard, and the yard's first list of signers. `roles`: what the person
-  /// acts as.
-  Q_INVOKABLE void makeYard(const QString& name, const QStringList& roles, const QString& passphrase);
+  /// acts as; `anew`: over a yard whose keys are lost, as a restored phone has it.
+  Q_INVOKABLE void makeYard(const QString& name, const QStringList& roles, const QString& passphrase,
+                            bool anew = false);
   /// The invented yard, filled where it is not there yet.
   Q_INVOKABLE void openDemo();
   Q_INVOKABLE void unlock(const QString& key_name, const QString& passphrase);
@@ -124,6 +125,8 @@ class App : public QObject {
   Q_INVOKABLE static QString roleName(const QString& role);
   Q_INVOKABLE static QString signalName(const QString& word);
   Q_INVOKABLE static QString languageName(const QString& language);
+  /// A number as the language writes it.
+  Q_INVOKABLE QString number(double value, int decimals) const;
   Q_INVOKABLE QString date(double utc_ms) const;
   Q_INVOKABLE QString dateAndTime(double utc_ms) const;
 

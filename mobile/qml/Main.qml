@@ -73,6 +73,9 @@ ApplicationWindow {
             case App.Open:
                 stack.start("HomePage");
                 break;
+            case App.KeysLost:
+                stack.start("KeysLostPage");
+                break;
             case App.Broken:
                 stack.start("BrokenPage");
                 break;

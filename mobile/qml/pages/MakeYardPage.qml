@@ -5,11 +5,13 @@ import Hingepin
 
 Page {
     id: page
+    /// Over a yard whose keys are lost.
+    property bool anew: false
     property string role: "technician"
     readonly property var roles: ["technician", "yard-clerk", "safety-lead"]
     readonly property string problem: passphrase.text.length === 0 ? "" : App.passphraseProblem(passphrase.text)
     readonly property bool isReady: name.text.trim().length > 0 && passphrase.text.length > 0 && problem.length === 0 && again.text === passphrase.text
-    title: qsTr("Make my yard")
+    title: anew ? qsTr("Make new keys") : qsTr("Make my yard")
     Field {
         id: name
         label: qsTr("Your name")
@@ -46,11 +48,11 @@ Page {
         Press {
             Layout.fillWidth: true
             kind: "main"
-            text: qsTr("Make the keys and the yard")
+            text: page.anew ? qsTr("Make the new keys") : qsTr("Make the keys and the yard")
             enabled: page.isReady && !App.busy
             onPressedFully: {
                 const all = ["technician", "supervisor", "safety-lead", "yard-clerk", "operator"];
-                App.makeYard(name.text, [page.role].concat(all.filter(role => role !== page.role)), passphrase.text);
+                App.makeYard(name.text, [page.role].concat(all.filter(role => role !== page.role)), passphrase.text, page.anew);
             }
         }
     ]
