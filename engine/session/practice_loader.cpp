@@ -62,6 +62,12 @@ std::string withoutHeader(const std::string& csv) { return csv.substr(csv.find('
 
 }  // namespace
 
+std::vector<std::string> practiceMishaps() {
+  std::vector<std::string> codes;
+  for (const simulator::MishapKind& kind : simulator::mishapKinds()) codes.emplace_back(kind.code);
+  return codes;
+}
+
 PracticeLoader::PracticeLoader(std::uint64_t number)
     : random_(number),
       machine_([&] {
@@ -75,6 +81,13 @@ PracticeLoader::PracticeLoader(std::uint64_t number)
   // empty.
   end_ = restAt(boom_rad_, tilt_m_, 0.0).value_or(LogRow{});
   still_ = end_;
+}
+
+void PracticeLoader::suffer(std::string_view mishap) {
+  happenings_.clear();
+  const auto kinds = simulator::mishapKinds();
+  const auto kind = std::ranges::find(kinds, mishap, &simulator::MishapKind::code);
+  if (kind != kinds.end()) happenings_.push_back({kind->mishap, kind->usual});
 }
 
 Expected<double> PracticeLoader::goalOf(const Step& step) const {

@@ -5,6 +5,7 @@
 #include <deque>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/base/error.h"
@@ -14,6 +15,9 @@
 
 /// A loader to practise on: the simulator, driven by what a step asks for, as a feed of lift-log lines.
 namespace hingepin::session {
+
+/// The codes of what may happen to it; what each is stands in the catalogues.
+[[nodiscard]] std::vector<std::string> practiceMishaps();
 
 class PracticeLoader {
  public:
@@ -29,6 +33,8 @@ class PracticeLoader {
   [[nodiscard]] Expected<void> begin(const procedures::Step& step, double mass_kg, double time_s);
   /// What happens to it from the next movement on.
   void suffer(std::vector<simulator::Happening> happenings) { happenings_ = std::move(happenings); }
+  /// The same by its code, as large as usual; nothing happens any more for a code that is none.
+  void suffer(std::string_view mishap);
   /// The lines of the feed up to a time, 50 a second, the header first and after every drop-out.
   [[nodiscard]] std::string linesUntil(double time_s);
   /// Sends nothing between now and that time.

@@ -7,6 +7,7 @@ import Hingepin
 
 Page {
     id: page
+    property bool choosing: false
     title: qsTr("Live readings")
     BodyText {
         Layout.fillWidth: true
@@ -53,6 +54,45 @@ Page {
         visible: Live.alive
         Layout.fillWidth: true
         text: qsTr("%1 readings a second").arg(Math.round(Live.rowsPerSecond))
+    }
+    ColumnLayout {
+        visible: Live.source === "practice"
+        Layout.fillWidth: true
+        spacing: Theme.gap
+        Heading {
+            Layout.fillWidth: true
+            text: qsTr("Practise what goes wrong")
+        }
+        BodyText {
+            Layout.fillWidth: true
+            text: qsTr("The simulated loader can misbehave, from its next movement on, as if it were so on the machine. What the job then says and asks for is part of the practice.")
+        }
+        Press {
+            Layout.fillWidth: true
+            text: (page.choosing ? "▾ " : "▸ ") + qsTr("The loader misbehaves")
+            note: Live.mishap.length > 0 ? Live.mishapText : qsTr("No, all is well")
+            onPressedFully: page.choosing = !page.choosing
+        }
+        Choice {
+            visible: page.choosing
+            options: page.choosing ? [
+                {
+                    value: "",
+                    text: qsTr("All is well")
+                }
+            ].concat(Live.mishaps()) : []
+            value: Live.mishap
+            onChosen: value => {
+                Live.suffer(value);
+                page.choosing = false;
+            }
+        }
+        Press {
+            Layout.fillWidth: true
+            text: qsTr("Cut the readings off for 10 seconds")
+            note: qsTr("As when a plug comes off; they come back by themselves")
+            onPressedFully: Live.dropOut(10)
+        }
     }
     FileDialog {
         id: dialog

@@ -43,4 +43,11 @@ Card {
         text: Live.trouble.length > 0 ? "✖ " + Live.trouble : Live.fault.length > 0 ? "✖ " + Live.fault : ""
         Accessible.role: Accessible.AlertMessage
     }
+    BodyText {
+        visible: Live.mishap.length > 0
+        Layout.fillWidth: true
+        color: Theme.warn
+        font.pixelSize: Theme.smallText
+        text: "⚠ " + qsTr("Practice: %1 It stays so until you say under Live readings that all is well, as if it had been mended.").arg(Live.mishapText)
+    }
 }
