@@ -7,28 +7,40 @@ namespace hingepin::session {
 namespace {
 
 /// Summaries of passes and lifts of a job bear the same names.
-bool isLowering(const calibration::Calibration& calibration, const calibration::Lift& lift) {
-  const auto summary = std::ranges::find(calibration.passes, lift.name, &calibration::PassSummary::name);
-  return summary != calibration.passes.end() && summary->direction == calibration::Direction::Down;
+bool isLowering(const calibration::Calibration* calibration, const calibration::Lift& lift) {
+  if (calibration == nullptr) return lift.direction == calibration::Direction::Down;
+  const auto summary = std::ranges::find(calibration->passes, lift.name, &calibration::PassSummary::name);
+  return summary != calibration->passes.end() && summary->direction == calibration::Direction::Down;
 }
 
 }  // namespace
 
-Expected<EmptyLift> emptyLift(const calibration::Job& job, const calibration::Calibration& calibration,
-                              int points) {
-  EmptyLift empty;
-  const double rod_share = calibration.rod_area_m2 / calibration.head_area_m2;
+double rodShareOf(const calibration::LiftCylinders& cylinders) {
+  const double bore_m = cylinders.bore.inMetres();
+  const double rod_m = cylinders.rod.inMetres();
+  return 1.0 - rod_m * rod_m / (bore_m * bore_m);
+}
+
+std::vector<EmptyPass> emptyPasses(const calibration::Job& job, const calibration::SensorLine& boom_line,
+                                   double rod_share, const calibration::Calibration* calibration) {
+  std::vector<EmptyPass> passes;
   for (const calibration::Lift& lift : job.lifts) {
     if (lift.kind != calibration::LiftKind::Empty) continue;
     EmptyPass pass{lift.name, lift.pace, isLowering(calibration, lift), {}};
     pass.readings.reserve(lift.readings.rows.size());
     for (const calibration::LiftRow& row : lift.readings.rows) {
-      pass.readings.push_back({calibration.boom_line.angle(row.boom_sensor),
+      pass.readings.push_back({boom_line.angle(row.boom_sensor),
                                row.head_pressure_Pa - rod_share * row.rod_pressure_Pa.value_or(0.0)});
     }
-    empty.passes.push_back(std::move(pass));
+    passes.push_back(std::move(pass));
   }
+  return passes;
+}
 
+Expected<EmptyLift> emptyLift(const calibration::Job& job, const calibration::Calibration& calibration,
+                              int points) {
+  const double rod_share = calibration.rod_area_m2 / calibration.head_area_m2;
+  EmptyLift empty{.passes = emptyPasses(job, calibration.boom_line, rod_share, &calibration), .tare = {}};
   std::optional<linkage::Linkage> linkage;
   if (calibration.linkage) {
     const Expected<linkage::Linkage> made = linkage::Linkage::make(*calibration.linkage);

@@ -30,6 +30,15 @@ struct EmptyLift {
   std::vector<PressurePoint> tare;  ///< rising, at rest, over the angles that the passes cover; rising
 };
 
+/// What of the rod side's pressure is taken off the head side's: rod area over head area.
+[[nodiscard]] double rodShareOf(const calibration::LiftCylinders& cylinders);
+
+/// The empty passes of a job, by the line of its boom sensor.
+/// @param calibration whose summaries tell the direction of a pass; nullptr: as the job states it
+[[nodiscard]] std::vector<EmptyPass> emptyPasses(const calibration::Job& job,
+                                                 const calibration::SensorLine& boom_line, double rod_share,
+                                                 const calibration::Calibration* calibration);
+
 /// @param points of the tare, 2 or more
 /// Errors: those of linkage::Linkage::make.
 [[nodiscard]] Expected<EmptyLift> emptyLift(const calibration::Job& job,

@@ -3,9 +3,12 @@
 
 #include <algorithm>
 
+#include "engine/calibration/angles.h"
 #include "engine/calibration/calibration.h"
 #include "engine/calibration/lift_model.h"
 #include "engine/session/fitting.h"
+#include "engine/session/job_record.h"
+#include "engine/session/record_view.h"
 
 namespace hingepin::session {
 namespace {
@@ -100,11 +103,36 @@ std::optional<LiftCurves> liftCurvesOf(const OpenJob& job, const Edge& edge, con
   if (!text) return std::nullopt;
   const Expected<calibration::Job> read = edge.read_job(*text, logs);
   if (!read) return std::nullopt;
-  const Expected<Calibration> calibration = calibration::calibrate(*read);
-  if (!calibration) return std::nullopt;
-  Expected<LiftCurves> curves = liftCurves(*read, *calibration, points);
-  if (!curves) return std::nullopt;
-  return *std::move(curves);
+  if (const Expected<Calibration> calibration = calibration::calibrate(*read)) {
+    if (Expected<LiftCurves> curves = liftCurves(*read, *calibration, points)) return *std::move(curves);
+  }
+  std::vector<Message> warnings;
+  const Expected<calibration::SensorLine> line = calibration::fitBoomLine(*read, warnings);
+  if (!line) return std::nullopt;
+  LiftCurves curves;
+  curves.passes = emptyPasses(*read, *line, rodShareOf(read->unit.lift_cylinders), nullptr);
+  for (EmptyPass& pass : curves.passes) pass.readings = thinned(pass.readings, points);
+  return curves;
+}
+
+JobCurves jobCurvesOf(const store::Store& store, const OpenJob& job, const Edge& edge) {
+  JobCurves curves{.lift = liftCurvesOf(job, edge, blobsOf(store)), .proof = {}};
+  const JsonValue content = recordContent(job, JsonValue(), "", 0);
+  if (const std::optional<RecordedJob> recorded = readRecordedJob(content))
+    curves.proof = historyPointOf(store, *recorded, job.job.record);
+  return curves;
+}
+
+Expected<JobCurves> recordCurvesOf(const store::Store& store, std::string_view record, const Edge& edge) {
+  const Expected<records::Record> read = recordOf(store, record);
+  if (!read) return std::unexpected(read.error());
+  const std::optional<RecordedJob> recorded = readRecordedJob(read->content);
+  if (!recorded) return fail(ErrorKind::NotFound, "record-not-of-job", {{"record", std::string(record)}});
+  JobCurves curves{.lift = {}, .proof = historyPointOf(store, *recorded, std::string(record))};
+  // A record that came from another phone may have left its journal there.
+  if (const Expected<OpenJob> job = openJob(store, recorded->job, edge))
+    curves.lift = liftCurvesOf(*job, edge, blobsOf(store));
+  return curves;
 }
 
 }  // namespace hingepin::session

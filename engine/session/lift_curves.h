@@ -3,12 +3,14 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/base/error.h"
 #include "engine/session/edge.h"
 #include "engine/session/empty_lift.h"
 #include "engine/session/job.h"
+#include "engine/session/overview.h"
 
 /// What a chart shows of a fit to lift pressures.
 namespace hingepin::session {
@@ -37,8 +39,20 @@ struct LiftCurves {
 [[nodiscard]] Expected<LiftCurves> liftCurves(const calibration::Job& job,
                                               const calibration::Calibration& calibration, int points);
 
-/// The curves of a job's readings and logs so far; nothing where they give no calibration yet.
+/// The curves of a job's readings and logs so far: the passes alone where they give no calibration yet,
+/// nothing where the poses give no angles.
 [[nodiscard]] std::optional<LiftCurves> liftCurvesOf(const OpenJob& job, const Edge& edge,
                                                      const BlobSource& logs, int points = 200);
+
+/// What a job's charts show.
+struct JobCurves {
+  std::optional<LiftCurves> lift{};
+  HistoryPoint proof{};  ///< empty where nothing was proved
+};
+/// Of a job that is open, and of one that a record is about.
+/// Errors: NotFound "record-not-of-job"; those of recordOf.
+[[nodiscard]] JobCurves jobCurvesOf(const store::Store& store, const OpenJob& job, const Edge& edge);
+[[nodiscard]] Expected<JobCurves> recordCurvesOf(const store::Store& store, std::string_view record,
+                                                 const Edge& edge);
 
 }  // namespace hingepin::session

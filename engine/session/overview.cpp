@@ -317,6 +317,7 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
     const std::optional<double> reference = referenceOf(job, index);
     if (!reference || *reference <= 0.0) return;
     point.reference_kg = reference;
+    point.indications_kg = values;
     point.indication_kg = meanOf(values);
     point.error_percent = (*point.indication_kg - *reference) / *reference * 100.0;
     const Expected<ReadQuantity> limit = readAnyQuantity(check.within);

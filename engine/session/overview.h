@@ -175,7 +175,8 @@ struct HistoryPoint {
   std::optional<double> zero_low_kg{};    ///< limits
   std::optional<double> zero_high_kg{};
   std::optional<double> reference_kg{};         ///< of the proof
-  std::optional<double> indication_kg{};        ///< mean
+  std::vector<double> indications_kg{};         ///< of the proof, in the order in which they were read
+  std::optional<double> indication_kg{};        ///< their mean
   std::optional<double> error_percent{};        ///< (mean indication - reference) / reference
   std::optional<double> error_found_percent{};  ///< the first of the job, before anything was taught
   std::optional<double> span{};                 ///< mean indication less mean zero, over the reference

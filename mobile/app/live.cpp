@@ -4,11 +4,13 @@
 #include <QFile>
 #include <QUrl>
 #include <QXYSeries>
+#include <algorithm>
 #include <cmath>
 
 #include "app.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
+#include "engine/session/empty_lift.h"
 #include "engine/session/machine_drawing.h"
 #include "job_runner.h"
 #include "text.h"
@@ -53,6 +55,7 @@ Live::Live(App& app, JobRunner& job) : app_(app), job_(job) {
   timer_.setInterval(kTick_ms);
   connect(&timer_, &QTimer::timeout, this, &Live::tick);
   connect(&job_, &JobRunner::stepChanged, this, &Live::stepChanged);
+  connect(&app_, &App::languageChanged, this, &Live::sourceChanged);
 }
 
 Live::~Live() { the_live = nullptr; }
@@ -77,6 +80,8 @@ void Live::open(const QString& source, const QString& address) {
   watch_.reset();
   feed_ = std::make_unique<session::Feed>(folder::edge());
   fault_.clear();
+  refused_.clear();
+  mishap_.clear();
   source_ = source;
   address_ = address;
   zero_ms_ = static_cast<double>(app_.backend().now().at_ms);
@@ -141,6 +146,7 @@ void Live::feed(std::string_view bytes) {
 
 void Live::stepChanged() {
   watch_.reset();
+  refused_.clear();
   taking_ = false;
   value_.clear();
   value_text_.clear();
@@ -173,6 +179,8 @@ void Live::stepChanged() {
       [this, job](const std::optional<session::KnownLine>& line) {
         if (job_.job() != job) return;
         line_ = line;
+        const auto unit = unitOf(*job);
+        rod_share_ = unit ? session::rodShareOf(unit->lift_cylinders) : 0.0;
         const procedures::Step* const step = procedures::findStep(job->procedure, plain(job_.view().about));
         if (step != nullptr && job_.view().ask != QLatin1String("zone") && source_ != QLatin1String("none") &&
             !isOutOfPlace()) {
@@ -199,10 +207,28 @@ void Live::move() {
       if (const auto value = readSi(made.event.value, Dimension::Mass)) mass_kg = *value;
     }
   }
-  if (const Expected<void> begun = loader_->begin(*step, mass_kg, practiceTime_s()); !begun) {
-    fault_ = app_.say(begun.error());
-    Q_EMIT changed();
+  const Expected<void> begun = loader_->begin(*step, mass_kg, practiceTime_s());
+  refused_ = begun ? QString() : app_.say(begun.error());
+}
+
+QString Live::mishapText() const {
+  return mishap_.isEmpty() ? QString() : app_.say(Message{plain(mishap_), {}});
+}
+
+QVariantList Live::mishaps() const {
+  QVariantList list;
+  for (const std::string& code : session::practiceMishaps()) {
+    list.append(QVariantMap{{QStringLiteral("value"), qt(code)},
+                            {QStringLiteral("text"), app_.say(Message{code, {}})}});
   }
+  return list;
+}
+
+void Live::suffer(const QString& mishap) {
+  if (!loader_) return;
+  mishap_ = mishap;
+  loader_->suffer(plain(mishap));
+  Q_EMIT sourceChanged();
 }
 
 void Live::dropOut(double s) {
@@ -234,7 +260,7 @@ void Live::tick() {
   rows_per_second_ = feed_->rowsPerSecond();
   fault_ = isOutOfPlace()   ? tr("The simulated loader is for practice units only.")
            : feed_->fault() ? app_.say(*feed_->fault())
-                            : QString();
+                            : refused_;
   if (!feed_->rows().empty()) {
     const calibration::LiftRow& row = feed_->rows().back();
     pressure_ = qt(session::show(Amount{row.head_pressure_Pa / 1e5, "bar", 0}, app_.system(),
@@ -335,14 +361,23 @@ void Live::drawMachine() {
   Q_EMIT machineChanged();
 }
 
-void Live::fill(QObject* series) const {
+QRectF Live::fill(QObject* series) const {
   auto* const line = qobject_cast<QXYSeries*>(series);
-  if (line == nullptr || !watch_ || !feed_) return;
+  if (line == nullptr || !watch_ || !feed_) return {};
   QList<QPointF> points;
-  const double to_unit = app_.system() == UnitSystem::UsCustomary ? 6894.757293168 : 1e5;
+  double left = 0, right = 0, low = 0, high = 0;
+  const double to_unit = inSystem(Amount{1e-5, "bar", 1}, app_.system()).value;
   const double x_unit = line_ ? kDegree : 1.0;
-  for (const auto& [x, y] : watch_->track(*feed_, 0.0)) points.append({x / x_unit, y / to_unit});
+  for (const auto& [x, y] : watch_->track(*feed_, rod_share_)) {
+    const QPointF point(x / x_unit, y * to_unit);
+    left = points.isEmpty() ? point.x() : std::min(left, point.x());
+    right = points.isEmpty() ? point.x() : std::max(right, point.x());
+    low = points.isEmpty() ? point.y() : std::min(low, point.y());
+    high = points.isEmpty() ? point.y() : std::max(high, point.y());
+    points.append(point);
+  }
   line->replace(points);
+  return {left, low, right - left, high - low};
 }
 
 }  // namespace hingepin::mobile

@@ -5,9 +5,11 @@
 #include <QObject>
 #include <QPointF>
 #include <QQmlEngine>
+#include <QRectF>
 #include <QString>
 #include <QTcpSocket>
 #include <QTimer>
+#include <QVariantList>
 #include <QVariantMap>
 #include <memory>
 #include <optional>
@@ -30,6 +32,8 @@ class Live : public QObject {
   QML_SINGLETON
   Q_PROPERTY(QString source READ source NOTIFY sourceChanged)
   Q_PROPERTY(QString address MEMBER address_ NOTIFY sourceChanged)
+  Q_PROPERTY(QString mishap READ mishap NOTIFY sourceChanged)
+  Q_PROPERTY(QString mishapText READ mishapText NOTIFY sourceChanged)
   Q_PROPERTY(bool connected READ connected NOTIFY changed)
   Q_PROPERTY(bool alive MEMBER alive_ NOTIFY changed)
   Q_PROPERTY(QString trouble MEMBER trouble_ NOTIFY changed)
@@ -55,6 +59,8 @@ class Live : public QObject {
   static Live* create(QQmlEngine* engine, QJSEngine* script);
 
   [[nodiscard]] QString source() const { return source_; }
+  [[nodiscard]] QString mishap() const { return mishap_; }
+  [[nodiscard]] QString mishapText() const;
   [[nodiscard]] bool connected() const;
 
   /// "none", "practice" (the simulator; practice units only), "file" (a lift log played back), "line"
@@ -63,11 +69,15 @@ class Live : public QObject {
   Q_INVOKABLE void takeValue();
   /// The practice loader does what the step asks for; it has no levers of its own.
   Q_INVOKABLE void move();
+  /// Practice: what may happen to the loader, {value, text}; and lets that happen from its next movement on,
+  /// "" for nothing any more.
+  Q_INVOKABLE QVariantList mishaps() const;
+  Q_INVOKABLE void suffer(const QString& mishap);
   /// Practice: nothing comes for some seconds.
   Q_INVOKABLE void dropOut(double s);
   /// The running pass into a chart's series, angle in degrees (or the sensor's reading) and pressure in bar
-  /// or psi.
-  Q_INVOKABLE void fill(QObject* series) const;
+  /// or psi. @return what it spans
+  Q_INVOKABLE QRectF fill(QObject* series) const;
 
  Q_SIGNALS:
   void sourceChanged();
@@ -95,10 +105,13 @@ class Live : public QObject {
   QTimer timer_;
   QString source_ = QStringLiteral("none");
   QString address_;
+  QString mishap_;
+  QString refused_;  ///< why the loader did not move
   std::unique_ptr<session::Feed> feed_;
   std::unique_ptr<session::Watch> watch_;
   std::unique_ptr<session::PracticeLoader> loader_;
   std::optional<session::KnownLine> line_;
+  double rod_share_ = 0;
   std::string line_of_;  ///< the job for which `line_` holds
   std::unique_ptr<QTcpSocket> socket_;
   QString played_;  ///< of a file: what is still to come, and from when on

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app.h"
+#include "charts.h"
 #include "cue.h"
 #include "exporter.h"
 #include "job_runner.h"
@@ -21,6 +22,7 @@ struct Models {
       : app(std::move(start)),
         job(app),
         live(app, job),
+        charts(app, job),
         level(app),
         cue(app),
         exporter(app),
@@ -29,6 +31,7 @@ struct Models {
   App app;
   JobRunner job;
   Live live;
+  Charts charts;
   Level level;
   Cue cue;
   Exporter exporter;

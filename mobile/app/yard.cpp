@@ -238,13 +238,20 @@ void Yard::readHistory(const QString& unit, const QString& attachment) {
         history_.clear();
         if (points) {
           for (const session::HistoryPoint& point : *points) {
-            history_.append(QVariantMap{
-                {key("time"), static_cast<double>(point.utc_ms)},
-                {key("zero"), optionalOf(point.zero_found_kg ? point.zero_found_kg : point.zero_kg)},
-                {key("error"), optionalOf(point.error_percent)},
-                {key("limit"), optionalOf(point.error_limit_percent)},
-                {key("verdict"), qt(point.verdict)},
-                {key("calibration"), point.calibration}});
+            const auto mass = [&](const std::optional<double>& value_kg) {
+              return value_kg ? QVariant(inSystem(Amount{*value_kg, "kg", 0}, app_.system()).value)
+                              : QVariant();
+            };
+            history_.append(
+                QVariantMap{{key("time"), static_cast<double>(point.utc_ms)},
+                            {key("zero"), mass(point.zero_found_kg ? point.zero_found_kg : point.zero_kg)},
+                            {key("zeroLow"), mass(point.zero_low_kg)},
+                            {key("zeroHigh"), mass(point.zero_high_kg)},
+                            {key("span"), optionalOf(point.span)},
+                            {key("error"), optionalOf(point.error_percent)},
+                            {key("limit"), optionalOf(point.error_limit_percent)},
+                            {key("verdict"), qt(point.verdict)},
+                            {key("calibration"), point.calibration}});
           }
         }
         Q_EMIT historyChanged();

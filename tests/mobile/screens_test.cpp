@@ -171,6 +171,22 @@ QVariantList recordsOf(Hand& hand, const QString& unit) {
   return yard.property("records").toList();
 }
 
+/// The record of the demo yard's unit that was taught by logs.
+QString taughtByLogs(Hand& hand) {
+  Yard& yard = hand.app().yard;
+  yard.readRecords(QStringLiteral("L-27"));
+  hand.until([&] { return !hand.app().app.busy(); });
+  for (const QVariant& each : yard.property("records").toList()) {
+    if (each.toMap().value(QStringLiteral("procedure")) != QLatin1String("after-attachment-change")) continue;
+    const QString record = each.toMap().value(QStringLiteral("record")).toString();
+    hand.app().charts.readRecord(record);
+    hand.until([&] { return hand.app().charts.property("ready").toBool(); });
+    if (!hand.app().charts.property("passes").toList().isEmpty()) return record;
+  }
+  ADD_FAILURE() << "no record has charts";
+  return {};
+}
+
 /// The record of a unit that was done by a procedure, the newest; "" for none.
 QString recordBy(const QVariantList& records, const QString& procedure) {
   for (const QVariant& each : records) {
@@ -217,6 +233,7 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
   ASSERT_FALSE(before.isEmpty());
   QObject* const flash = hand.window().findChild<QObject*>(QStringLiteral("flash"));
   ASSERT_NE(flash, nullptr);
+  const QString charted = taughtByLogs(hand);
   for (const Look& look : looks()) {
     screens.look(look);
     screens.check(QStringLiteral("HomePage"));
@@ -232,6 +249,10 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
                  QStringLiteral("RecordPage-correcting"));
     screens.open(QStringLiteral("ComparePage"),
                  {{QStringLiteral("before"), before}, {QStringLiteral("after"), after}});
+    screens.open(QStringLiteral("ChartsPage"), {{QStringLiteral("record"), charted}});
+    screens.open(QStringLiteral("HistoryPage"), {{QStringLiteral("unit"), QStringLiteral("L-27")},
+                                                 {QStringLiteral("attachment"), QStringLiteral("GP-2.7")}});
+    screens.open(QStringLiteral("KeysLostPage"));
     screens.open(QStringLiteral("SettingsPage"));
     screens.open(QStringLiteral("PeoplePage"));
     screens.open(QStringLiteral("FeedPage"));

@@ -180,6 +180,17 @@
     </message>
 </context>
 <context>
+    <name>ChartsPage</name>
+    <message>
+        <source>Charts</source>
+        <translation>الرسوم البيانية</translation>
+    </message>
+    <message>
+        <source>Nothing was logged or proved that a chart could show.</source>
+        <translation>لم يُسجَّل ولم يُثبَت شيء يمكن أن يعرضه رسم بياني.</translation>
+    </message>
+</context>
+<context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
@@ -333,6 +344,10 @@
         <source>All files (%1)</source>
         <translation>كل الملفات (%1)</translation>
     </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>لا يسمح الهاتف للتطبيق باستخدام الكاميرا. اسمح بذلك في إعدادات الهاتف، أو اختر صورة.</translation>
+    </message>
 </context>
 <context>
     <name>FeedPage</name>
@@ -375,6 +390,34 @@
     <message>
         <source>Lift logs (%1)</source>
         <translation>تسجيلات رفع (%1)</translation>
+    </message>
+    <message>
+        <source>Practise what goes wrong</source>
+        <translation>تدرّب على ما قد يتعطل</translation>
+    </message>
+    <message>
+        <source>The simulated loader can misbehave, from its next movement on, as if it were so on the machine. What the job then says and asks for is part of the practice.</source>
+        <translation>يمكن أن يسيء لودر المحاكاة التصرف ابتداءً من حركته التالية، كما لو كان ذلك على الآلة. وما تقوله المهمة وتطلبه عندئذ جزء من التدريب.</translation>
+    </message>
+    <message>
+        <source>The loader misbehaves</source>
+        <translation>اللودر يسيء التصرف</translation>
+    </message>
+    <message>
+        <source>No, all is well</source>
+        <translation>لا، كل شيء على ما يرام</translation>
+    </message>
+    <message>
+        <source>All is well</source>
+        <translation>كل شيء على ما يرام</translation>
+    </message>
+    <message>
+        <source>Cut the readings off for 10 seconds</source>
+        <translation>اقطع القراءات لمدة 10 ثوانٍ</translation>
+    </message>
+    <message>
+        <source>As when a plug comes off; they come back by themselves</source>
+        <translation>كما حين ينفصل قابس؛ وتعود من تلقاء نفسها</translation>
     </message>
 </context>
 <context>
@@ -441,12 +484,66 @@
 <context>
     <name>HistoryChart</name>
     <message>
-        <source>Error of the proofs, %</source>
-        <translation>خطأ إثباتات الصحة، %</translation>
+        <source>It may lie between %1 and %2.</source>
+        <translation>يجوز أن يقع بين %1 و%2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n reading(s) from %1 to %2, between %3 and %4, the last %5.</source>
+        <translation>
+            <numerusform>لا قراءات (%n) من %1 إلى %2، بين %3 و%4، آخرها %5.</numerusform>
+            <numerusform>قراءة واحدة من %1 إلى %2، بين %3 و%4، آخرها %5.</numerusform>
+            <numerusform>قراءتان من %1 إلى %2، بين %3 و%4، آخرهما %5.</numerusform>
+            <numerusform>%n قراءات من %1 إلى %2، بين %3 و%4، آخرها %5.</numerusform>
+            <numerusform>%n قراءة من %1 إلى %2، بين %3 و%4، آخرها %5.</numerusform>
+            <numerusform>%n قراءة من %1 إلى %2، بين %3 و%4، آخرها %5.</numerusform>
+        </translation>
     </message>
     <message>
-        <source>Last proof %1: error %2 %</source>
-        <translation>آخر إثبات صحة %1: الخطأ %2 %</translation>
+        <source>Measured</source>
+        <translation>المقيس</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>التفاوت المسموح</translation>
+    </message>
+    <message>
+        <source>Taught anew</source>
+        <translation>أُعيد التعليم</translation>
+    </message>
+</context>
+<context>
+    <name>HistoryPage</name>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 مع %2</translation>
+    </message>
+    <message>
+        <source>None yet.</source>
+        <translation>لا شيء بعد.</translation>
+    </message>
+    <message>
+        <source>Zero</source>
+        <translation>الصفر</translation>
+    </message>
+    <message>
+        <source>What it showed with an empty bucket, as found, in %1</source>
+        <translation>ما عرضه والدلو فارغ، كما وُجد، بوحدة %1</translation>
+    </message>
+    <message>
+        <source>Span</source>
+        <translation>المدى</translation>
+    </message>
+    <message>
+        <source>What it showed of a known mass less its zero, in % of that mass</source>
+        <translation>ما عرضه لكتلة معروفة ناقص صفره، بنسبة % من تلك الكتلة</translation>
+    </message>
+    <message>
+        <source>Errors of the proofs</source>
+        <translation>أخطاء إثباتات الصحة</translation>
+    </message>
+    <message>
+        <source>In % of the known mass</source>
+        <translation>بنسبة % من الكتلة المعروفة</translation>
     </message>
 </context>
 <context>
@@ -598,6 +695,30 @@
         <source>(does not count)</source>
         <translation>(لا يُحتسب)</translation>
     </message>
+    <message>
+        <source>Live readings</source>
+        <translation>القراءات المباشرة</translation>
+    </message>
+    <message>
+        <source>None are open</source>
+        <translation>لا توجد قراءات مفتوحة</translation>
+    </message>
+    <message>
+        <source>They are coming</source>
+        <translation>إنها تصل</translation>
+    </message>
+    <message>
+        <source>They have stopped</source>
+        <translation>لقد توقفت</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>الرسوم البيانية</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>التمريرات، ما تتركه المواءمة، أخطاء إثبات الصحة</translation>
+    </message>
 </context>
 <context>
     <name>JobPage</name>
@@ -658,6 +779,33 @@
     </message>
 </context>
 <context>
+    <name>KeysLostPage</name>
+    <message>
+        <source>The keys are not on this phone</source>
+        <translation>المفاتيح ليست على هذا الهاتف</translation>
+    </message>
+    <message>
+        <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
+        <translation>المعدات والمهام والسجلات موجودة هنا، ولكن لا مفتاح للتوقيع. هكذا يكون الحال بعد استعادة هاتف من نسخة احتياطية: فالنسخ لا تحتوي على مفاتيح كي لا يوقّع أحد غيرك بمفاتيحك.</translation>
+    </message>
+    <message>
+        <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
+        <translation>لم يضِع شيء: ما وُقّع يبقى موقّعًا ويمكن التحقق منه. تتابع العمل بمفاتيح جديدة. وعندئذ تبدأ قائمة الساحة لمن يحق لهم التوقيع من جديد، وفيها كل من كانوا عليها، ويجب أن تقبلها هواتف الساحة الأخرى.</translation>
+    </message>
+    <message>
+        <source>If the old phone was lost or stolen, its key can still sign. Have it revoked.</source>
+        <translation>إذا فُقد الهاتف القديم أو سُرق فما زال مفتاحه قادرًا على التوقيع. اطلب إبطاله.</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>أنشئ مفاتيح جديدة</translation>
+    </message>
+    <message>
+        <source>Open another yard</source>
+        <translation>افتح ساحة أخرى</translation>
+    </message>
+</context>
+<context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
@@ -705,6 +853,61 @@
     </message>
 </context>
 <context>
+    <name>LiftChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>بطيئة، خفضًا</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>سريعة، خفضًا</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>بطيئة، رفعًا</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>سريعة، رفعًا</translation>
+    </message>
+    <message>
+        <source>%1: %2 to %3 %4, from %5° to %6°.</source>
+        <translation>%1: من %2 إلى %3 %4، من %5° إلى %6°.</translation>
+    </message>
+    <message>
+        <source>Fitted tare: %1 to %2 %3, known to ± %4 %3 (95 %).</source>
+        <translation>الوزن الفارغ بعد المواءمة: من %1 إلى %2 %3، معروف بدقة ± %4 %3 (95 %).</translation>
+    </message>
+    <message>
+        <source>Lift pressure</source>
+        <translation>ضغط الرفع</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom&apos;s angle</source>
+        <translation>الضغط بوحدة %1 مقابل زاوية الذراع</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom sensor&apos;s reading</source>
+        <translation>الضغط بوحدة %1 مقابل قراءة مستشعر الذراع</translation>
+    </message>
+    <message>
+        <source>Chart of the lift pressure.</source>
+        <translation>رسم بياني لضغط الرفع.</translation>
+    </message>
+    <message>
+        <source>This pass</source>
+        <translation>هذه التمريرة</translation>
+    </message>
+    <message>
+        <source>Fitted tare</source>
+        <translation>الوزن الفارغ بعد المواءمة</translation>
+    </message>
+    <message>
+        <source>Where it lies with 95 % probability</source>
+        <translation>حيث يقع باحتمال 95 %</translation>
+    </message>
+</context>
+<context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
@@ -733,6 +936,10 @@
     <message>
         <source>%1 % done</source>
         <translation>تم %1 %</translation>
+    </message>
+    <message>
+        <source>Practice: %1 It stays so until you say under Live readings that all is well, as if it had been mended.</source>
+        <translation>تدريب: %1 يبقى الأمر كذلك حتى تقول في «القراءات المباشرة» إن كل شيء على ما يرام، كما لو أنه أُصلح.</translation>
     </message>
 </context>
 <context>
@@ -794,6 +1001,14 @@
     <message>
         <source>Make the keys and the yard</source>
         <translation>أنشئ المفتاحين والساحة</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>أنشئ مفاتيح جديدة</translation>
+    </message>
+    <message>
+        <source>Make the new keys</source>
+        <translation>أنشئ المفاتيح الجديدة</translation>
     </message>
 </context>
 <context>
@@ -961,6 +1176,53 @@
     </message>
 </context>
 <context>
+    <name>ProofChart</name>
+    <message>
+        <source>Reading %1: %2 %</source>
+        <translation>القراءة %1: %2 %</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>خارج الحدود</translation>
+    </message>
+    <message>
+        <source>Mean %1 %.</source>
+        <translation>المتوسط %1 %.</translation>
+    </message>
+    <message>
+        <source>The mean may be off by %1 %.</source>
+        <translation>يجوز أن ينحرف المتوسط بمقدار %1 %.</translation>
+    </message>
+    <message>
+        <source>Errors of the proof</source>
+        <translation>أخطاء إثبات الصحة</translation>
+    </message>
+    <message>
+        <source>Error in % of the known mass, over the number of the reading</source>
+        <translation>الخطأ بنسبة % من الكتلة المعروفة مقابل رقم القراءة</translation>
+    </message>
+    <message>
+        <source>Chart of the errors of the proof.</source>
+        <translation>رسم بياني لأخطاء إثبات الصحة.</translation>
+    </message>
+    <message>
+        <source>Within the tolerance</source>
+        <translation>ضمن التفاوت المسموح</translation>
+    </message>
+    <message>
+        <source>Outside</source>
+        <translation>خارج الحدود</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>المتوسط</translation>
+    </message>
+    <message>
+        <source>Tolerance of the mean</source>
+        <translation>تفاوت المتوسط</translation>
+    </message>
+</context>
+<context>
     <name>ReadingStep</name>
     <message>
         <source>steady</source>
@@ -1054,10 +1316,6 @@
         <translation>احفظ بطاقة التحذير بصيغة PDF</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>حُفظ: %1</translation>
-    </message>
-    <message>
         <source>Sign it too</source>
         <translation>وقّع عليه أيضًا</translation>
     </message>
@@ -1080,6 +1338,61 @@
     <message>
         <source>Seal the correction</source>
         <translation>اختم التصحيح</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>الرسوم البيانية</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>التمريرات، ما تتركه المواءمة، أخطاء إثبات الصحة</translation>
+    </message>
+</context>
+<context>
+    <name>ResidualChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>بطيئة، خفضًا</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>سريعة، خفضًا</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>بطيئة، رفعًا</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>سريعة، رفعًا</translation>
+    </message>
+    <message>
+        <source>bucket empty</source>
+        <translation>الدلو فارغ</translation>
+    </message>
+    <message>
+        <source>with the test mass</source>
+        <translation>مع كتلة الاختبار</translation>
+    </message>
+    <message>
+        <source>with a load</source>
+        <translation>مع حمل</translation>
+    </message>
+    <message>
+        <source>Standard deviation %1 %2, largest %3 %2</source>
+        <translation>الانحراف المعياري %1 %2، الأكبر %3 %2</translation>
+    </message>
+    <message>
+        <source>What the fit leaves</source>
+        <translation>ما تتركه المواءمة</translation>
+    </message>
+    <message>
+        <source>Measured less fitted, in %1, over the boom&apos;s angle; the chosen pass is drawn thick</source>
+        <translation>المقيس ناقص المواءم، بوحدة %1، مقابل زاوية الذراع؛ التمريرة المختارة مرسومة بخط عريض</translation>
+    </message>
+    <message>
+        <source>Chart of what the fit leaves.</source>
+        <translation>رسم بياني لما تتركه المواءمة.</translation>
     </message>
 </context>
 <context>
@@ -1111,6 +1424,21 @@
     <message>
         <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
         <translation>هو من يتابع العمل. وما تؤكده بصفتك الشخص الثاني تؤكده عندئذٍ بجانبه، بعبارة مرورك الخاصة.</translation>
+    </message>
+</context>
+<context>
+    <name>SavedFile</name>
+    <message>
+        <source>Saved: %1</source>
+        <translation>حُفظ: %1</translation>
+    </message>
+    <message>
+        <source>Hand the file to another app</source>
+        <translation>سلّم الملف إلى تطبيق آخر</translation>
+    </message>
+    <message>
+        <source>Hand the file to</source>
+        <translation>سلّم الملف إلى</translation>
     </message>
 </context>
 <context>
@@ -1418,10 +1746,6 @@
         <translation>الملحقات</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>حُفظ: %1</translation>
-    </message>
-    <message>
         <source>Compare check-out and return</source>
         <translation>قارن التسليم والإرجاع</translation>
     </message>
@@ -1440,6 +1764,10 @@
     <message>
         <source>corrected</source>
         <translation>مصحَّح</translation>
+    </message>
+    <message>
+        <source>Its zero and span over the months</source>
+        <translation>صفره ومداه عبر الأشهر</translation>
     </message>
 </context>
 <context>

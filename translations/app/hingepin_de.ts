@@ -180,6 +180,17 @@
     </message>
 </context>
 <context>
+    <name>ChartsPage</name>
+    <message>
+        <source>Charts</source>
+        <translation>Diagramme</translation>
+    </message>
+    <message>
+        <source>Nothing was logged or proved that a chart could show.</source>
+        <translation>Es wurde nichts aufgezeichnet oder geprüft, was ein Diagramm zeigen könnte.</translation>
+    </message>
+</context>
+<context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
@@ -333,6 +344,10 @@
         <source>All files (%1)</source>
         <translation>Alle Dateien (%1)</translation>
     </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>Das Telefon lässt die App die Kamera nicht benutzen. In den Einstellungen des Telefons erlauben oder ein Bild wählen.</translation>
+    </message>
 </context>
 <context>
     <name>FeedPage</name>
@@ -375,6 +390,34 @@
     <message>
         <source>Lift logs (%1)</source>
         <translation>Hubaufzeichnungen (%1)</translation>
+    </message>
+    <message>
+        <source>Practise what goes wrong</source>
+        <translation>Üben, was schiefgeht</translation>
+    </message>
+    <message>
+        <source>The simulated loader can misbehave, from its next movement on, as if it were so on the machine. What the job then says and asks for is part of the practice.</source>
+        <translation>Der simulierte Radlader kann sich ab der nächsten Bewegung falsch verhalten, als wäre es an der Maschine so. Was der Auftrag dann sagt und verlangt, gehört zur Übung.</translation>
+    </message>
+    <message>
+        <source>The loader misbehaves</source>
+        <translation>Der Radlader verhält sich falsch</translation>
+    </message>
+    <message>
+        <source>No, all is well</source>
+        <translation>Nein, alles in Ordnung</translation>
+    </message>
+    <message>
+        <source>All is well</source>
+        <translation>Alles in Ordnung</translation>
+    </message>
+    <message>
+        <source>Cut the readings off for 10 seconds</source>
+        <translation>Messwerte 10 Sekunden lang unterbrechen</translation>
+    </message>
+    <message>
+        <source>As when a plug comes off; they come back by themselves</source>
+        <translation>Wie wenn sich ein Stecker löst; sie kommen von selbst wieder</translation>
     </message>
 </context>
 <context>
@@ -441,12 +484,62 @@
 <context>
     <name>HistoryChart</name>
     <message>
-        <source>Error of the proofs, %</source>
-        <translation>Abweichung der Prüfungen, %</translation>
+        <source>It may lie between %1 and %2.</source>
+        <translation>Zulässig ist %1 bis %2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n reading(s) from %1 to %2, between %3 and %4, the last %5.</source>
+        <translation>
+            <numerusform>%n Messwert von %1 bis %2, zwischen %3 und %4, zuletzt %5.</numerusform>
+            <numerusform>%n Messwerte von %1 bis %2, zwischen %3 und %4, zuletzt %5.</numerusform>
+        </translation>
     </message>
     <message>
-        <source>Last proof %1: error %2 %</source>
-        <translation>Letzte Prüfung %1: Abweichung %2 %</translation>
+        <source>Measured</source>
+        <translation>Gemessen</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>Taught anew</source>
+        <translation>Neu eingelernt</translation>
+    </message>
+</context>
+<context>
+    <name>HistoryPage</name>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 mit %2</translation>
+    </message>
+    <message>
+        <source>None yet.</source>
+        <translation>Noch keine.</translation>
+    </message>
+    <message>
+        <source>Zero</source>
+        <translation>Nullpunkt</translation>
+    </message>
+    <message>
+        <source>What it showed with an empty bucket, as found, in %1</source>
+        <translation>Anzeige mit leerer Schaufel, wie vorgefunden, in %1</translation>
+    </message>
+    <message>
+        <source>Span</source>
+        <translation>Spanne</translation>
+    </message>
+    <message>
+        <source>What it showed of a known mass less its zero, in % of that mass</source>
+        <translation>Anzeige einer bekannten Masse minus Nullpunkt, in % dieser Masse</translation>
+    </message>
+    <message>
+        <source>Errors of the proofs</source>
+        <translation>Abweichungen der Prüfungen</translation>
+    </message>
+    <message>
+        <source>In % of the known mass</source>
+        <translation>In % der bekannten Masse</translation>
     </message>
 </context>
 <context>
@@ -586,6 +679,30 @@
         <source>(does not count)</source>
         <translation>(zählt nicht)</translation>
     </message>
+    <message>
+        <source>Live readings</source>
+        <translation>Laufende Messwerte</translation>
+    </message>
+    <message>
+        <source>None are open</source>
+        <translation>Keine geöffnet</translation>
+    </message>
+    <message>
+        <source>They are coming</source>
+        <translation>Sie kommen</translation>
+    </message>
+    <message>
+        <source>They have stopped</source>
+        <translation>Sie bleiben aus</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Diagramme</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Fahrten, was die Anpassung übrig lässt, Abweichungen der Prüfung</translation>
+    </message>
 </context>
 <context>
     <name>JobPage</name>
@@ -646,6 +763,33 @@
     </message>
 </context>
 <context>
+    <name>KeysLostPage</name>
+    <message>
+        <source>The keys are not on this phone</source>
+        <translation>Die Schlüssel sind nicht auf diesem Telefon</translation>
+    </message>
+    <message>
+        <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
+        <translation>Geräte, Aufträge und Protokolle des Betriebshofs sind da, aber kein Schlüssel zum Unterschreiben. So ist es, nachdem ein Telefon aus einer Sicherung wiederhergestellt wurde: Sicherungen enthalten keine Schlüssel, damit niemand sonst damit unterschreiben kann.</translation>
+    </message>
+    <message>
+        <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
+        <translation>Nichts ist verloren: Unterschriebenes bleibt unterschrieben und prüfbar. Mit neuen Schlüsseln geht es weiter. Die Liste des Betriebshofs, wer unterschreiben darf, beginnt dann neu, mit allen, die darauf standen, und andere Telefone des Betriebshofs müssen sie annehmen.</translation>
+    </message>
+    <message>
+        <source>If the old phone was lost or stolen, its key can still sign. Have it revoked.</source>
+        <translation>Ist das alte Telefon verloren oder gestohlen, kann sein Schlüssel noch unterschreiben. Ihn widerrufen lassen.</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Neue Schlüssel erstellen</translation>
+    </message>
+    <message>
+        <source>Open another yard</source>
+        <translation>Anderen Betriebshof öffnen</translation>
+    </message>
+</context>
+<context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
@@ -693,6 +837,61 @@
     </message>
 </context>
 <context>
+    <name>LiftChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Langsam, senkend</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Schnell, senkend</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Langsam, hebend</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Schnell, hebend</translation>
+    </message>
+    <message>
+        <source>%1: %2 to %3 %4, from %5° to %6°.</source>
+        <translation>%1: %2 bis %3 %4, von %5° bis %6°.</translation>
+    </message>
+    <message>
+        <source>Fitted tare: %1 to %2 %3, known to ± %4 %3 (95 %).</source>
+        <translation>Angepasste Tara: %1 bis %2 %3, bekannt auf ± %4 %3 (95 %).</translation>
+    </message>
+    <message>
+        <source>Lift pressure</source>
+        <translation>Hubdruck</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom&apos;s angle</source>
+        <translation>Druck in %1, über dem Winkel des Hubgerüsts</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom sensor&apos;s reading</source>
+        <translation>Druck in %1, über dem Messwert des Hubgerüstsensors</translation>
+    </message>
+    <message>
+        <source>Chart of the lift pressure.</source>
+        <translation>Diagramm des Hubdrucks.</translation>
+    </message>
+    <message>
+        <source>This pass</source>
+        <translation>Diese Fahrt</translation>
+    </message>
+    <message>
+        <source>Fitted tare</source>
+        <translation>Angepasste Tara</translation>
+    </message>
+    <message>
+        <source>Where it lies with 95 % probability</source>
+        <translation>Wo sie mit 95 % Wahrscheinlichkeit liegt</translation>
+    </message>
+</context>
+<context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
@@ -721,6 +920,10 @@
     <message>
         <source>%1 % done</source>
         <translation>%1 % erledigt</translation>
+    </message>
+    <message>
+        <source>Practice: %1 It stays so until you say under Live readings that all is well, as if it had been mended.</source>
+        <translation>Übung: %1 Es bleibt so, bis unter „Laufende Messwerte“ gesagt wird, dass alles in Ordnung ist, als wäre es behoben.</translation>
     </message>
 </context>
 <context>
@@ -782,6 +985,14 @@
     <message>
         <source>Make the keys and the yard</source>
         <translation>Schlüssel erzeugen, Betriebshof anlegen</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Neue Schlüssel erstellen</translation>
+    </message>
+    <message>
+        <source>Make the new keys</source>
+        <translation>Die neuen Schlüssel erstellen</translation>
     </message>
 </context>
 <context>
@@ -949,6 +1160,53 @@
     </message>
 </context>
 <context>
+    <name>ProofChart</name>
+    <message>
+        <source>Reading %1: %2 %</source>
+        <translation>Messwert %1: %2 %</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>außerhalb</translation>
+    </message>
+    <message>
+        <source>Mean %1 %.</source>
+        <translation>Mittel %1 %.</translation>
+    </message>
+    <message>
+        <source>The mean may be off by %1 %.</source>
+        <translation>Das Mittel darf um %1 % abweichen.</translation>
+    </message>
+    <message>
+        <source>Errors of the proof</source>
+        <translation>Abweichungen der Prüfung</translation>
+    </message>
+    <message>
+        <source>Error in % of the known mass, over the number of the reading</source>
+        <translation>Abweichung in % der bekannten Masse, über der Nummer des Messwerts</translation>
+    </message>
+    <message>
+        <source>Chart of the errors of the proof.</source>
+        <translation>Diagramm der Abweichungen der Prüfung.</translation>
+    </message>
+    <message>
+        <source>Within the tolerance</source>
+        <translation>Innerhalb der Toleranz</translation>
+    </message>
+    <message>
+        <source>Outside</source>
+        <translation>Außerhalb</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Mittel</translation>
+    </message>
+    <message>
+        <source>Tolerance of the mean</source>
+        <translation>Toleranz des Mittels</translation>
+    </message>
+</context>
+<context>
     <name>ReadingStep</name>
     <message>
         <source>steady</source>
@@ -1042,10 +1300,6 @@
         <translation>Warnanhänger als PDF speichern</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Gespeichert: %1</translation>
-    </message>
-    <message>
         <source>Sign it too</source>
         <translation>Auch unterschreiben</translation>
     </message>
@@ -1068,6 +1322,61 @@
     <message>
         <source>Seal the correction</source>
         <translation>Berichtigung versiegeln</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Diagramme</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Fahrten, was die Anpassung übrig lässt, Abweichungen der Prüfung</translation>
+    </message>
+</context>
+<context>
+    <name>ResidualChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Langsam, senkend</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Schnell, senkend</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Langsam, hebend</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Schnell, hebend</translation>
+    </message>
+    <message>
+        <source>bucket empty</source>
+        <translation>Schaufel leer</translation>
+    </message>
+    <message>
+        <source>with the test mass</source>
+        <translation>mit der Prüfmasse</translation>
+    </message>
+    <message>
+        <source>with a load</source>
+        <translation>mit einer Last</translation>
+    </message>
+    <message>
+        <source>Standard deviation %1 %2, largest %3 %2</source>
+        <translation>Standardabweichung %1 %2, größte %3 %2</translation>
+    </message>
+    <message>
+        <source>What the fit leaves</source>
+        <translation>Was die Anpassung übrig lässt</translation>
+    </message>
+    <message>
+        <source>Measured less fitted, in %1, over the boom&apos;s angle; the chosen pass is drawn thick</source>
+        <translation>Gemessen minus angepasst, in %1, über dem Winkel des Hubgerüsts; die gewählte Fahrt ist dick gezeichnet</translation>
+    </message>
+    <message>
+        <source>Chart of what the fit leaves.</source>
+        <translation>Diagramm dessen, was die Anpassung übrig lässt.</translation>
     </message>
 </context>
 <context>
@@ -1099,6 +1408,21 @@
     <message>
         <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
         <translation>Diese Person macht damit weiter. Was die zweite Person bestätigt, bestätigt sie dann neben ihr, mit eigener Passphrase.</translation>
+    </message>
+</context>
+<context>
+    <name>SavedFile</name>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Gespeichert: %1</translation>
+    </message>
+    <message>
+        <source>Hand the file to another app</source>
+        <translation>Die Datei an eine andere App geben</translation>
+    </message>
+    <message>
+        <source>Hand the file to</source>
+        <translation>Die Datei geben an</translation>
     </message>
 </context>
 <context>
@@ -1406,10 +1730,6 @@
         <translation>Anbaugeräte</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Gespeichert: %1</translation>
-    </message>
-    <message>
         <source>Compare check-out and return</source>
         <translation>Ausgabe und Rücknahme vergleichen</translation>
     </message>
@@ -1428,6 +1748,10 @@
     <message>
         <source>corrected</source>
         <translation>berichtigt</translation>
+    </message>
+    <message>
+        <source>Its zero and span over the months</source>
+        <translation>Ihr Nullpunkt und ihre Spanne über die Monate</translation>
     </message>
 </context>
 <context>

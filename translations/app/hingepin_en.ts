@@ -2,6 +2,16 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en">
 <context>
+    <name>HistoryChart</name>
+    <message numerus="yes">
+        <source>%n reading(s) from %1 to %2, between %3 and %4, the last %5.</source>
+        <translation>
+            <numerusform>%n reading from %1 to %2, between %3 and %4, the last %5.</numerusform>
+            <numerusform>%n readings from %1 to %2, between %3 and %4, the last %5.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>HoldStep</name>
     <message numerus="yes">
         <source>%n second(s)</source>

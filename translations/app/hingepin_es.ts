@@ -180,6 +180,17 @@
     </message>
 </context>
 <context>
+    <name>ChartsPage</name>
+    <message>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <source>Nothing was logged or proved that a chart could show.</source>
+        <translation>No se grabó ni comprobó nada que un gráfico pueda mostrar.</translation>
+    </message>
+</context>
+<context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
@@ -333,6 +344,10 @@
         <source>All files (%1)</source>
         <translation>Todos los archivos (%1)</translation>
     </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>El teléfono no deja que la aplicación use la cámara. Permítalo en los ajustes del teléfono o elija una imagen.</translation>
+    </message>
 </context>
 <context>
     <name>FeedPage</name>
@@ -375,6 +390,34 @@
     <message>
         <source>Lift logs (%1)</source>
         <translation>Grabaciones (%1)</translation>
+    </message>
+    <message>
+        <source>Practise what goes wrong</source>
+        <translation>Practicar lo que sale mal</translation>
+    </message>
+    <message>
+        <source>The simulated loader can misbehave, from its next movement on, as if it were so on the machine. What the job then says and asks for is part of the practice.</source>
+        <translation>La cargadora simulada puede portarse mal desde su próximo movimiento, como si así fuera en la máquina. Lo que el trabajo diga y pida entonces es parte de la práctica.</translation>
+    </message>
+    <message>
+        <source>The loader misbehaves</source>
+        <translation>La cargadora se porta mal</translation>
+    </message>
+    <message>
+        <source>No, all is well</source>
+        <translation>No, todo está bien</translation>
+    </message>
+    <message>
+        <source>All is well</source>
+        <translation>Todo está bien</translation>
+    </message>
+    <message>
+        <source>Cut the readings off for 10 seconds</source>
+        <translation>Cortar las lecturas 10 segundos</translation>
+    </message>
+    <message>
+        <source>As when a plug comes off; they come back by themselves</source>
+        <translation>Como cuando se suelta un conector; vuelven solas</translation>
     </message>
 </context>
 <context>
@@ -441,12 +484,62 @@
 <context>
     <name>HistoryChart</name>
     <message>
-        <source>Error of the proofs, %</source>
-        <translation>Error de las comprobaciones, %</translation>
+        <source>It may lie between %1 and %2.</source>
+        <translation>Puede estar entre %1 y %2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n reading(s) from %1 to %2, between %3 and %4, the last %5.</source>
+        <translation>
+            <numerusform>%n lectura del %1 al %2, entre %3 y %4, la última %5.</numerusform>
+            <numerusform>%n lecturas del %1 al %2, entre %3 y %4, la última %5.</numerusform>
+        </translation>
     </message>
     <message>
-        <source>Last proof %1: error %2 %</source>
-        <translation>Última comprobación %1: error %2 %</translation>
+        <source>Measured</source>
+        <translation>Medido</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Tolerancia</translation>
+    </message>
+    <message>
+        <source>Taught anew</source>
+        <translation>Enseñada de nuevo</translation>
+    </message>
+</context>
+<context>
+    <name>HistoryPage</name>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 con %2</translation>
+    </message>
+    <message>
+        <source>None yet.</source>
+        <translation>Ninguno todavía.</translation>
+    </message>
+    <message>
+        <source>Zero</source>
+        <translation>Cero</translation>
+    </message>
+    <message>
+        <source>What it showed with an empty bucket, as found, in %1</source>
+        <translation>Lo que indicó con el cucharón vacío, tal como se encontró, en %1</translation>
+    </message>
+    <message>
+        <source>Span</source>
+        <translation>Alcance</translation>
+    </message>
+    <message>
+        <source>What it showed of a known mass less its zero, in % of that mass</source>
+        <translation>Lo que indicó de una masa conocida menos su cero, en % de esa masa</translation>
+    </message>
+    <message>
+        <source>Errors of the proofs</source>
+        <translation>Errores de las comprobaciones</translation>
+    </message>
+    <message>
+        <source>In % of the known mass</source>
+        <translation>En % de la masa conocida</translation>
     </message>
 </context>
 <context>
@@ -586,6 +679,30 @@
         <source>(does not count)</source>
         <translation>(no cuenta)</translation>
     </message>
+    <message>
+        <source>Live readings</source>
+        <translation>Lecturas en vivo</translation>
+    </message>
+    <message>
+        <source>None are open</source>
+        <translation>No hay ninguna abierta</translation>
+    </message>
+    <message>
+        <source>They are coming</source>
+        <translation>Están llegando</translation>
+    </message>
+    <message>
+        <source>They have stopped</source>
+        <translation>Se han detenido</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Pasadas, lo que deja el ajuste, errores de la comprobación</translation>
+    </message>
 </context>
 <context>
     <name>JobPage</name>
@@ -646,6 +763,33 @@
     </message>
 </context>
 <context>
+    <name>KeysLostPage</name>
+    <message>
+        <source>The keys are not on this phone</source>
+        <translation>Las claves no están en este teléfono</translation>
+    </message>
+    <message>
+        <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
+        <translation>Los equipos, trabajos y registros del parque están aquí, pero no hay ninguna clave para firmar. Así ocurre después de restaurar un teléfono desde una copia: las copias no llevan claves, para que nadie más pueda firmar con las suyas.</translation>
+    </message>
+    <message>
+        <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
+        <translation>No se pierde nada: lo firmado sigue firmado y se puede comprobar. Con claves nuevas se continúa. La lista del parque de quién puede firmar empieza entonces de nuevo, con todos los que estaban en ella, y los demás teléfonos del parque deben aceptarla.</translation>
+    </message>
+    <message>
+        <source>If the old phone was lost or stolen, its key can still sign. Have it revoked.</source>
+        <translation>Si el teléfono anterior se perdió o lo robaron, su clave todavía puede firmar. Haga que la revoquen.</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Crear claves nuevas</translation>
+    </message>
+    <message>
+        <source>Open another yard</source>
+        <translation>Abrir otro parque</translation>
+    </message>
+</context>
+<context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
@@ -693,6 +837,61 @@
     </message>
 </context>
 <context>
+    <name>LiftChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Lenta, bajando</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Rápida, bajando</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Lenta, subiendo</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Rápida, subiendo</translation>
+    </message>
+    <message>
+        <source>%1: %2 to %3 %4, from %5° to %6°.</source>
+        <translation>%1: de %2 a %3 %4, de %5° a %6°.</translation>
+    </message>
+    <message>
+        <source>Fitted tare: %1 to %2 %3, known to ± %4 %3 (95 %).</source>
+        <translation>Tara ajustada: de %1 a %2 %3, conocida a ± %4 %3 (95 %).</translation>
+    </message>
+    <message>
+        <source>Lift pressure</source>
+        <translation>Presión de elevación</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom&apos;s angle</source>
+        <translation>Presión en %1, según el ángulo del brazo</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom sensor&apos;s reading</source>
+        <translation>Presión en %1, según la lectura del sensor del brazo</translation>
+    </message>
+    <message>
+        <source>Chart of the lift pressure.</source>
+        <translation>Gráfico de la presión de elevación.</translation>
+    </message>
+    <message>
+        <source>This pass</source>
+        <translation>Esta pasada</translation>
+    </message>
+    <message>
+        <source>Fitted tare</source>
+        <translation>Tara ajustada</translation>
+    </message>
+    <message>
+        <source>Where it lies with 95 % probability</source>
+        <translation>Donde está con un 95 % de probabilidad</translation>
+    </message>
+</context>
+<context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
@@ -721,6 +920,10 @@
     <message>
         <source>%1 % done</source>
         <translation>%1 % hecho</translation>
+    </message>
+    <message>
+        <source>Practice: %1 It stays so until you say under Live readings that all is well, as if it had been mended.</source>
+        <translation>Práctica: %1 Sigue así hasta que diga en «Lecturas en vivo» que todo está bien, como si se hubiera reparado.</translation>
     </message>
 </context>
 <context>
@@ -782,6 +985,14 @@
     <message>
         <source>Make the keys and the yard</source>
         <translation>Crear las claves y el parque</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Crear claves nuevas</translation>
+    </message>
+    <message>
+        <source>Make the new keys</source>
+        <translation>Crear las claves nuevas</translation>
     </message>
 </context>
 <context>
@@ -949,6 +1160,53 @@
     </message>
 </context>
 <context>
+    <name>ProofChart</name>
+    <message>
+        <source>Reading %1: %2 %</source>
+        <translation>Lectura %1: %2 %</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>fuera</translation>
+    </message>
+    <message>
+        <source>Mean %1 %.</source>
+        <translation>Media %1 %.</translation>
+    </message>
+    <message>
+        <source>The mean may be off by %1 %.</source>
+        <translation>La media puede desviarse %1 %.</translation>
+    </message>
+    <message>
+        <source>Errors of the proof</source>
+        <translation>Errores de la comprobación</translation>
+    </message>
+    <message>
+        <source>Error in % of the known mass, over the number of the reading</source>
+        <translation>Error en % de la masa conocida, según el número de la lectura</translation>
+    </message>
+    <message>
+        <source>Chart of the errors of the proof.</source>
+        <translation>Gráfico de los errores de la comprobación.</translation>
+    </message>
+    <message>
+        <source>Within the tolerance</source>
+        <translation>Dentro de la tolerancia</translation>
+    </message>
+    <message>
+        <source>Outside</source>
+        <translation>Fuera</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Media</translation>
+    </message>
+    <message>
+        <source>Tolerance of the mean</source>
+        <translation>Tolerancia de la media</translation>
+    </message>
+</context>
+<context>
     <name>ReadingStep</name>
     <message>
         <source>steady</source>
@@ -1042,10 +1300,6 @@
         <translation>Guardar la etiqueta como PDF</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Guardado: %1</translation>
-    </message>
-    <message>
         <source>Sign it too</source>
         <translation>Firmarlo también</translation>
     </message>
@@ -1068,6 +1322,61 @@
     <message>
         <source>Seal the correction</source>
         <translation>Sellar la corrección</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Pasadas, lo que deja el ajuste, errores de la comprobación</translation>
+    </message>
+</context>
+<context>
+    <name>ResidualChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Lenta, bajando</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Rápida, bajando</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Lenta, subiendo</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Rápida, subiendo</translation>
+    </message>
+    <message>
+        <source>bucket empty</source>
+        <translation>cucharón vacío</translation>
+    </message>
+    <message>
+        <source>with the test mass</source>
+        <translation>con la masa de prueba</translation>
+    </message>
+    <message>
+        <source>with a load</source>
+        <translation>con una carga</translation>
+    </message>
+    <message>
+        <source>Standard deviation %1 %2, largest %3 %2</source>
+        <translation>Desviación estándar %1 %2, mayor %3 %2</translation>
+    </message>
+    <message>
+        <source>What the fit leaves</source>
+        <translation>Lo que deja el ajuste</translation>
+    </message>
+    <message>
+        <source>Measured less fitted, in %1, over the boom&apos;s angle; the chosen pass is drawn thick</source>
+        <translation>Medido menos ajustado, en %1, según el ángulo del brazo; la pasada elegida va en trazo grueso</translation>
+    </message>
+    <message>
+        <source>Chart of what the fit leaves.</source>
+        <translation>Gráfico de lo que deja el ajuste.</translation>
     </message>
 </context>
 <context>
@@ -1099,6 +1408,21 @@
     <message>
         <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
         <translation>Esa persona sigue con el trabajo. Lo que usted confirma como segunda persona lo confirma entonces a su lado, con su propia frase de contraseña.</translation>
+    </message>
+</context>
+<context>
+    <name>SavedFile</name>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Guardado: %1</translation>
+    </message>
+    <message>
+        <source>Hand the file to another app</source>
+        <translation>Pasar el archivo a otra aplicación</translation>
+    </message>
+    <message>
+        <source>Hand the file to</source>
+        <translation>Pasar el archivo a</translation>
     </message>
 </context>
 <context>
@@ -1406,10 +1730,6 @@
         <translation>Implementos</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Guardado: %1</translation>
-    </message>
-    <message>
         <source>Compare check-out and return</source>
         <translation>Comparar salida y devolución</translation>
     </message>
@@ -1428,6 +1748,10 @@
     <message>
         <source>corrected</source>
         <translation>corregido</translation>
+    </message>
+    <message>
+        <source>Its zero and span over the months</source>
+        <translation>Su cero y su alcance a lo largo de los meses</translation>
     </message>
 </context>
 <context>

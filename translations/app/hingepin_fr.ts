@@ -180,6 +180,17 @@
     </message>
 </context>
 <context>
+    <name>ChartsPage</name>
+    <message>
+        <source>Charts</source>
+        <translation>Graphiques</translation>
+    </message>
+    <message>
+        <source>Nothing was logged or proved that a chart could show.</source>
+        <translation>Rien n’a été enregistré ni contrôlé qu’un graphique puisse montrer.</translation>
+    </message>
+</context>
+<context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
@@ -333,6 +344,10 @@
         <source>All files (%1)</source>
         <translation>Tous les fichiers (%1)</translation>
     </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>Le téléphone ne laisse pas l’application utiliser l’appareil photo. L’autoriser dans les réglages du téléphone, ou choisir une image.</translation>
+    </message>
 </context>
 <context>
     <name>FeedPage</name>
@@ -375,6 +390,34 @@
     <message>
         <source>Lift logs (%1)</source>
         <translation>Enregistrements de levage (%1)</translation>
+    </message>
+    <message>
+        <source>Practise what goes wrong</source>
+        <translation>S’exercer à ce qui tourne mal</translation>
+    </message>
+    <message>
+        <source>The simulated loader can misbehave, from its next movement on, as if it were so on the machine. What the job then says and asks for is part of the practice.</source>
+        <translation>La chargeuse simulée peut mal se comporter dès son prochain mouvement, comme si la machine était ainsi. Ce que le travail dit et demande alors fait partie de l’exercice.</translation>
+    </message>
+    <message>
+        <source>The loader misbehaves</source>
+        <translation>La chargeuse se comporte mal</translation>
+    </message>
+    <message>
+        <source>No, all is well</source>
+        <translation>Non, tout va bien</translation>
+    </message>
+    <message>
+        <source>All is well</source>
+        <translation>Tout va bien</translation>
+    </message>
+    <message>
+        <source>Cut the readings off for 10 seconds</source>
+        <translation>Couper les lectures pendant 10 secondes</translation>
+    </message>
+    <message>
+        <source>As when a plug comes off; they come back by themselves</source>
+        <translation>Comme quand un connecteur se débranche ; elles reviennent d’elles-mêmes</translation>
     </message>
 </context>
 <context>
@@ -441,12 +484,62 @@
 <context>
     <name>HistoryChart</name>
     <message>
-        <source>Error of the proofs, %</source>
-        <translation>Erreur des contrôles,&#xa0;%</translation>
+        <source>It may lie between %1 and %2.</source>
+        <translation>Il peut se trouver entre %1 et %2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n reading(s) from %1 to %2, between %3 and %4, the last %5.</source>
+        <translation>
+            <numerusform>%n lecture du %1 au %2, entre %3 et %4, la dernière %5.</numerusform>
+            <numerusform>%n lectures du %1 au %2, entre %3 et %4, la dernière %5.</numerusform>
+        </translation>
     </message>
     <message>
-        <source>Last proof %1: error %2 %</source>
-        <translation>Dernier contrôle %1&#xa0;: erreur %2&#xa0;%</translation>
+        <source>Measured</source>
+        <translation>Mesuré</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Tolérance</translation>
+    </message>
+    <message>
+        <source>Taught anew</source>
+        <translation>Réappris</translation>
+    </message>
+</context>
+<context>
+    <name>HistoryPage</name>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 avec %2</translation>
+    </message>
+    <message>
+        <source>None yet.</source>
+        <translation>Aucun pour l’instant.</translation>
+    </message>
+    <message>
+        <source>Zero</source>
+        <translation>Zéro</translation>
+    </message>
+    <message>
+        <source>What it showed with an empty bucket, as found, in %1</source>
+        <translation>Ce qu’elle affichait godet vide, en l’état trouvé, en %1</translation>
+    </message>
+    <message>
+        <source>Span</source>
+        <translation>Étendue</translation>
+    </message>
+    <message>
+        <source>What it showed of a known mass less its zero, in % of that mass</source>
+        <translation>Ce qu’elle affichait d’une masse connue moins son zéro, en % de cette masse</translation>
+    </message>
+    <message>
+        <source>Errors of the proofs</source>
+        <translation>Erreurs des contrôles</translation>
+    </message>
+    <message>
+        <source>In % of the known mass</source>
+        <translation>En % de la masse connue</translation>
     </message>
 </context>
 <context>
@@ -586,6 +679,30 @@
         <source>(does not count)</source>
         <translation>(ne compte pas)</translation>
     </message>
+    <message>
+        <source>Live readings</source>
+        <translation>Lectures en direct</translation>
+    </message>
+    <message>
+        <source>None are open</source>
+        <translation>Aucune n’est ouverte</translation>
+    </message>
+    <message>
+        <source>They are coming</source>
+        <translation>Elles arrivent</translation>
+    </message>
+    <message>
+        <source>They have stopped</source>
+        <translation>Elles se sont arrêtées</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Graphiques</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Passes, ce que l’ajustement laisse, erreurs du contrôle</translation>
+    </message>
 </context>
 <context>
     <name>JobPage</name>
@@ -646,6 +763,33 @@
     </message>
 </context>
 <context>
+    <name>KeysLostPage</name>
+    <message>
+        <source>The keys are not on this phone</source>
+        <translation>Les clés ne sont pas sur ce téléphone</translation>
+    </message>
+    <message>
+        <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
+        <translation>Les engins, travaux et procès-verbaux du parc sont ici, mais aucune clé pour signer. C’est ainsi après la restauration d’un téléphone : les sauvegardes ne contiennent pas de clés, pour que personne d’autre ne signe avec les vôtres.</translation>
+    </message>
+    <message>
+        <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
+        <translation>Rien n’est perdu : ce qui a été signé reste signé et vérifiable. Avec de nouvelles clés, on continue. La liste des signataires du parc recommence alors, avec tous ceux qui y figuraient, et les autres téléphones du parc doivent l’accepter.</translation>
+    </message>
+    <message>
+        <source>If the old phone was lost or stolen, its key can still sign. Have it revoked.</source>
+        <translation>Si l’ancien téléphone est perdu ou volé, sa clé peut encore signer. La faire révoquer.</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Créer de nouvelles clés</translation>
+    </message>
+    <message>
+        <source>Open another yard</source>
+        <translation>Ouvrir un autre parc</translation>
+    </message>
+</context>
+<context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
@@ -693,6 +837,61 @@
     </message>
 </context>
 <context>
+    <name>LiftChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Lente, en abaissant</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Rapide, en abaissant</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Lente, en levant</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Rapide, en levant</translation>
+    </message>
+    <message>
+        <source>%1: %2 to %3 %4, from %5° to %6°.</source>
+        <translation>%1 : de %2 à %3 %4, de %5° à %6°.</translation>
+    </message>
+    <message>
+        <source>Fitted tare: %1 to %2 %3, known to ± %4 %3 (95 %).</source>
+        <translation>Tare ajustée : de %1 à %2 %3, connue à ± %4 %3 près (95 %).</translation>
+    </message>
+    <message>
+        <source>Lift pressure</source>
+        <translation>Pression de levage</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom&apos;s angle</source>
+        <translation>Pression en %1, selon l’angle du bras</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom sensor&apos;s reading</source>
+        <translation>Pression en %1, selon la lecture du capteur du bras</translation>
+    </message>
+    <message>
+        <source>Chart of the lift pressure.</source>
+        <translation>Graphique de la pression de levage.</translation>
+    </message>
+    <message>
+        <source>This pass</source>
+        <translation>Cette passe</translation>
+    </message>
+    <message>
+        <source>Fitted tare</source>
+        <translation>Tare ajustée</translation>
+    </message>
+    <message>
+        <source>Where it lies with 95 % probability</source>
+        <translation>Où elle se trouve à 95 % de probabilité</translation>
+    </message>
+</context>
+<context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
@@ -721,6 +920,10 @@
     <message>
         <source>%1 % done</source>
         <translation>%1&#xa0;% fait</translation>
+    </message>
+    <message>
+        <source>Practice: %1 It stays so until you say under Live readings that all is well, as if it had been mended.</source>
+        <translation>Exercice : %1 Cela reste ainsi jusqu’à ce que vous disiez sous « Lectures en direct » que tout va bien, comme si c’était réparé.</translation>
     </message>
 </context>
 <context>
@@ -782,6 +985,14 @@
     <message>
         <source>Make the keys and the yard</source>
         <translation>Créer les clés et le parc</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Créer de nouvelles clés</translation>
+    </message>
+    <message>
+        <source>Make the new keys</source>
+        <translation>Créer les nouvelles clés</translation>
     </message>
 </context>
 <context>
@@ -949,6 +1160,53 @@
     </message>
 </context>
 <context>
+    <name>ProofChart</name>
+    <message>
+        <source>Reading %1: %2 %</source>
+        <translation>Lecture %1 : %2 %</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>hors tolérance</translation>
+    </message>
+    <message>
+        <source>Mean %1 %.</source>
+        <translation>Moyenne %1 %.</translation>
+    </message>
+    <message>
+        <source>The mean may be off by %1 %.</source>
+        <translation>La moyenne peut s’écarter de %1 %.</translation>
+    </message>
+    <message>
+        <source>Errors of the proof</source>
+        <translation>Erreurs du contrôle</translation>
+    </message>
+    <message>
+        <source>Error in % of the known mass, over the number of the reading</source>
+        <translation>Erreur en % de la masse connue, selon le numéro de la lecture</translation>
+    </message>
+    <message>
+        <source>Chart of the errors of the proof.</source>
+        <translation>Graphique des erreurs du contrôle.</translation>
+    </message>
+    <message>
+        <source>Within the tolerance</source>
+        <translation>Dans la tolérance</translation>
+    </message>
+    <message>
+        <source>Outside</source>
+        <translation>Hors tolérance</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Moyenne</translation>
+    </message>
+    <message>
+        <source>Tolerance of the mean</source>
+        <translation>Tolérance de la moyenne</translation>
+    </message>
+</context>
+<context>
     <name>ReadingStep</name>
     <message>
         <source>steady</source>
@@ -1042,10 +1300,6 @@
         <translation>Enregistrer l’étiquette en PDF</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Enregistré&#xa0;: %1</translation>
-    </message>
-    <message>
         <source>Sign it too</source>
         <translation>Signer aussi</translation>
     </message>
@@ -1068,6 +1322,61 @@
     <message>
         <source>Seal the correction</source>
         <translation>Sceller la correction</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Graphiques</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Passes, ce que l’ajustement laisse, erreurs du contrôle</translation>
+    </message>
+</context>
+<context>
+    <name>ResidualChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Lente, en abaissant</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Rapide, en abaissant</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Lente, en levant</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Rapide, en levant</translation>
+    </message>
+    <message>
+        <source>bucket empty</source>
+        <translation>godet vide</translation>
+    </message>
+    <message>
+        <source>with the test mass</source>
+        <translation>avec la masse d’essai</translation>
+    </message>
+    <message>
+        <source>with a load</source>
+        <translation>avec une charge</translation>
+    </message>
+    <message>
+        <source>Standard deviation %1 %2, largest %3 %2</source>
+        <translation>Écart-type %1 %2, plus grand écart %3 %2</translation>
+    </message>
+    <message>
+        <source>What the fit leaves</source>
+        <translation>Ce que l’ajustement laisse</translation>
+    </message>
+    <message>
+        <source>Measured less fitted, in %1, over the boom&apos;s angle; the chosen pass is drawn thick</source>
+        <translation>Mesuré moins ajusté, en %1, selon l’angle du bras ; la passe choisie est en trait épais</translation>
+    </message>
+    <message>
+        <source>Chart of what the fit leaves.</source>
+        <translation>Graphique de ce que l’ajustement laisse.</translation>
     </message>
 </context>
 <context>
@@ -1099,6 +1408,21 @@
     <message>
         <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
         <translation>Cette personne continue. Ce que vous confirmez comme seconde personne, vous le confirmez alors à côté d’elle, avec votre propre phrase secrète.</translation>
+    </message>
+</context>
+<context>
+    <name>SavedFile</name>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Enregistré : %1</translation>
+    </message>
+    <message>
+        <source>Hand the file to another app</source>
+        <translation>Transmettre le fichier à une autre application</translation>
+    </message>
+    <message>
+        <source>Hand the file to</source>
+        <translation>Transmettre le fichier à</translation>
     </message>
 </context>
 <context>
@@ -1406,10 +1730,6 @@
         <translation>Accessoires</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Enregistré&#xa0;: %1</translation>
-    </message>
-    <message>
         <source>Compare check-out and return</source>
         <translation>Comparer départ et retour</translation>
     </message>
@@ -1428,6 +1748,10 @@
     <message>
         <source>corrected</source>
         <translation>corrigé</translation>
+    </message>
+    <message>
+        <source>Its zero and span over the months</source>
+        <translation>Son zéro et son étendue au fil des mois</translation>
     </message>
 </context>
 <context>

@@ -180,6 +180,17 @@
     </message>
 </context>
 <context>
+    <name>ChartsPage</name>
+    <message>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <source>Nothing was logged or proved that a chart could show.</source>
+        <translation>Nada foi gravado nem comprovado que um gráfico possa mostrar.</translation>
+    </message>
+</context>
+<context>
     <name>ComparePage</name>
     <message>
         <source>Check-out and return compared</source>
@@ -333,6 +344,10 @@
         <source>All files (%1)</source>
         <translation>Todos os arquivos (%1)</translation>
     </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>O telefone não deixa o app usar a câmera. Permita nas configurações do telefone ou escolha uma imagem.</translation>
+    </message>
 </context>
 <context>
     <name>FeedPage</name>
@@ -375,6 +390,34 @@
     <message>
         <source>Lift logs (%1)</source>
         <translation>Gravações de elevação (%1)</translation>
+    </message>
+    <message>
+        <source>Practise what goes wrong</source>
+        <translation>Praticar o que dá errado</translation>
+    </message>
+    <message>
+        <source>The simulated loader can misbehave, from its next movement on, as if it were so on the machine. What the job then says and asks for is part of the practice.</source>
+        <translation>A carregadeira simulada pode se comportar mal a partir do próximo movimento, como se a máquina estivesse assim. O que o trabalho então diz e pede faz parte da prática.</translation>
+    </message>
+    <message>
+        <source>The loader misbehaves</source>
+        <translation>A carregadeira se comporta mal</translation>
+    </message>
+    <message>
+        <source>No, all is well</source>
+        <translation>Não, está tudo bem</translation>
+    </message>
+    <message>
+        <source>All is well</source>
+        <translation>Está tudo bem</translation>
+    </message>
+    <message>
+        <source>Cut the readings off for 10 seconds</source>
+        <translation>Cortar as leituras por 10 segundos</translation>
+    </message>
+    <message>
+        <source>As when a plug comes off; they come back by themselves</source>
+        <translation>Como quando um conector se solta; voltam sozinhas</translation>
     </message>
 </context>
 <context>
@@ -441,12 +484,62 @@
 <context>
     <name>HistoryChart</name>
     <message>
-        <source>Error of the proofs, %</source>
-        <translation>Erro das comprovações, %</translation>
+        <source>It may lie between %1 and %2.</source>
+        <translation>Pode estar entre %1 e %2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n reading(s) from %1 to %2, between %3 and %4, the last %5.</source>
+        <translation>
+            <numerusform>%n leitura de %1 a %2, entre %3 e %4, a última %5.</numerusform>
+            <numerusform>%n leituras de %1 a %2, entre %3 e %4, a última %5.</numerusform>
+        </translation>
     </message>
     <message>
-        <source>Last proof %1: error %2 %</source>
-        <translation>Última comprovação %1: erro %2 %</translation>
+        <source>Measured</source>
+        <translation>Medido</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Tolerância</translation>
+    </message>
+    <message>
+        <source>Taught anew</source>
+        <translation>Ensinada de novo</translation>
+    </message>
+</context>
+<context>
+    <name>HistoryPage</name>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 com %2</translation>
+    </message>
+    <message>
+        <source>None yet.</source>
+        <translation>Nenhum ainda.</translation>
+    </message>
+    <message>
+        <source>Zero</source>
+        <translation>Zero</translation>
+    </message>
+    <message>
+        <source>What it showed with an empty bucket, as found, in %1</source>
+        <translation>O que indicou com a caçamba vazia, como encontrada, em %1</translation>
+    </message>
+    <message>
+        <source>Span</source>
+        <translation>Amplitude</translation>
+    </message>
+    <message>
+        <source>What it showed of a known mass less its zero, in % of that mass</source>
+        <translation>O que indicou de uma massa conhecida menos o seu zero, em % dessa massa</translation>
+    </message>
+    <message>
+        <source>Errors of the proofs</source>
+        <translation>Erros das comprovações</translation>
+    </message>
+    <message>
+        <source>In % of the known mass</source>
+        <translation>Em % da massa conhecida</translation>
     </message>
 </context>
 <context>
@@ -586,6 +679,30 @@
         <source>(does not count)</source>
         <translation>(não conta)</translation>
     </message>
+    <message>
+        <source>Live readings</source>
+        <translation>Leituras ao vivo</translation>
+    </message>
+    <message>
+        <source>None are open</source>
+        <translation>Nenhuma está aberta</translation>
+    </message>
+    <message>
+        <source>They are coming</source>
+        <translation>Estão chegando</translation>
+    </message>
+    <message>
+        <source>They have stopped</source>
+        <translation>Pararam</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Passadas, o que o ajuste deixa, erros da comprovação</translation>
+    </message>
 </context>
 <context>
     <name>JobPage</name>
@@ -646,6 +763,33 @@
     </message>
 </context>
 <context>
+    <name>KeysLostPage</name>
+    <message>
+        <source>The keys are not on this phone</source>
+        <translation>As chaves não estão neste telefone</translation>
+    </message>
+    <message>
+        <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
+        <translation>Equipamentos, trabalhos e registros do pátio estão aqui, mas não há chave para assinar. É assim depois que um telefone é restaurado de um backup: backups não guardam chaves, para que ninguém mais assine com as suas.</translation>
+    </message>
+    <message>
+        <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
+        <translation>Nada se perde: o que foi assinado continua assinado e pode ser verificado. Com novas chaves você continua. A lista do pátio de quem pode assinar recomeça então, com todos que estavam nela, e os outros telefones do pátio precisam aceitá-la.</translation>
+    </message>
+    <message>
+        <source>If the old phone was lost or stolen, its key can still sign. Have it revoked.</source>
+        <translation>Se o telefone antigo foi perdido ou roubado, a chave dele ainda pode assinar. Peça que a revoguem.</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Criar novas chaves</translation>
+    </message>
+    <message>
+        <source>Open another yard</source>
+        <translation>Abrir outro pátio</translation>
+    </message>
+</context>
+<context>
     <name>LevelPage</name>
     <message>
         <source>The phone as a level</source>
@@ -693,6 +837,61 @@
     </message>
 </context>
 <context>
+    <name>LiftChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Lenta, descendo</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Rápida, descendo</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Lenta, subindo</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Rápida, subindo</translation>
+    </message>
+    <message>
+        <source>%1: %2 to %3 %4, from %5° to %6°.</source>
+        <translation>%1: de %2 a %3 %4, de %5° a %6°.</translation>
+    </message>
+    <message>
+        <source>Fitted tare: %1 to %2 %3, known to ± %4 %3 (95 %).</source>
+        <translation>Tara ajustada: de %1 a %2 %3, conhecida a ± %4 %3 (95 %).</translation>
+    </message>
+    <message>
+        <source>Lift pressure</source>
+        <translation>Pressão de elevação</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom&apos;s angle</source>
+        <translation>Pressão em %1, pelo ângulo da lança</translation>
+    </message>
+    <message>
+        <source>Pressure in %1, over the boom sensor&apos;s reading</source>
+        <translation>Pressão em %1, pela leitura do sensor da lança</translation>
+    </message>
+    <message>
+        <source>Chart of the lift pressure.</source>
+        <translation>Gráfico da pressão de elevação.</translation>
+    </message>
+    <message>
+        <source>This pass</source>
+        <translation>Esta passada</translation>
+    </message>
+    <message>
+        <source>Fitted tare</source>
+        <translation>Tara ajustada</translation>
+    </message>
+    <message>
+        <source>Where it lies with 95 % probability</source>
+        <translation>Onde ela está com 95 % de probabilidade</translation>
+    </message>
+</context>
+<context>
     <name>LiveBar</name>
     <message>
         <source>No readings are coming. They are waited for.</source>
@@ -721,6 +920,10 @@
     <message>
         <source>%1 % done</source>
         <translation>%1 % feito</translation>
+    </message>
+    <message>
+        <source>Practice: %1 It stays so until you say under Live readings that all is well, as if it had been mended.</source>
+        <translation>Prática: %1 Continua assim até você dizer em “Leituras ao vivo” que está tudo bem, como se tivesse sido consertado.</translation>
     </message>
 </context>
 <context>
@@ -782,6 +985,14 @@
     <message>
         <source>Make the keys and the yard</source>
         <translation>Criar as chaves e o pátio</translation>
+    </message>
+    <message>
+        <source>Make new keys</source>
+        <translation>Criar novas chaves</translation>
+    </message>
+    <message>
+        <source>Make the new keys</source>
+        <translation>Criar as novas chaves</translation>
     </message>
 </context>
 <context>
@@ -949,6 +1160,53 @@
     </message>
 </context>
 <context>
+    <name>ProofChart</name>
+    <message>
+        <source>Reading %1: %2 %</source>
+        <translation>Leitura %1: %2 %</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>fora</translation>
+    </message>
+    <message>
+        <source>Mean %1 %.</source>
+        <translation>Média %1 %.</translation>
+    </message>
+    <message>
+        <source>The mean may be off by %1 %.</source>
+        <translation>A média pode desviar %1 %.</translation>
+    </message>
+    <message>
+        <source>Errors of the proof</source>
+        <translation>Erros da comprovação</translation>
+    </message>
+    <message>
+        <source>Error in % of the known mass, over the number of the reading</source>
+        <translation>Erro em % da massa conhecida, pelo número da leitura</translation>
+    </message>
+    <message>
+        <source>Chart of the errors of the proof.</source>
+        <translation>Gráfico dos erros da comprovação.</translation>
+    </message>
+    <message>
+        <source>Within the tolerance</source>
+        <translation>Dentro da tolerância</translation>
+    </message>
+    <message>
+        <source>Outside</source>
+        <translation>Fora</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Média</translation>
+    </message>
+    <message>
+        <source>Tolerance of the mean</source>
+        <translation>Tolerância da média</translation>
+    </message>
+</context>
+<context>
     <name>ReadingStep</name>
     <message>
         <source>steady</source>
@@ -1042,10 +1300,6 @@
         <translation>Salvar a etiqueta como PDF</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Salvo: %1</translation>
-    </message>
-    <message>
         <source>Sign it too</source>
         <translation>Assinar também</translation>
     </message>
@@ -1068,6 +1322,61 @@
     <message>
         <source>Seal the correction</source>
         <translation>Selar a correção</translation>
+    </message>
+    <message>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <source>Passes, what the fit leaves, errors of the proof</source>
+        <translation>Passadas, o que o ajuste deixa, erros da comprovação</translation>
+    </message>
+</context>
+<context>
+    <name>ResidualChart</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Lenta, descendo</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Rápida, descendo</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Lenta, subindo</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Rápida, subindo</translation>
+    </message>
+    <message>
+        <source>bucket empty</source>
+        <translation>caçamba vazia</translation>
+    </message>
+    <message>
+        <source>with the test mass</source>
+        <translation>com a massa de teste</translation>
+    </message>
+    <message>
+        <source>with a load</source>
+        <translation>com uma carga</translation>
+    </message>
+    <message>
+        <source>Standard deviation %1 %2, largest %3 %2</source>
+        <translation>Desvio-padrão %1 %2, maior %3 %2</translation>
+    </message>
+    <message>
+        <source>What the fit leaves</source>
+        <translation>O que o ajuste deixa</translation>
+    </message>
+    <message>
+        <source>Measured less fitted, in %1, over the boom&apos;s angle; the chosen pass is drawn thick</source>
+        <translation>Medido menos ajustado, em %1, pelo ângulo da lança; a passada escolhida tem traço grosso</translation>
+    </message>
+    <message>
+        <source>Chart of what the fit leaves.</source>
+        <translation>Gráfico do que o ajuste deixa.</translation>
     </message>
 </context>
 <context>
@@ -1099,6 +1408,21 @@
     <message>
         <source>They go on with it. What you confirm as a second person you then confirm beside them, with your own passphrase.</source>
         <translation>Essa pessoa continua. O que você confirma como segunda pessoa, confirma então ao lado dela, com sua própria frase secreta.</translation>
+    </message>
+</context>
+<context>
+    <name>SavedFile</name>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Salvo: %1</translation>
+    </message>
+    <message>
+        <source>Hand the file to another app</source>
+        <translation>Passar o arquivo para outro app</translation>
+    </message>
+    <message>
+        <source>Hand the file to</source>
+        <translation>Passar o arquivo para</translation>
     </message>
 </context>
 <context>
@@ -1406,10 +1730,6 @@
         <translation>Implementos</translation>
     </message>
     <message>
-        <source>Saved: %1</source>
-        <translation>Salvo: %1</translation>
-    </message>
-    <message>
         <source>Compare check-out and return</source>
         <translation>Comparar saída e devolução</translation>
     </message>
@@ -1428,6 +1748,10 @@
     <message>
         <source>corrected</source>
         <translation>corrigido</translation>
+    </message>
+    <message>
+        <source>Its zero and span over the months</source>
+        <translation>Seu zero e sua amplitude ao longo dos meses</translation>
     </message>
 </context>
 <context>

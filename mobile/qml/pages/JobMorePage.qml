@@ -18,6 +18,18 @@ Page {
         }
     }
     Press {
+        Layout.fillWidth: true
+        text: qsTr("Live readings")
+        note: Live.source === "none" ? qsTr("None are open") : Live.alive ? qsTr("They are coming") : qsTr("They have stopped")
+        onPressedFully: page.open("FeedPage", {})
+    }
+    Press {
+        Layout.fillWidth: true
+        text: qsTr("Charts")
+        note: qsTr("Passes, what the fit leaves, errors of the proof")
+        onPressedFully: page.open("ChartsPage", {})
+    }
+    Press {
         visible: !page.asked && Job.view.phase === "running"
         Layout.fillWidth: true
         kind: "bad"

@@ -76,6 +76,14 @@ Page {
         font.bold: true
         text: page.document.notForTrade ?? ""
     }
+    Press {
+        Layout.fillWidth: true
+        text: qsTr("Charts")
+        note: qsTr("Passes, what the fit leaves, errors of the proof")
+        onPressedFully: page.open("ChartsPage", {
+            record: page.record
+        })
+    }
     Heading {
         Layout.fillWidth: true
         text: qsTr("Hand over")
@@ -112,13 +120,7 @@ Page {
         text: qsTr("Save the tag as a PDF")
         onPressedFully: Exporter.tag(page.record)
     }
-    BodyText {
-        visible: text.length > 0
-        Layout.fillWidth: true
-        wrapMode: Text.WrapAnywhere
-        color: Theme.good
-        text: Exporter.saved.length > 0 ? "✓ " + qsTr("Saved: %1").arg(Exporter.saved) : ""
-    }
+    SavedFile {}
     Press {
         Layout.fillWidth: true
         text: qsTr("Sign it too")

@@ -14,10 +14,7 @@ Page {
             state: ""
         })
     title: unit
-    Component.onCompleted: {
-        Yard.readRecords(unit);
-        Yard.readHistory(unit, "");
-    }
+    Component.onCompleted: Yard.readRecords(unit)
     readonly property var checkOut: records.find(each => each.procedure === "check-out" && each.phase === "done")
     readonly property var returnCheck: records.find(each => each.procedure === "return-check")
     StateMark {
@@ -58,6 +55,14 @@ Page {
                 text: qsTr("Save its label as a PDF")
                 onPressedFully: Exporter.label(page.unit, pair.modelData.attachment)
             }
+            Press {
+                Layout.fillWidth: true
+                text: qsTr("Its zero and span over the months")
+                onPressedFully: page.open("HistoryPage", {
+                    unit: page.unit,
+                    attachment: pair.modelData.attachment
+                })
+            }
         }
     }
     Press {
@@ -80,13 +85,7 @@ Page {
         text: qsTr("Attachments")
         onPressedFully: page.open("AttachmentsPage", {})
     }
-    BodyText {
-        visible: text.length > 0
-        Layout.fillWidth: true
-        wrapMode: Text.WrapAnywhere
-        color: Theme.good
-        text: Exporter.saved.length > 0 ? "✓ " + qsTr("Saved: %1").arg(Exporter.saved) : ""
-    }
+    SavedFile {}
     Press {
         visible: page.checkOut !== undefined && page.returnCheck !== undefined
         Layout.fillWidth: true
@@ -96,7 +95,6 @@ Page {
             after: page.returnCheck.record
         })
     }
-    HistoryChart {}
     Heading {
         Layout.fillWidth: true
         text: qsTr("Records")

@@ -80,7 +80,11 @@ StepPanel {
         active: panel.isPass && Live.source !== "none"
         visible: active
         Layout.fillWidth: true
-        sourceComponent: PassChart {}
+        // Charts are read from the disk only when one is shown.
+        Component.onCompleted: if (panel.isPass)
+            setSource(Qt.resolvedUrl("LiftChart.qml"), {
+                live: true
+            })
     }
     BodyText {
         visible: panel.isPass && Job.view.log === "required" && Live.source === "none"

@@ -1,96 +1,149 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Zero and proof error of a unit over the months, with the limit; the same in words for who can't see it.
+// One value of a scale over the months, with its limits and the days on which the scale was taught; the same in words.
 import QtCharts
 import QtQuick
 import QtQuick.Layouts
 import Hingepin
 
 ColumnLayout {
-    id: view
-    readonly property var points: Yard.history
-    readonly property var errors: points.filter(point => point.error !== undefined)
-    visible: errors.length > 1
+    id: chart
+    property string title: ""
+    property string note: ""
+    property string unit: ""
+    property int decimals: 0
+    /// {time, value, low, high}; low and high may be missing.
+    property var points: []
+    property var taught: []
+    readonly property bool hasLimits: points.some(point => point.high !== undefined)
+    visible: points.length > 0
     Layout.fillWidth: true
     spacing: 4
+
+    function said(value: double): string {
+        return App.number(value, decimals) + " " + unit;
+    }
+    function describe(): string {
+        if (points.length === 0)
+            return "";
+        const values = points.map(point => point.value);
+        const last = points[points.length - 1];
+        const limits = hasLimits && last.high !== undefined ? " " + qsTr("It may lie between %1 and %2.").arg(said(last.low)).arg(said(last.high)) : "";
+        return qsTr("%n reading(s) from %1 to %2, between %3 and %4, the last %5.", "", points.length).arg(App.date(points[0].time)).arg(App.date(last.time)).arg(said(Math.min(...values))).arg(said(Math.max(...values))).arg(said(last.value)) + limits;
+    }
     function fill() {
-        errorLine.clear();
-        let most = 1;
-        for (const point of errors) {
-            errorLine.append(point.time, point.error);
-            most = Math.max(most, Math.abs(point.error) * 1.2, (point.limit ?? 0) * 1.2);
-        }
-        if (errors.length > 0) {
-            time.min = new Date(errors[0].time);
-            time.max = new Date(errors[errors.length - 1].time);
-            const limit = errors[errors.length - 1].limit ?? 0;
-            high.clear();
-            low.clear();
-            if (limit > 0) {
-                for (const at of [errors[0].time, errors[errors.length - 1].time]) {
-                    high.append(at, limit);
-                    low.append(at, -limit);
-                }
+        line.clear();
+        dots.clear();
+        upper.clear();
+        lower.clear();
+        lines.forEach(each => plot.removeSeries(each));
+        lines = [];
+        if (points.length === 0)
+            return;
+        const day = 24 * 3600 * 1000;
+        const left = Math.min(points[0].time, ...taught) - day;
+        const right = Math.max(points[points.length - 1].time, ...taught) + day;
+        let low = points[0].value, high = low;
+        for (const point of points) {
+            line.append(point.time, point.value);
+            dots.append(point.time, point.value);
+            low = Math.min(low, point.value, point.low ?? low);
+            high = Math.max(high, point.value, point.high ?? high);
+            if (point.high !== undefined) {
+                upper.append(point.time, point.high);
+                lower.append(point.time, point.low);
             }
         }
-        error.min = -most;
-        error.max = most;
+        const room = Math.max((high - low) * 0.1, Math.pow(10, -decimals));
+        const ticks = plot.width < 40 * plot.fontSize ? [left, right] : [left, (left + right) / 2, right];
+        plot.mark(plot.xAxis, ticks, value => App.date(value));
+        plot.showY(low - room, high + room);
+        lines = taught.map(time => {
+            const each = plot.createSeries(ChartView.SeriesTypeLine, "", plot.xAxis, plot.yAxis);
+            each.color = Theme.faintInk;
+            each.width = plot.thin;
+            each.style = Qt.DotLine;
+            each.append(time, plot.yAxis.min);
+            each.append(time, plot.yAxis.max);
+            return each;
+        });
     }
-    onErrorsChanged: fill()
+    property var lines: []
+    onPointsChanged: fill()
+    onTaughtChanged: fill()
+    Component.onCompleted: fill()
     Heading {
         Layout.fillWidth: true
-        text: qsTr("Error of the proofs, %")
-    }
-    ChartView {
-        Layout.fillWidth: true
-        implicitHeight: 220
-        legend.visible: false
-        antialiasing: true
-        backgroundColor: Theme.surface
-        margins.top: 2
-        margins.bottom: 2
-        margins.left: 2
-        margins.right: 2
-        DateTimeAxis {
-            id: time
-            format: "MM/yy"
-            tickCount: 4
-            labelsColor: Theme.ink
-            gridLineColor: Theme.line
-        }
-        ValueAxis {
-            id: error
-            labelFormat: "%.1f"
-            labelsColor: Theme.ink
-            gridLineColor: Theme.line
-        }
-        LineSeries {
-            id: errorLine
-            axisX: time
-            axisY: error
-            color: Theme.accent
-            width: 3
-            pointsVisible: true
-        }
-        LineSeries {
-            id: high
-            axisX: time
-            axisY: error
-            color: Theme.bad
-            style: Qt.DashLine
-        }
-        LineSeries {
-            id: low
-            axisX: time
-            axisY: error
-            color: Theme.bad
-            style: Qt.DashLine
-        }
+        text: chart.title
     }
     BodyText {
-        visible: view.errors.length > 0
+        visible: text.length > 0
+        Layout.fillWidth: true
+        font.pixelSize: Theme.smallText
+        text: chart.note
+    }
+    Plot {
+        id: plot
+        words: chart.title + ". " + chart.describe()
+        onWidthChanged: Qt.callLater(chart.fill)
+        LineSeries {
+            id: upper
+            axisX: plot.xAxis
+            axisY: plot.yAxis
+            color: Theme.bad
+            width: plot.thin
+            style: Qt.DashLine
+        }
+        LineSeries {
+            id: lower
+            axisX: plot.xAxis
+            axisY: plot.yAxis
+            color: Theme.bad
+            width: plot.thin
+            style: Qt.DashLine
+        }
+        LineSeries {
+            id: line
+            axisX: plot.xAxis
+            axisY: plot.yAxis
+            color: Theme.accent
+            width: plot.thick
+        }
+        ScatterSeries {
+            id: dots
+            axisX: plot.xAxis
+            axisY: plot.yAxis
+            color: Theme.accent
+            borderColor: Theme.ink
+            markerSize: 12
+        }
+    }
+    ChartKey {
+        entries: [
+            {
+                text: qsTr("Measured"),
+                color: Theme.accent,
+                mark: "round"
+            }
+        ].concat(chart.hasLimits ? [
+            {
+                text: qsTr("Tolerance"),
+                color: Theme.bad,
+                style: Qt.DashLine,
+                width: plot.thin
+            }
+        ] : []).concat(chart.taught.length > 0 ? [
+            {
+                text: qsTr("Taught anew"),
+                color: Theme.faintInk,
+                style: Qt.DotLine,
+                width: plot.thin
+            }
+        ] : [])
+    }
+    BodyText {
         Layout.fillWidth: true
         color: Theme.faintInk
         font.pixelSize: Theme.smallText
-        text: view.errors.length > 0 ? qsTr("Last proof %1: error %2 %").arg(App.date(view.errors[view.errors.length - 1].time)).arg(Number(view.errors[view.errors.length - 1].error).toLocaleString(Qt.locale(App.language), "f", 2)) : ""
+        text: chart.describe()
     }
 }

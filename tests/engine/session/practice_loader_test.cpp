@@ -129,6 +129,30 @@ TEST(PracticeLoaderTest, TheSameNumberDoesTheSameAndAMishapShows) {
   EXPECT_GT(std::abs(meanHead(off) - meanHead(once)), 1e4);
 }
 
+TEST(PracticeLoaderTest, MovesWhateverHappensToIt) {
+  const std::vector<std::string> mishaps = practiceMishaps();
+  EXPECT_EQ(mishaps.size(), 16U);
+  std::string well;
+  for (const std::string& mishap : mishaps) {
+    PracticeLoader loader(kNumber);
+    // What was chosen and taken back again leaves nothing.
+    loader.suffer(mishap);
+    loader.suffer("");
+    need(loader.begin(pass(procedures::Direction::Up, procedures::Pace::Fast), 0.0, 1.0));
+    if (well.empty()) well = loader.linesUntil(12.0);
+    loader = PracticeLoader(kNumber);
+    loader.suffer(mishap);
+    need(loader.begin(pass(procedures::Direction::Up, procedures::Pace::Fast), 0.0, 1.0));
+    const std::string text = loader.linesUntil(12.0);
+    EXPECT_NE(text, well) << mishap;
+    double time_s = 12.0;
+    while (loader.isMoving(time_s)) static_cast<void>(loader.linesUntil(time_s += 0.5));
+    EXPECT_TRUE(
+        loader.begin(pose(procedures::BoomPlace::Lowest, procedures::BucketPlace::Dumped), 0.0, time_s))
+        << mishap;
+  }
+}
+
 /// A technician who has the phone in its cradle: what the watch calls held or complete goes on, live readings
 /// are taken when they are steady, and the loader does what is asked.
 class Cradle {
@@ -325,6 +349,33 @@ TEST(PracticeLoaderTest, AWholeJobTaughtLiveFindsTheTruthWithinItsStatedUncertai
     ASSERT_NE(summary, calibration.passes.end());
     // The fit's figure leaves out bounces that it found; a tenth of a bar is about one step of the sensor.
     EXPECT_LT(rms_Pa, 1.5 * summary->residual_Pa + 0.1e5) << each.name;
+  }
+
+  // The record shows the same, and its proof: what was said of five readings of 2000 kg.
+  const JobCurves recorded = need(recordCurvesOf(yard.store, record, folder::edge()));
+  ASSERT_TRUE(recorded.lift);
+  EXPECT_EQ(recorded.lift->residuals.size(), 7U);
+  EXPECT_THAT(recorded.proof.indications_kg, ::testing::ElementsAre(2005.0, 2000.0, 2000.0, 1995.0, 2005.0));
+  EXPECT_EQ(recorded.proof.reference_kg, 2000.0);
+  EXPECT_EQ(recordCurvesOf(yard.store, "none", folder::edge()).error().message.code, "record-not-in-store");
+  EXPECT_EQ(jobCurvesOf(yard.store, job, folder::edge()).proof.indications_kg, recorded.proof.indications_kg);
+
+  // Before there is a calibration the poses' line shows the passes that were made.
+  OpenJob early = job;
+  std::size_t logs = 0;
+  for (procedures::Try& each : early.state.tries) {
+    const Step* const step = procedures::findStep(early.procedure, each.event.about);
+    if (step != nullptr && step->kind == procedures::StepKind::Pass && !each.event.hashes.empty() &&
+        ++logs > 1)
+      each.counts = false;
+  }
+  const auto first = liftCurvesOf(early, folder::edge(), blobs, 150);
+  ASSERT_TRUE(first);
+  ASSERT_EQ(first->passes.size(), 1U);
+  EXPECT_FALSE(first->passes.front().lowering);
+  for (const PressurePoint& point : first->passes.front().readings) {
+    EXPECT_GT(point.boom_angle_rad, -60.0 * kDegree);
+    EXPECT_LT(point.boom_angle_rad, 60.0 * kDegree);
   }
 }
 
