@@ -34,12 +34,13 @@ constexpr double kMostAtOnce_ms = 250;
 
 TestClock::TestClock(double speed, session::Moment begun)
     : begun_(std::move(begun)),
+      speed_(speed),
       gone_ms_(speed * static_cast<double>(folder::momentOfComputer().at_ms - begun_.at_ms)) {
   since_.start();
-  QObject::connect(&timer_, &QTimer::timeout, [this, speed] {
+  QObject::connect(&timer_, &QTimer::timeout, [this] {
     const double passed_ms = static_cast<double>(since_.nsecsElapsed()) / 1e6;
     since_.restart();
-    gone_ms_ = gone_ms_ + std::min(passed_ms * speed, kMostAtOnce_ms);
+    gone_ms_ = gone_ms_ + std::min(passed_ms * speed_, kMostAtOnce_ms);
   });
   timer_.start(1);
 }

@@ -30,9 +30,12 @@ class TestClock {
   /// @param begun when it was the computer's time; that of another process makes this clock go on from it
   TestClock(double speed, session::Moment begun);
   [[nodiscard]] session::Moment now() const;
+  /// From now on.
+  void setSpeed(double speed) { speed_ = speed; }
 
  private:
   session::Moment begun_;
+  double speed_;
   std::atomic<double> gone_ms_ = 0;
   QElapsedTimer since_;
   QTimer timer_;
@@ -51,6 +54,7 @@ class Hand {
   ~Hand();
 
   [[nodiscard]] Models& app() { return *models_; }
+  [[nodiscard]] TestClock& clock() { return clock_; }
   [[nodiscard]] QQuickWindow& window() { return *window_; }
   /// The singleton of colours and sizes.
   [[nodiscard]] QObject* theme();

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Parts of the app that no whole job passes through.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QDir>
+#include <QFile>
+#include <QXYSeries>
+
+#include "person.h"
+
+namespace hingepin::mobile {
+namespace {
+
+TEST(AppPartsTest, ThePracticeLoaderMisbehavesAndItsReadingsDropOut) {
+  Hand hand(4.0);
+  Person person(hand);
+  person.makeYard();
+  person.addUnit();
+  hand.tap(QStringLiteral("Settings"));
+  hand.tap(QStringLiteral("Live readings"));
+  EXPECT_FALSE(hand.shows(QStringLiteral("The loader misbehaves")));
+  hand.tap(QStringLiteral("Simulated loader"));
+  Live& live = hand.app().live;
+  ASSERT_TRUE(hand.until([&] { return live.property("alive").toBool(); }));
+
+  hand.tap(QStringLiteral("▸ The loader misbehaves"));
+  hand.tap(QStringLiteral("A front tyre is soft"));
+  EXPECT_EQ(live.property("mishap").toString(), QStringLiteral("mishap-soft-tyre"));
+  EXPECT_TRUE(hand.shows(QStringLiteral("A front tyre is soft")));
+  EXPECT_TRUE(hand.shows(QStringLiteral("It stays so until you say")));
+  EXPECT_THAT(faultsOf(hand), ::testing::IsEmpty());
+
+  hand.tap(QStringLiteral("Cut the readings off"));
+  EXPECT_TRUE(hand.until([&] { return !live.property("alive").toBool(); }, 3000));
+  EXPECT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("No readings are coming")); }, 1000));
+  EXPECT_TRUE(hand.until([&] { return live.property("alive").toBool(); }, 6000));
+
+  hand.tap(QStringLiteral("▸ The loader misbehaves"));
+  hand.tap(QStringLiteral("All is well"));
+  EXPECT_EQ(live.property("mishap").toString(), QString());
+  EXPECT_FALSE(hand.shows(QStringLiteral("It stays so until you say")));
+
+  // What was chosen goes with the loader.
+  hand.app().live.suffer(QStringLiteral("mishap-cold-oil"));
+  hand.app().live.open(QStringLiteral("none"));
+  EXPECT_EQ(live.property("mishap").toString(), QString());
+  EXPECT_FALSE(hand.shows(QStringLiteral("The loader misbehaves")));
+}
+
+TEST(AppPartsTest, ARestoredPhoneSaysThatItsKeysAreLostAndMakesNewOnes) {
+  QTemporaryDir folder;
+  {
+    Hand hand(1.0, folder.path());
+    Person person(hand);
+    person.makeYard();
+    person.addUnit();
+  }
+  // What no backup holds.
+  const QDir yard(folder.filePath(QStringLiteral("yard")));
+  ASSERT_TRUE(QDir(yard.filePath(QStringLiteral("keys"))).removeRecursively());
+  ASSERT_TRUE(QFile::remove(yard.filePath(QStringLiteral("installation.json"))));
+  {
+    Hand hand(1.0, folder.path());
+    ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::KeysLost; }));
+    EXPECT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("no key to sign with")); }));
+    // Asked to make a yard over it, the app says the same and makes no key.
+    hand.app().app.makeYard(QStringLiteral("Ada Example"), {QStringLiteral("technician")}, kPassphrase);
+    hand.until([&] { return !hand.app().app.busy(); });
+    EXPECT_EQ(hand.app().app.state(), App::KeysLost);
+    EXPECT_TRUE(QDir(yard.filePath(QStringLiteral("keys"))).entryList(QDir::Files).isEmpty());
+
+    hand.tap(QStringLiteral("Make new keys"));
+    hand.type(QStringLiteral("Your name"), QStringLiteral("Ada Example"));
+    hand.type(QStringLiteral("Passphrase"), kPassphrase);
+    hand.type(QStringLiteral("The same passphrase"), kPassphrase);
+    hand.tap(QStringLiteral("Make the new keys"));
+    ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::Open; }))
+        << hand.everything().toStdString();
+    ASSERT_TRUE(hand.until([&] { return hand.find(QStringLiteral("L-27")) != nullptr; }));
+    EXPECT_EQ(hand.app().app.role(), QStringLiteral("technician"));
+
+    // The new key may act: a job begins, which asks the list of signers.
+    Person person(hand);
+    person.begin(QStringLiteral("Walk-round"));
+    EXPECT_EQ(hand.app().job.view().phase, QStringLiteral("running"));
+  }
+}
+
+}  // namespace
+}  // namespace hingepin::mobile
