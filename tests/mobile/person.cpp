@@ -34,7 +34,7 @@ void Person::makeYard(const QString& name) {
   hand_.type(QStringLiteral("Passphrase"), kPassphrase);
   hand_.type(QStringLiteral("The same passphrase"), kPassphrase);
   hand_.tap(QStringLiteral("Make the keys and the yard"));
-  ASSERT_TRUE(hand_.until([&] { return hand_.app().app.state() == App::Open; }));
+  ASSERT_TRUE(hand_.until([&] { return hand_.app().app.state() == App::Open; }, 90000));
 }
 
 void Person::addPerson(const QString& name, const QString& role) {

@@ -11,7 +11,8 @@ Flow {
     Layout.fillWidth: true
     spacing: Theme.gap
     Repeater {
-        model: keys.entries
+        // Each look once, however many lines have it.
+        model: keys.entries.filter((entry, index) => keys.entries.findIndex(other => other.text === entry.text) === index)
         Row {
             id: entry
             required property var modelData
@@ -50,15 +51,21 @@ Flow {
                         c.fill();
                         return;
                     }
-                    const w = c.lineWidth;
+                
                     c.setLineDash(look.style === Qt.DashLine ? [4, 2] : look.style === Qt.DotLine ? [1, 2] : look.style === Qt.DashDotLine ? [4, 2, 1, 2] : []);
                     c.moveTo(0, middle);
                     c.lineTo(width, middle);
                     c.stroke();
                 }
             }
+            TextMetrics {
+                id: metrics
+                font: name.font
+                text: entry.modelData.text
+            }
             BodyText {
-                width: Math.min(implicitWidth, keys.width - 44)
+                id: name
+                width: Math.min(Math.ceil(metrics.advanceWidth) + 2, keys.width - 44)
                 text: entry.modelData.text
                 font.pixelSize: Theme.smallText
             }

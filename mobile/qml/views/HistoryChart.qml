@@ -84,6 +84,7 @@ ColumnLayout {
     Plot {
         id: plot
         words: chart.title + ". " + chart.describe()
+        lastLabel_em: 3
         onWidthChanged: Qt.callLater(chart.fill)
         LineSeries {
             id: upper

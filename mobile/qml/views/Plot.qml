@@ -10,6 +10,7 @@ ChartView {
     property alias xAxis: horizontal
     property alias yAxis: vertical
     property var xLabel: value => App.number(value, 0)
+    property double lastLabel_em: 1
     /// What it shows, for who can't see it.
     property string words: ""
     readonly property int thin: Theme.isSunlight ? 3 : 2
@@ -27,7 +28,8 @@ ChartView {
     margins.top: 2
     margins.bottom: 2
     margins.left: 2
-    margins.right: 2
+    // The last label stands half beyond the end of its axis.
+    margins.right: Math.round(fontSize * lastLabel_em)
     Accessible.role: Accessible.Graphic
     Accessible.name: words
 
@@ -36,8 +38,8 @@ ChartView {
         return [1, 2, 5, 10].map(factor => factor * power).find(step => step * most >= range * 0.999);
     }
     function mark(axis: var, values: var, label: var) {
-        for (const old of axis.categoriesLabels)
-            axis.remove(old);
+        while (axis.count > 0)
+            axis.remove(axis.categoriesLabels[0]);
         axis.startValue = values[0];
         for (const value of values)
             axis.append(label(value), value);
