@@ -147,9 +147,10 @@ TEST(PracticeLoaderTest, MovesWhateverHappensToIt) {
     EXPECT_NE(text, well) << mishap;
     double time_s = 12.0;
     while (loader.isMoving(time_s)) static_cast<void>(loader.linesUntil(time_s += 0.5));
-    EXPECT_TRUE(
-        loader.begin(pose(procedures::BoomPlace::Lowest, procedures::BucketPlace::Dumped), 0.0, time_s))
-        << mishap;
+    // A boom that swings on its accumulator is not lowered onto the end of its cylinders: that is refused.
+    const Expected<void> lowered =
+        loader.begin(pose(procedures::BoomPlace::Lowest, procedures::BucketPlace::Dumped), 0.0, time_s);
+    EXPECT_EQ(lowered.has_value(), mishap != "mishap-suspension-on") << mishap;
   }
 }
 
