@@ -19,7 +19,9 @@
 #include "engine/records/verify.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/compare.h"
+#include "engine/session/dispute.h"
 #include "engine/session/job_record.h"
+#include "engine/session/past.h"
 #include "engine/session/yard.h"
 
 namespace hingepin::cli {
@@ -37,6 +39,10 @@ struct RecordOptions {
   std::string key;
   std::string role;
   std::string correction;
+  std::string attachment;
+  std::string event;
+  std::string note;
+  std::string on;
   std::vector<std::string> roots;
   bool json = false;
 };
@@ -186,7 +192,9 @@ int listCommand(const Common& common, const RecordOptions& options) {
     if (const auto* const record = std::get_if<records::Record>(&*statement)) {
       row.push_back(session::textAt(record->content, {"unit", "id"}));
       row.push_back(record->amends ? "corrects " + record->amends->substr(0, 12)
-                                   : session::textAt(record->content, {"procedure", "id"}));
+                    : session::eventOf(record->content)
+                        ? "event " + session::textAt(record->content, {"event"})
+                        : session::textAt(record->content, {"procedure", "id"}));
       row.push_back(record->amends ? "-" : session::textAt(record->content, {"phase"}));
     } else {
       row.push_back((*stored)->unit);
@@ -212,41 +220,94 @@ int showCommand(const Common& common, const RecordOptions& options) {
   return print(nlohmann::ordered_json::parse(sealed->payload).dump(2) + "\n", common.system);
 }
 
-/// All sealed texts as files, and the keys as a JSON Web Key Set for any JOSE library.
-int exportCommand(const Common& common, const RecordOptions& options) {
-  const Expected<Folder> folder = openFolder(common.store);
-  if (!folder) return complain(folder.error(), common.system);
-  const auto evidence = folder->store.evidence();
-  if (!evidence) return complain(evidence.error(), common.system);
-  const fs::path out(options.folder);
+/// Sealed texts as files, and the keys as a JSON Web Key Set for any JOSE library.
+/// @return how many statements
+Expected<std::size_t> writeEvidence(const std::string& folder, const records::Evidence& evidence) {
+  const fs::path out(folder);
   for (const char* part : {kStatementsPart, kSignersPart}) {
-    if (const auto made = makeFolder((out / part).string()); !made)
-      return complain(made.error(), common.system);
+    if (const auto made = makeFolder((out / part).string()); !made) return std::unexpected(made.error());
   }
-  std::size_t written = 0;
   const auto write = [&](const char* part, const records::StoredText& text) {
     const std::string name = text.name.value_or("");
     return writeFile((out / part / (name + kSealedFile)).string(), text.text);
   };
-  for (const records::StoredText& each : evidence->statements) {
-    if (const auto done = write(kStatementsPart, each); !done) return complain(done.error(), common.system);
-    ++written;
+  for (const records::StoredText& each : evidence.statements) {
+    if (const auto done = write(kStatementsPart, each); !done) return std::unexpected(done.error());
   }
-  for (const records::StoredText& each : evidence->signers_lists) {
-    if (const auto done = write(kSignersPart, each); !done) return complain(done.error(), common.system);
+  for (const records::StoredText& each : evidence.signers_lists) {
+    if (const auto done = write(kSignersPart, each); !done) return std::unexpected(done.error());
   }
   std::set<std::string> keys;
   const records::SignersVerdict verdict =
-      records::newestSigners(evidence->signers_lists, evidence->accepted_roots);
+      records::newestSigners(evidence.signers_lists, evidence.accepted_roots);
   if (verdict.list) {
     keys.insert(records::jsonWebKey(verdict.list->yard_key));
     for (const records::Signer& each : verdict.list->signers) keys.insert(records::jsonWebKey(each.key));
   }
   const std::string set = fmt::format("{{\"keys\":[{}]}}\n", fmt::join(keys, ","));
-  if (const auto done = writeFile((out / "keys.jwks.json").string(), set); !done) {
-    return complain(done.error(), common.system);
+  if (const auto done = writeFile((out / "keys.jwks.json").string(), set); !done)
+    return std::unexpected(done.error());
+  return evidence.statements.size();
+}
+
+int exportCommand(const Common& common, const RecordOptions& options) {
+  const Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const auto evidence = folder->store.evidence();
+  if (!evidence) return complain(evidence.error(), common.system);
+  const Expected<std::size_t> written = writeEvidence(options.folder, *evidence);
+  if (!written) return complain(written.error(), common.system);
+  return print(fmt::format("{}: {}\n", options.folder, *written), common.system);
+}
+
+/// Whether a sealed text is one of these records, or signs or corrects one.
+bool isAbout(const records::StoredText& text, const std::set<std::string>& names) {
+  if (text.name && names.contains(*text.name)) return true;
+  const Expected<records::Sealed> sealed = records::readSealed(text.text);
+  if (!sealed) return false;
+  const auto statement = records::readPayload(sealed->payload, sealed->type);
+  if (!statement) return false;
+  if (const auto* const signature = std::get_if<records::Signature>(&*statement))
+    return names.contains(signature->record);
+  const auto& record = std::get<records::Record>(*statement);
+  return record.amends && names.contains(*record.amends);
+}
+
+/// A moment, or a day, whose end is meant.
+Expected<std::int64_t> momentIn(const std::string& text) {
+  if (const auto moment = session::readUtc(text)) return *moment;
+  if (const auto day = session::readUtc(text + "T23:59:59Z")) return *day;
+  return fail(ErrorKind::InvalidInput, "script-time-malformed", {{"text", text}});
+}
+
+int disputeCommand(const Common& common, const RecordOptions& options) {
+  const Expected<std::int64_t> moment = momentIn(options.on);
+  if (!moment) return complain(moment.error(), common.system);
+  const Expected<Folder> folder = openFolder(common.store);
+  if (!folder) return complain(folder.error(), common.system);
+  const Expected<session::Dispute> dispute =
+      session::disputeOf(folder->store, options.unit, options.attachment, *moment);
+  if (!dispute) return complain(dispute.error(), common.system);
+  const std::string json = session::writeDispute(*dispute) + "\n";
+  if (!options.folder.empty()) {
+    Expected<records::Evidence> evidence = folder->store.evidence();
+    if (!evidence) return complain(evidence.error(), common.system);
+    const std::set<std::string> names(dispute->records.begin(), dispute->records.end());
+    std::erase_if(evidence->statements, [&](const auto& each) { return !isAbout(each, names); });
+    if (const auto written = writeEvidence(options.folder, *evidence); !written)
+      return complain(written.error(), common.system);
+    if (const auto written = writeFile((fs::path(options.folder) / "dispute.json").string(), json); !written)
+      return complain(written.error(), common.system);
   }
-  return print(fmt::format("{}: {}\n", options.folder, written), common.system);
+  std::string text = json;
+  if (!options.json) {
+    text.clear();
+    for (const std::string& line : session::sayDispute(*dispute, {.system = common.system}))
+      text += line + "\n";
+    text = in(text, terminalCharset());
+  }
+  const int printed = print(text, common.system);
+  return printed == kDone && !dispute->before && !dispute->after ? kInsufficient : printed;
 }
 
 /// Opens the folder and a key of it, and prints the name of what was sealed with that.
@@ -276,6 +337,20 @@ int signCommand(const Common& common, const RecordOptions& options) {
 int amendCommand(const Common& common, const RecordOptions& options) {
   return sealWithKey(common, options, [&](store::Store& store, const session::Sealer& by, const auto& now) {
     return session::amendRecord(store, options.name, options.correction, by, now);
+  });
+}
+
+int eventCommand(const Common& common, const RecordOptions& options) {
+  const auto event = std::ranges::find(proof::kEventNames, options.event, &Named<proof::Event>::name);
+  if (event == proof::kEventNames.end()) {
+    std::string known;
+    for (const auto& each : proof::kEventNames) known += (known.empty() ? "" : ", ") + std::string(each.name);
+    return complain(
+        {ErrorKind::InvalidInput, {"word-unknown", {{"text", options.event}, {"known", known}}}, {}},
+        common.system);
+  }
+  return sealWithKey(common, options, [&](store::Store& store, const session::Sealer& by, const auto& now) {
+    return session::recordEvent(store, options.unit, options.attachment, event->value, options.note, by, now);
   });
 }
 
@@ -338,8 +413,21 @@ void addRecordCommands(CLI::App& app, const Common& common, Action& action) {
   CLI::App* const sign = command("sign", "Add the signature of another person to a record", signCommand);
   CLI::App* const amend = command(
       "amend", "Correct a record by a new one that names it; the old one stays as it is", amendCommand);
-  for (CLI::App* const sealing : {sign, amend}) {
+  CLI::App* const event = command(
+      "event", "Record what happened to a machine after which its scale is proved again", eventCommand);
+  event->add_option("UNIT", options->unit, "The machine")->required();
+  event->add_option("EVENT", options->event, "What happened, one of those below")->required();
+  event->add_option("--attachment", options->attachment, "Only with this one; all if not given")
+      ->type_name("ATTACHMENT");
+  event->add_option("--note", options->note, "In words, kept as typed")->type_name("TEXT");
+  event->footer([] {
+    std::string text = "Events:\n";
+    for (const auto& each : proof::kEventNames) text += "  " + std::string(each.name) + "\n";
+    return text;
+  });
+  for (CLI::App* const sealing : {sign, amend})
     sealing->add_option("RECORD", options->name, "Its name")->required();
+  for (CLI::App* const sealing : {sign, amend, event}) {
     sealing->add_option("--key", options->key, "The key by its name here")->required()->type_name("NAME");
     sealing->add_option("--role", options->role, "As which the person signs")->required()->type_name("ROLE");
   }
@@ -351,6 +439,16 @@ void addRecordCommands(CLI::App& app, const Common& common, Action& action) {
   compare->add_option("BEFORE", options->name, "How it left")->required();
   compare->add_option("AFTER", options->other, "How it came back")->required();
   compare->add_flag("--json", options->json, "One JSON object a difference");
+
+  CLI::App* const dispute =
+      command("dispute", "Tell what a scale was worth on a day, bounded by the proofs before and after it",
+              disputeCommand);
+  dispute->add_option("UNIT", options->unit, "The machine")->required();
+  dispute->add_option("ATTACHMENT", options->attachment, "What it carried")->required();
+  dispute->add_option("--on", options->on, "The day, or the moment in UTC")->required()->type_name("UTC");
+  dispute->add_option("--out", options->folder, "Write a folder with the answer and the records behind it")
+      ->type_name("FOLDER");
+  dispute->add_flag("--json", options->json, "Print the answer as one JSON object");
 }
 
 }  // namespace hingepin::cli

@@ -13,6 +13,7 @@
 #include "engine/folder/files.h"
 #include "engine/folder/folder.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/past.h"
 #include "engine/session/procedure_words.h"
 #include "engine/session/profile.h"
 #include "engine/session/yard.h"
@@ -84,8 +85,15 @@ std::string restrictionsText(const std::vector<std::string>& restrictions) {
   return text;
 }
 
-std::vector<std::string> pairRow(const store::Pair& pair) {
-  return {pair.unit, pair.attachment, pair.due_utc_ms ? session::utcText(*pair.due_utc_ms) : "-",
+/// When and why a pair is due first.
+const proof::DueReason* firstReason(const session::WhenAgain& when) {
+  return when.reasons.empty() ? nullptr : &when.reasons.front();
+}
+
+std::vector<std::string> pairRow(const session::DuePair& due) {
+  const store::Pair& pair = due.pair;
+  const proof::DueReason* const first = firstReason(due.when);
+  return {pair.unit, pair.attachment, first != nullptr ? session::utcText(first->utc_ms) : "-",
           pair.calibration.empty() ? "-" : pair.calibration.substr(0, 12),
           pair.restrictions.empty() ? "-" : restrictionsText(pair.restrictions)};
 }
@@ -94,12 +102,15 @@ int listUnits(const Common& common) {
   return withFolder(common, [&](Folder& folder) {
     const auto units = folder.store.units();
     if (!units) return complain(units.error(), common.system);
+    const auto pairs = session::duePairs(folder.store, edge(), momentOfComputer().utc_ms);
+    if (!pairs) return complain(pairs.error(), common.system);
     Table table = {{"unit", "attachment", "due", "calibration", "restrictions"}};
     for (const store::Unit& unit : *units) {
-      const auto pairs = folder.store.pairsOf(unit.id);
-      if (!pairs) return complain(pairs.error(), common.system);
-      if (pairs->empty()) table.push_back({unit.id, "-", "-", "-", "-"});
-      for (const store::Pair& pair : *pairs) table.push_back(pairRow(pair));
+      const std::size_t rows = table.size();
+      for (const session::DuePair& each : *pairs) {
+        if (each.pair.unit == unit.id) table.push_back(pairRow(each));
+      }
+      if (table.size() == rows) table.push_back({unit.id, "-", "-", "-", "-"});
     }
     return print(layOut(table, terminalCharset(), 5), common.system);
   });
@@ -116,11 +127,41 @@ int listDue(const Common& common, const std::string& until) {
   const Expected<std::int64_t> time = timeOr(until, momentOfComputer().utc_ms);
   if (!time) return complain(time.error(), common.system);
   return withFolder(common, [&](Folder& folder) {
-    return show<std::vector<store::Pair>>(folder.store.due(*time), common, [](const auto& pairs) {
-      Table table = {{"unit", "attachment", "due", "calibration", "restrictions"}};
-      for (const store::Pair& pair : pairs) table.push_back(pairRow(pair));
-      return layOut(table, Charset::Utf8, 5);
-    });
+    return show<std::vector<session::DuePair>>(
+        session::duePairs(folder.store, edge(), *time), common, [&](const auto& pairs) {
+          Table table = {{"unit", "attachment", "due", "calibration", "restrictions", "why"}};
+          for (const session::DuePair& each : pairs) {
+            const proof::DueReason* const first = firstReason(each.when);
+            if (first == nullptr || first->utc_ms > *time) continue;
+            table.push_back(pairRow(each));
+            table.back().push_back(session::say(session::englishCatalogue(), first->why, common.system));
+          }
+          return layOut(table, Charset::Utf8, 6);
+        });
+  });
+}
+
+/// Why and when each scale of a unit is due, its drift, and what its charts say.
+int tellWhen(const Common& common, const std::string& unit) {
+  return withFolder(common, [&](Folder& folder) {
+    const auto stored = folder.store.unit(unit);
+    if (!stored) return complain(stored.error(), common.system);
+    if (!*stored)
+      return complain({ErrorKind::NotFound, {"unit-not-in-store", {{"unit", unit}}}, {}}, common.system);
+    return show<std::vector<session::DuePair>>(
+        session::duePairs(folder.store, edge(), momentOfComputer().utc_ms), common, [&](const auto& pairs) {
+          std::string text;
+          for (const session::DuePair& each : pairs) {
+            if (each.pair.unit != unit) continue;
+            text += fmt::format("{} with {}\n", unit, each.pair.attachment);
+            for (const std::string& line : session::sayWhenAgain(each.when, {.system = common.system}))
+              text += "  " + line + "\n";
+            if (each.when.no_drift)
+              text +=
+                  "  " + session::say(session::englishCatalogue(), *each.when.no_drift, common.system) + "\n";
+          }
+          return text;
+        });
   });
 }
 
@@ -331,6 +372,10 @@ void addYardCommands(CLI::App& app, const Common& common, Action& action) {
           [&common, options] { return listDue(common, options->until); })
       ->add_option("--until", options->until, "Up to this time; now if not given")
       ->type_name("UTC");
+  command(units, "when", "Tell when a machine's scales are due, why, how they drift and until when they hold",
+          [&common, options] { return tellWhen(common, options->name); })
+      ->add_option("UNIT", options->name, "The machine")
+      ->required();
 
   CLI::App* const attachments = addGroup(app, "attachments", "Buckets and forks of the store");
   command(attachments, "put", "Put an attachment's profile into the store (hingepin-attachment/1)",

@@ -461,6 +461,24 @@ Expected<std::string> amendRecord(store::Store& store, std::string_view name, st
       unit, sealer, now);
 }
 
+Expected<std::string> recordEvent(store::Store& store, const std::string& unit, const std::string& attachment,
+                                  proof::Event event, std::string note, const Sealer& sealer,
+                                  const Moment& now) {
+  const Expected<std::optional<store::Unit>> stored = store.unit(unit);
+  if (!stored) return std::unexpected(stored.error());
+  if (!*stored) return fail(ErrorKind::NotFound, "unit-not-in-store", {{"unit", unit}});
+  Expected<records::Envelope> envelope = nextEnvelope(store, sealer, now);
+  if (!envelope) return std::unexpected(envelope.error());
+  Members members = {{"kind", jsonString("event")},
+                     {"unit", jsonObject({{"id", jsonString(unit)}})},
+                     {"event", jsonString(std::string(nameIn(proof::kEventNames, event)))}};
+  if (!attachment.empty()) members.emplace_back("attachment", jsonObject({{"id", jsonString(attachment)}}));
+  add(members, "note", std::move(note));
+  return sealAndKeep(
+      store, records::Record{.envelope = *std::move(envelope), .content = jsonObject(std::move(members))},
+      unit, sealer, now);
+}
+
 Expected<std::vector<std::string>> tagOf(const OpenJob& job) {
   const Phase phase = job.state.phase;
   if (phase != Phase::Failed && phase != Phase::Abandoned && phase != Phase::Tagging) {

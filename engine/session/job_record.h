@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "engine/base/error.h"
+#include "engine/proof/due.h"
 #include "engine/records/keys.h"
 #include "engine/records/record.h"
 #include "engine/session/edge.h"
@@ -62,6 +63,15 @@ struct Taught {
 [[nodiscard]] Expected<std::string> amendRecord(store::Store& store, std::string_view record,
                                                 std::string correction, const Sealer& sealer,
                                                 const Moment& now);
+
+/// Seals that something happened to a unit after which its scale has to be proved.
+/// @param attachment "" for all of them
+/// @param note as typed, or ""
+/// @return the name of the record
+/// Errors: NotFound "unit-not-in-store"; those of mayAct and sealStatement.
+[[nodiscard]] Expected<std::string> recordEvent(store::Store& store, const std::string& unit,
+                                                const std::string& attachment, proof::Event event,
+                                                std::string note, const Sealer& sealer, const Moment& now);
 
 /// A record of the store, read. Errors: NotFound "record-not-in-store"; those of readSealed and readPayload.
 [[nodiscard]] Expected<records::Record> recordOf(const store::Store& store, std::string_view name);

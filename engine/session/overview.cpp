@@ -16,6 +16,7 @@
 #include "engine/session/catalogue.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
+#include "engine/session/past.h"
 #include "engine/session/procedure_text.h"
 #include "engine/session/record_view.h"
 
@@ -103,13 +104,15 @@ std::string tagCodeOf(const std::vector<Job>& jobs, const std::string& procedure
   return read ? read->tag : "";
 }
 
-Expected<PairState> pairState(const Store& store, const store::Pair& pair, const std::vector<Job>& jobs,
-                              ProcedureShelf& shelf, std::int64_t utc_ms, std::int64_t soon_ms) {
+Expected<PairState> pairState(const Store& store, const store::Pair& pair, WhenAgain when,
+                              const std::vector<Job>& jobs, ProcedureShelf& shelf, std::int64_t utc_ms,
+                              std::int64_t soon_ms) {
   PairState state{.attachment = pair.attachment,
                   .calibrated = !pair.record.empty(),
                   .calibration = pair.calibration,
                   .record = pair.record,
-                  .due_utc_ms = pair.due_utc_ms};
+                  .when = std::move(when)};
+  if (!state.when.reasons.empty()) state.due_utc_ms = state.when.reasons.front().utc_ms;
   if (state.calibrated) {
     if (const Expected<records::Record> record = recordOf(store, pair.record)) {
       state.calibrated_utc_ms = record->envelope.sealed_utc_ms;
@@ -126,9 +129,9 @@ Expected<PairState> pairState(const Store& store, const store::Pair& pair, const
     state.state = UnitState::DoNotUse;
   } else if (!state.restrictions.empty()) {
     state.state = UnitState::Restricted;
-  } else if (pair.due_utc_ms && *pair.due_utc_ms <= utc_ms) {
+  } else if (state.due_utc_ms && *state.due_utc_ms <= utc_ms) {
     state.state = UnitState::Due;
-  } else if (pair.due_utc_ms && *pair.due_utc_ms <= utc_ms + soon_ms) {
+  } else if (state.due_utc_ms && *state.due_utc_ms <= utc_ms + soon_ms) {
     state.state = UnitState::DueSoon;
   } else if (!state.calibrated) {
     state.state = UnitState::NotCalibrated;
@@ -193,10 +196,16 @@ Expected<UnitOverview> unitOverview(const Store& store, const store::Unit& unit,
   if (!jobs) return std::unexpected(jobs.error());
   const Expected<std::vector<store::Pair>> pairs = store.pairsOf(unit.id);
   if (!pairs) return std::unexpected(pairs.error());
+  std::vector<std::string> attachments;
+  for (const store::Pair& pair : *pairs) attachments.push_back(pair.attachment);
+  const Expected<UnitPast> past = pastOf(store, unit.id, attachments);
+  if (!past) return std::unexpected(past.error());
   view.state = UnitState::Ready;
   const auto atLeast = [&](UnitState state) { view.state = std::min(view.state, state); };
   for (const store::Pair& pair : *pairs) {
-    Expected<PairState> state = pairState(store, pair, *jobs, shelf, utc_ms, soon_ms);
+    WhenAgain when =
+        whenAgain(past->find(pair.attachment)->second, pair, profile ? &*profile : nullptr, utc_ms);
+    Expected<PairState> state = pairState(store, pair, std::move(when), *jobs, shelf, utc_ms, soon_ms);
     if (!state) return std::unexpected(std::move(state.error()));
     atLeast(state->state);
     if (state->due_utc_ms && (!view.due_utc_ms || *state->due_utc_ms < *view.due_utc_ms))
@@ -319,6 +328,7 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
     point.reference_kg = reference;
     point.indications_kg = values;
     point.indication_kg = meanOf(values);
+    point.indications_kg = values;
     point.error_percent = (*point.indication_kg - *reference) / *reference * 100.0;
     const Expected<ReadQuantity> limit = readAnyQuantity(check.within);
     if (limit) {
@@ -326,7 +336,10 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
                                       ? limit->value_si / *reference * 100.0
                                       : limit->value_si * 100.0;
     }
-    if (!point.error_found_percent) point.error_found_percent = point.error_percent;
+    if (!point.error_found_percent) {
+      point.error_found_percent = point.error_percent;
+      point.found_indications_kg = values;
+    }
   } else {
     return;
   }
@@ -564,6 +577,9 @@ Expected<std::vector<RecordLine>> recordsOf(const Store& store, std::string_view
         const Expected<const ProcedureText*> text =
             shelf.find(job->procedure_hash, job->words, job->language);
         line.title = text ? wordsOf(**text, (*text)->procedure.title, reader) : shelf.titleOf(job->procedure);
+      } else if (const std::optional<proof::Event> event = eventOf(record.content)) {
+        line.attachment = textAt(record.content, {"attachment", "id"});
+        line.title = say({"due-event-" + std::string(nameIn(proof::kEventNames, *event)), {}}, reader);
       } else {
         line.title = say({"document-correction", {}}, reader);
       }

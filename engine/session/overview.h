@@ -14,6 +14,7 @@
 #include "engine/session/moment.h"
 #include "engine/session/procedure_words.h"
 #include "engine/session/profile.h"
+#include "engine/session/when_again.h"
 #include "engine/store/store.h"
 
 /// What people see first. All of it is read from the store; its errors may come out of every function.
@@ -44,7 +45,8 @@ struct PairState {
   std::string calibration{};  ///< hash of the numbers, "" where only the machine has them
   std::string record{};       ///< of the job that taught it
   std::optional<std::int64_t> calibrated_utc_ms{};
-  std::optional<std::int64_t> due_utc_ms{};
+  std::optional<std::int64_t> due_utc_ms{};  ///< by the soonest of its reasons
+  WhenAgain when{};
   std::vector<Restriction> restrictions{};
 };
 
@@ -180,6 +182,8 @@ struct HistoryPoint {
   std::optional<double> error_percent{};        ///< (mean indication - reference) / reference
   std::optional<double> error_found_percent{};  ///< the first of the job, before anything was taught
   std::optional<double> span{};                 ///< mean indication less mean zero, over the reference
+  std::vector<double> indications_kg{};         ///< that the mean is of
+  std::vector<double> found_indications_kg{};   ///< those of the first error of the job
   std::optional<double> spread_kg{};            ///< largest less smallest indication
   std::optional<double> error_limit_percent{};
   std::optional<double> spread_limit_kg{};
@@ -207,10 +211,10 @@ struct RecordSignature {
 
 struct RecordLine {
   std::string name{};
-  std::string title{};      ///< of the procedure, in the reader's language; a correction has its catalogue's
-  std::string procedure{};  ///< id; "" of a correction
+  std::string title{};      ///< of the procedure or event, in the reader's language
+  std::string procedure{};  ///< id; "" of a correction or event
   std::string attachment{};
-  std::string phase{};  ///< "done", "failed", "abandoned"; "" of a correction
+  std::string phase{};  ///< "done", "failed", "abandoned"; "" of a correction or event
   std::int64_t utc_ms = 0;
   std::string key{};
   std::string role{};

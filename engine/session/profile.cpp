@@ -117,7 +117,7 @@ void ProfileReader::addEntriesOfBlock(Entries& entries) const {
 
 UnitProfile ProfileReader::unit() {
   object(root_, {"format", "unit", "gravity", "site", "monitor", "teaching", "entries", "recheck_after",
-                 "practice"});
+                 "recheck_after_use", "practice"});
   UnitProfile profile;
   if (error()) return profile;
   format("hingepin-unit/1");
@@ -137,6 +137,9 @@ UnitProfile ProfileReader::unit() {
   addEntriesOfBlock(profile.entries);
   if (const std::optional<JsonNode> after = root_.find("recheck_after")) {
     profile.recheck_after = quantity(*after, Dimension::Time);
+  }
+  if (const std::optional<JsonNode> after = root_.find("recheck_after_use")) {
+    profile.recheck_after_use = quantity(*after, Dimension::Time);
   }
   profile.practice = flag(root_, "practice");
   return profile;

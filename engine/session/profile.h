@@ -29,8 +29,9 @@ struct UnitProfile {
   std::vector<Shown> monitor{};         ///< empty: not known
   std::vector<std::string> teaching{};  ///< variants of a teaching procedure that it offers; empty: not known
   Entries entries{};
-  std::string recheck_after{};  ///< a duration, after which a scale is due again; "": never by itself
-  bool practice = false;        ///< an invented machine
+  std::string recheck_after{};      ///< a duration, after which a scale is due again; "": never by itself
+  std::string recheck_after_use{};  ///< likewise, in hours of use by its meter
+  bool practice = false;            ///< an invented machine
 };
 
 /// "hingepin-attachment/1"

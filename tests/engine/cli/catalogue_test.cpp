@@ -29,8 +29,8 @@ const std::set<std::string> kFormatWords = {
     "accepted-root",   "known-head",     "engine-speed",  "not-older-than"};
 
 /// What such a word becomes a code by: "role-" and a role.
-constexpr std::array<std::string_view, 7> kComposed = {"answer-", "direction-", "how-",  "phase-",
-                                                       "role-",   "state-",     "value-"};
+constexpr std::array<std::string_view, 8> kComposed = {"answer-", "direction-", "due-event-", "how-",
+                                                       "phase-",  "role-",      "state-",     "value-"};
 
 bool isComposed(std::string_view code) {
   return std::ranges::any_of(kComposed, [&](std::string_view part) { return code.starts_with(part); });

@@ -90,12 +90,12 @@ const char* const kHours = R"({"hours":"4211 h","fuel":"80 %"})";
 TEST(JobCommandTest, EveryCommandOfEveryGroupExplainsItself) {
   const std::vector<std::pair<std::string, std::vector<std::string>>> groups = {
       {"procedures", {"list", "show", "check"}},
-      {"units", {"put", "list", "due"}},
+      {"units", {"put", "list", "due", "when"}},
       {"attachments", {"put", "list"}},
       {"keys", {"make", "list"}},
       {"signers", {"make", "add", "revoke", "accept", "show"}},
       {"jobs", {"run", "continue", "list", "show", "tag", "seal"}},
-      {"records", {"list", "show", "verify", "export", "sign", "amend", "compare"}},
+      {"records", {"list", "show", "verify", "export", "sign", "amend", "event", "compare", "dispute"}},
       {"store", {"check", "backup", "export", "import"}}};
   const TemporaryFolder folder;
   for (const auto& [group, commands] : groups) {

@@ -12,9 +12,11 @@
 
 #include "engine/session/catalogue.h"
 #include "engine/session/compare.h"
+#include "engine/session/dispute.h"
 #include "engine/session/document.h"
 #include "engine/session/job_record.h"
 #include "engine/session/overview.h"
+#include "engine/session/past.h"
 #include "engine/session/people.h"
 #include "engine/session/words.h"
 #include "tests/engine/session/yard.h"
@@ -246,6 +248,121 @@ TEST(HistoryTest, TellsWhatWasFoundFromWhatWasLeft) {
   EXPECT_GT(*points.front().error_found_percent, 10.0) << "by the weight of the new bucket";
   EXPECT_LT(std::abs(*points.front().error_percent), 1.0);
   EXPECT_EQ(points.front().verdict, "passed");
+}
+
+constexpr std::int64_t kDay_ms = 24LL * 3600 * 1000;
+
+/// A scale that was taught on day 0 and proved every 30 days; its error grows by 0.1 % from proof to proof.
+ScalePast driftingScale(int proofs) {
+  ScalePast past;
+  for (int i = 0; i <= proofs; ++i) {
+    const double error = 0.1 * i + (i % 2 == 0 ? 0.01 : -0.01);
+    past.points.push_back({.record = "record-" + std::to_string(i),
+                           .procedure = i == 0 ? "after-attachment-change" : "shift-proof",
+                           .utc_ms = 30 * i * kDay_ms,
+                           .phase = "done",
+                           .error_percent = error,
+                           .error_found_percent = error,
+                           .error_limit_percent = 1.0,
+                           .verdict = "passed",
+                           .calibration = i == 0});
+  }
+  return past;
+}
+
+TEST(WhenAgainTest, PlainDriftMakesAScaleDueBeforeItLeavesItsTolerance) {
+  const store::Pair pair{.unit = "L-1", .attachment = "A", .due_utc_ms = 400 * kDay_ms};
+  const WhenAgain when = whenAgain(driftingScale(6), pair, nullptr, 190 * kDay_ms);
+  ASSERT_TRUE(when.drift);
+  EXPECT_NEAR(when.drift->per_30_days_percent, 0.1, 0.01);
+  ASSERT_TRUE(when.drift->expected_utc_ms && when.drift->earliest_utc_ms && when.drift->latest_utc_ms);
+  EXPECT_NEAR(double(*when.drift->expected_utc_ms) / double(kDay_ms), 300, 10) << "1 % at 0.1 % in 30 days";
+  EXPECT_LT(*when.drift->earliest_utc_ms, *when.drift->expected_utc_ms);
+  ASSERT_THAT(when.reasons, SizeIs(2));
+  EXPECT_EQ(when.reasons[0].why.code, "due-by-drift");
+  EXPECT_EQ(when.reasons[0].utc_ms, *when.drift->earliest_utc_ms);
+  EXPECT_EQ(when.reasons[1].why.code, "due-by-time");
+  EXPECT_EQ(when.reasons[1].utc_ms, 400 * kDay_ms);
+}
+
+TEST(WhenAgainTest, TooFewProofsGiveNoDriftAndNoDueDayByIt) {
+  const store::Pair pair{.unit = "L-1", .attachment = "A"};
+  const WhenAgain when = whenAgain(driftingScale(1), pair, nullptr, 40 * kDay_ms);
+  EXPECT_FALSE(when.drift);
+  EXPECT_EQ(when.no_drift->code, "history-too-short");
+  EXPECT_THAT(when.reasons, IsEmpty());
+}
+
+TEST(WhenAgainTest, HoursOfUseCountByTheUnitsMeter) {
+  ScalePast past = driftingScale(1);
+  past.hours = {{0, 1000.0}, {40 * kDay_ms, 1200.0}};
+  UnitProfile profile;
+  profile.recheck_after_use = "250 h";
+  const store::Pair pair{.unit = "L-1", .attachment = "A"};
+  const WhenAgain when = whenAgain(past, pair, &profile, 41 * kDay_ms);
+  ASSERT_THAT(when.reasons, SizeIs(1));
+  EXPECT_EQ(when.reasons[0].why.code, "due-by-hours");
+  EXPECT_EQ(when.reasons[0].utc_ms, 50 * kDay_ms);
+}
+
+TEST(WhenAgainTest, AnEventThatWasRecordedMakesEveryScaleOfItsUnitDue) {
+  Yard yard;
+  const Sealer sealer{.key = yard.technician,
+                      .role = "technician",
+                      .installation = yard.technician.id(),
+                      .epoch = records::epochName(std::array<std::uint8_t, 16>{7})};
+  const Moment then{.at_ms = 1, .boot = "boot-1", .utc_ms = kMorning + kDay_ms};
+  EXPECT_EQ(codeOf(recordEvent(yard.store, "L-0", "", proof::Event::BoomWelded, "", sealer, then)),
+            "unit-not-in-store");
+  const std::string name =
+      need(recordEvent(yard.store, "L-27", "", proof::Event::BoomWelded, "at the yard", sealer, then));
+
+  UnitPast past = need(pastOf(yard.store, "L-27", {"GP-2.7"}));
+  ScalePast& scale = past["GP-2.7"];
+  EXPECT_THAT(scale.happening_records, ElementsAre(name));
+  scale.points = {{.record = "taught", .utc_ms = kMorning, .verdict = "passed", .calibration = true}};
+  const WhenAgain when =
+      whenAgain(scale, {.unit = "L-27", .attachment = "GP-2.7"}, nullptr, then.utc_ms + kDay_ms);
+  ASSERT_THAT(when.reasons, SizeIs(1));
+  EXPECT_EQ(when.reasons.front().why.code, "due-event-boom-welded");
+  EXPECT_EQ(when.reasons.front().utc_ms, then.utc_ms);
+
+  const auto lines = need(recordsOf(yard.store, "L-27", {}));
+  ASSERT_THAT(lines, SizeIs(1));
+  EXPECT_EQ(lines.front().title, "The boom was welded.");
+  EXPECT_EQ(lines.front().standing, records::Standing::Trusted);
+  EXPECT_THAT(need(yard.store.check()), IsEmpty());
+}
+
+TEST(DisputeTest, ALoadIsBoundedByTheProofsAroundIt) {
+  const auto points = need(historyOf(demo().store, "L-31", "GP-3.4"));
+  const std::int64_t between_ms = (points[2].utc_ms + points[3].utc_ms) / 2;
+  const Dispute dispute = need(disputeOf(demo().store, "L-31", "GP-3.4", between_ms));
+  ASSERT_TRUE(dispute.before && dispute.after);
+  EXPECT_EQ(dispute.before->record, points[2].record);
+  EXPECT_EQ(dispute.after->record, points[3].record);
+  EXPECT_DOUBLE_EQ(dispute.before->error_percent, *points[2].error_percent);
+  EXPECT_DOUBLE_EQ(dispute.after->error_percent, *points[3].error_found_percent);
+  EXPECT_LT(*dispute.low_percent, std::min(*points[2].error_percent, *points[3].error_percent));
+  EXPECT_GT(*dispute.high_percent, std::max(*points[2].error_percent, *points[3].error_percent));
+  EXPECT_NEAR(*dispute.between_percent, 0.5 * (*points[2].error_percent + *points[3].error_percent), 1e-6);
+  EXPECT_THAT(dispute.records, IsSupersetOf({points[2].record, points[3].record}));
+  EXPECT_THAT(dispute.remarks, Contains(Field(&Message::code, "dispute-bounded")));
+  EXPECT_THAT(writeDispute(dispute), HasSubstr(points[2].record));
+  EXPECT_THAT(sayDispute(dispute, {}), Contains(HasSubstr("legal for trade")));
+}
+
+TEST(DisputeTest, AfterTheLastProofALoadIsOpenOnOneSide) {
+  const auto points = need(historyOf(demo().store, "L-31", "GP-3.4"));
+  const Dispute late = need(disputeOf(demo().store, "L-31", "GP-3.4", points.back().utc_ms + 1));
+  EXPECT_TRUE(late.before && !late.after);
+  EXPECT_THAT(late.remarks, Contains(Field(&Message::code, "dispute-open-after")));
+  const Dispute early = need(disputeOf(demo().store, "L-31", "GP-3.4", points.front().utc_ms - 1));
+  EXPECT_FALSE(early.before);
+  EXPECT_EQ(codeOf(disputeOf(demo().store, "L-0", "GP-3.4", 1)), "unit-not-in-store");
+  const Dispute nothing = need(disputeOf(demo().store, "L-31", "no-such-bucket", kToday));
+  EXPECT_FALSE(nothing.low_percent);
+  EXPECT_THAT(nothing.remarks, ElementsAre(Field(&Message::code, "dispute-unproved")));
 }
 
 TEST(RecordsTest, ACorrectionAndAFurtherSignatureStandBesideTheirRecord) {
