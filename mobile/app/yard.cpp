@@ -2,13 +2,18 @@
 #include "yard.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "app.h"
+#include "engine/formats/calibration_json.h"
+#include "engine/formats/job_json.h"
 #include "engine/session/compare.h"
 #include "engine/session/document.h"
 #include "engine/session/overview.h"
 #include "engine/session/people.h"
 #include "engine/session/procedure_words.h"
+#include "engine/session/profile.h"
+#include "engine/session/stops_view.h"
 #include "job_view.h"
 #include "text.h"
 
@@ -37,6 +42,33 @@ QVariantMap mapOf(const session::RunningJob& job, const std::string& unit, const
           {key("last"), static_cast<double>(job.last_utc_ms)}};
 }
 
+/// What to set for the stops of a pair, a line each; none where too little is on file.
+QStringList stopsOf(const store::Store& store, const store::Unit& unit, const session::PairState& pair,
+                    const session::Reader& reader) {
+  const auto profile = session::readUnitProfile(unit.profile, "unit", folder::edge());
+  const auto fitted = store.attachment(pair.attachment);
+  if (!profile || !fitted || !*fitted) return {};
+  const auto attachment = session::readAttachmentProfile((*fitted)->profile, "attachment", folder::edge());
+  if (!attachment) return {};
+  const auto unit_block = readJson(profile->block, "unit");
+  const auto attachment_block = readJson(attachment->block, "attachment");
+  if (!unit_block || !attachment_block) return {};
+  const auto machine = formats::readUnit(*unit_block, JsonNode(*unit_block));
+  const auto bucket = formats::readAttachment(JsonNode(*attachment_block));
+  if (!machine || !bucket) return {};
+  session::Entries entries = attachment->entries;
+  entries.insert(profile->entries.begin(), profile->entries.end());
+  std::optional<calibration::Calibration> calibration;
+  if (auto text = session::blobsOf(store)(pair.calibration)) {
+    if (auto read = formats::readCalibration(*std::move(text), "stored")) calibration = *std::move(read);
+  }
+  QStringList lines;
+  for (const std::string& line :
+       session::sayStopsToSet(*machine, *bucket, entries, calibration ? &*calibration : nullptr, reader))
+    lines.append(qt(line));
+  return lines;
+}
+
 Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const session::Reader& reader) {
   Lists lists;
   const auto overview = session::unitStates(store, utc_ms, folder::edge(), reader);
@@ -53,11 +85,17 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
         const bool known = words && found != (*words)->end();
         restrictions.append(known ? qt(found->second) : qt(session::say(Message{each.mark, {}}, reader)));
       }
+      const auto stored = store.unit(unit.id);
+      const QStringList stops = stored && *stored ? stopsOf(store, **stored, pair, reader) : QStringList();
+      QStringList why;
+      for (const std::string& line : session::sayWhenAgain(pair.when, reader)) why.append(qt(line));
       pairs.append(QVariantMap{{key("attachment"), qt(pair.attachment)},
                                {key("state"), qt(session::nameOf(pair.state))},
                                {key("record"), qt(pair.record)},
                                {key("restrictions"), restrictions},
-                               {key("due"), timeOf(pair.due_utc_ms)}});
+                               {key("due"), timeOf(pair.due_utc_ms)},
+                               {key("why"), why},
+                               {key("stops"), stops}});
     }
     for (const session::RunningJob& job : unit.running) lists.running.append(mapOf(job, unit.id, *names));
     lists.units.append(QVariantMap{{key("id"), qt(unit.id)},

@@ -46,8 +46,31 @@ Page {
             }
             BodyText {
                 visible: pair.modelData.due > 0
+                font.bold: true
                 Layout.fillWidth: true
                 text: qsTr("Due again %1").arg(App.date(pair.modelData.due))
+            }
+            Repeater {
+                model: pair.modelData.why
+                BodyText {
+                    required property string modelData
+                    Layout.fillWidth: true
+                    text: modelData
+                }
+            }
+            BodyText {
+                visible: pair.modelData.stops.length > 0
+                Layout.fillWidth: true
+                font.bold: true
+                text: qsTr("Stops: what to set")
+            }
+            Repeater {
+                model: pair.modelData.stops
+                BodyText {
+                    required property string modelData
+                    Layout.fillWidth: true
+                    text: modelData
+                }
             }
             Press {
                 visible: pair.modelData.record.length > 0

@@ -18,7 +18,9 @@
 #include "engine/session/overview.h"
 #include "engine/session/past.h"
 #include "engine/session/people.h"
+#include "engine/session/stops_view.h"
 #include "engine/session/words.h"
+#include "tests/engine/linkage/machines.h"
 #include "tests/engine/session/yard.h"
 
 namespace hingepin::session {
@@ -332,6 +334,27 @@ TEST(WhenAgainTest, AnEventThatWasRecordedMakesEveryScaleOfItsUnitDue) {
   EXPECT_EQ(lines.front().title, "The boom was welded.");
   EXPECT_EQ(lines.front().standing, records::Standing::Trusted);
   EXPECT_THAT(need(yard.store.check()), IsEmpty());
+}
+
+TEST(StopsToSetTest, TellsAnglesHeightsAndWhatTheBoomSensorReads) {
+  calibration::LoaderUnit unit;
+  calibration::Attachment bucket;
+  bucket.heel = linkage::pinAt(-0.10, -0.22);
+  bucket.cutting_edge = linkage::pinAt(1.22, -0.22);
+  const Entries entries = {{"upper-height", "3.4 m"}, {"lower-height", "300 mm"}};
+  EXPECT_THAT(sayStopsToSet(unit, bucket, entries, nullptr, {}), IsEmpty()) << "no linkage on file";
+  unit.linkage = linkage::demoMachine().geometry;
+  calibration::Calibration calibration;
+  calibration.boom_line = {.reading_at = 2.0, .slope_rad_per_unit = 25 * linkage::kDegree};
+  const auto lines = sayStopsToSet(unit, bucket, entries, &calibration, {});
+  // Hinge pin: asin((3.4 - 1.95) / 2.55) = 34.7 deg; edge: asin((0.3 + 0.22 - 1.95) / 2.55) = -34.1 deg.
+  EXPECT_THAT(lines, Contains(AllOf(HasSubstr("3400 mm"), HasSubstr("34.7°"))));
+  EXPECT_THAT(lines, Contains(AllOf(HasSubstr("300 mm"), HasSubstr("-34.1°"))));
+  EXPECT_THAT(lines, Contains(HasSubstr("3.386 V"))) << "2 V and 34.65 deg over 25 deg for a volt";
+  EXPECT_THAT(lines.back(), HasSubstr("Keep everybody out of the zone"));
+  const auto beyond = sayStopsToSet(unit, bucket, {{"upper-height", "6 m"}}, nullptr, {});
+  ASSERT_THAT(beyond, SizeIs(2));
+  EXPECT_THAT(beyond.front(), HasSubstr("can't stand so"));
 }
 
 TEST(DisputeTest, ALoadIsBoundedByTheProofsAroundIt) {
