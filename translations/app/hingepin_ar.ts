@@ -1769,6 +1769,10 @@
         <source>Its zero and span over the months</source>
         <translation>صفره ومداه عبر الأشهر</translation>
     </message>
+    <message>
+        <source>Stops: what to set</source>
+        <translation>نقاط التوقف: ما يُضبط</translation>
+    </message>
 </context>
 <context>
     <name>UnlockPage</name>

@@ -1753,6 +1753,10 @@
         <source>Its zero and span over the months</source>
         <translation>Ihr Nullpunkt und ihre Spanne über die Monate</translation>
     </message>
+    <message>
+        <source>Stops: what to set</source>
+        <translation>Haltepunkte: was einzustellen ist</translation>
+    </message>
 </context>
 <context>
     <name>UnlockPage</name>

@@ -1753,6 +1753,10 @@
         <source>Its zero and span over the months</source>
         <translation>Su cero y su alcance a lo largo de los meses</translation>
     </message>
+    <message>
+        <source>Stops: what to set</source>
+        <translation>Paradas: qué ajustar</translation>
+    </message>
 </context>
 <context>
     <name>UnlockPage</name>

@@ -1753,6 +1753,10 @@
         <source>Its zero and span over the months</source>
         <translation>Son zéro et son étendue au fil des mois</translation>
     </message>
+    <message>
+        <source>Stops: what to set</source>
+        <translation>Arrêts : que régler</translation>
+    </message>
 </context>
 <context>
     <name>UnlockPage</name>

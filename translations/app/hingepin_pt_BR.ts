@@ -1753,6 +1753,10 @@
         <source>Its zero and span over the months</source>
         <translation>Seu zero e sua amplitude ao longo dos meses</translation>
     </message>
+    <message>
+        <source>Stops: what to set</source>
+        <translation>Paradas: o que ajustar</translation>
+    </message>
 </context>
 <context>
     <name>UnlockPage</name>
