@@ -35,6 +35,7 @@ std::vector<NamedFigure> figuresOf(const Certificate& certificate) {
       add(at + "error", result.error);
       addIf(at + "repeatability", result.repeatability);
       addIf(at + "limit", result.limit);
+      addIf(at + "probability", result.probability);
     }
     for (const Characteristic& other : proof.others) add(when + other.name.code, other.figure);
   }

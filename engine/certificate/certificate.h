@@ -53,7 +53,7 @@ struct Result {
   std::optional<Figure> repeatability{};  ///< standard deviation of one indication
   std::optional<Figure> limit{};          ///< largest error that is allowed, either way
   std::optional<Verdict> verdict{};
-  std::optional<double> probability{};  ///< of conformity
+  std::optional<Figure> probability{};  ///< of conformity, %
 };
 
 /// A number with its name: zero, linearity, hysteresis, ...

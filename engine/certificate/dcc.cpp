@@ -364,8 +364,7 @@ void Writer::proof(const Proof& proof) {
     if (result.repeatability) quantity({"certificate-repeatability", {}}, *result.repeatability);
     if (result.limit) quantity({"certificate-limit", {}}, *result.limit);
     if (result.probability) {
-      quantity({"certificate-probability-name", {}},
-               {.amount = {*result.probability, "1", 3}, .readings = result.error.readings});
+      quantity({"certificate-probability", {}}, *result.probability);
     }
     close();
     close();

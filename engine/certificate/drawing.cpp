@@ -19,7 +19,8 @@ constexpr double kLeft = 92;
 constexpr double kRight = 20;
 constexpr double kTop = 34;
 constexpr double kBottom = 46;
-constexpr double kBeside = 11;  // between results of one reference
+constexpr double kFineness = 3;  // for those who draw it as dots before they print it
+constexpr double kBeside = 11;   // between results of one reference
 
 /// A step of 1, 2 or 5 times a power of ten that divides a range into about so many parts.
 double niceStep(double range, int parts) {
@@ -138,11 +139,11 @@ std::string errorPlot(const Certificate& certificate, const Voice& voice) {
   if (!(scale.y_most > 0)) scale.y_most = 1;
 
   std::string svg = fmt::format(
-      "<svg xmlns='http://www.w3.org/2000/svg' width='{0:.0f}' height='{1:.0f}' viewBox='0 0 {0:.0f} "
+      "<svg xmlns='http://www.w3.org/2000/svg' width='{2:.0f}' height='{3:.0f}' viewBox='0 0 {0:.0f} "
       "{1:.0f}' "
       "font-family='sans-serif' font-size='12'><style>.limit{{fill:none;stroke:#2b6b2b;stroke-dasharray:6 "
       "3}}</style><rect width='{0:.0f}' height='{1:.0f}' fill='#ffffff'/>",
-      kWidth, kHeight);
+      kWidth, kHeight, kFineness * kWidth, kFineness * kHeight);
   svg += limitBand(points, scale) + axes(scale, ucum, voice);
   std::map<double, int> all;
   std::map<double, int> drawn;
@@ -184,7 +185,7 @@ std::string qrDrawing(std::string_view text) {
   return fmt::format(
       "<svg xmlns='http://www.w3.org/2000/svg' width='{1}' height='{1}' viewBox='0 0 {0} {0}' "
       "shape-rendering='crispEdges'><rect width='{0}' height='{0}' fill='#ffffff'/><path d='{2}'/></svg>",
-      size, size * 4, path);
+      size, size * 12, path);
 }
 
 }  // namespace hingepin::certificate

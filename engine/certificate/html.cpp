@@ -12,28 +12,33 @@
 namespace hingepin::certificate {
 namespace {
 
-// Tables are attributes and simple rules, so that a printer that knows little CSS lays them out too.
+// What a printer that knows little CSS understands; tables have attributes for it, too.
 constexpr std::string_view kStyle = R"css(
-body { font-family: sans-serif; font-size: 10pt; line-height: 1.35; color: #000; background: #fff; max-width: 182mm;
-  margin: 0 auto; padding: 4mm; }
-h1 { font-size: 17pt; margin: 0 0 1mm 0; }
-h2 { font-size: 11.5pt; margin: 5mm 0 1.5mm 0; border-bottom: 1px solid #000; break-after: avoid; }
-p { margin: 1mm 0; }
-table { width: 100%; border-collapse: collapse; }
-th, td { padding: 2px 5px; border-bottom: 1px solid #bbb; vertical-align: top; text-align: start; }
+body { font-family: sans-serif; font-size: 10pt; color: #000; background: #fff; }
+h1 { font-size: 17pt; }
+h2 { font-size: 11.5pt; margin: 14px 0 4px 0; border-bottom: 1px solid #000; }
+p { margin: 4px 0; }
+table { border-collapse: collapse; }
+th, td { padding: 2px 5px; border-bottom: 1px solid #bbb; vertical-align: top; }
 thead th { background-color: #e8ebf0; font-size: 8.5pt; }
 table.results td { font-size: 9pt; }
-table.facts th { width: 34%; font-weight: normal; color: #444; }
-tr { break-inside: avoid; }
+table.facts th { font-weight: normal; color: #444; }
 .small { font-size: 8pt; color: #444; }
-.stamp { border: 2px solid #000; padding: 2mm; font-size: 12pt; font-weight: bold; }
+.stamp { border: 2px solid #000; padding: 6px; font-size: 12pt; font-weight: bold; }
 .verdict { font-weight: bold; }
 .holds { color: #0b5a1d; } .does-not-hold { color: #a00000; } .undecided { color: #6b4a00; }
-bdi { white-space: nowrap; } .whole { white-space: normal; }
-.hash { font-family: monospace; font-size: 7.5pt; } .hash bdi { white-space: normal; word-break: break-all; }
-.head td { border: none; } .code { width: 34mm; }
-img { max-width: 100%; height: auto; } .code img { width: 32mm; }
+.hash { font-family: monospace; font-size: 7.5pt; }
+.head td { border: none; }
 b .small { font-weight: normal; }
+)css";
+
+// The rest is for browsers: a phone's narrow screen, and sheets.
+constexpr std::string_view kBrowserStyle = R"css(
+body { line-height: 1.35; max-width: 182mm; margin: 0 auto; padding: 4mm; }
+h1 { margin: 0 0 1mm 0; } h2 { break-after: avoid; } tr { break-inside: avoid; }
+table { width: 100%; } th, td { text-align: start; } table.facts th { width: 30%; }
+bdi { white-space: nowrap; } .whole { white-space: normal; } .hash bdi { white-space: normal; word-break: break-all; }
+img { max-width: 100%; height: auto; } .plot { width: 100%; } .code { width: 34mm; } .code img { width: 32mm; }
 .end { text-align: center; border-top: 1px solid #000; margin-top: 5mm; padding-top: 1mm; font-size: 8pt; }
 @media screen and (max-width: 44em) {
   body { font-size: 11pt; padding: 3mm; }
@@ -44,6 +49,12 @@ b .small { font-weight: normal; }
 }
 @media print { body { padding: 0; max-width: none; } }
 )css";
+
+constexpr std::string_view kCardStyle =
+    "body { font-family: sans-serif; font-size: 9pt; color: #000; background: #fff; max-width: 182mm; } "
+    "table { border-collapse: collapse; } td { padding: 2px 5px; border-bottom: 1px solid #bbb; "
+    "vertical-align: top; } "
+    ".small { font-size: 8pt; } p { margin: 1mm 0; }";
 
 /// Writes the page from top to bottom.
 class Page {
@@ -63,6 +74,16 @@ class Page {
   /// A number with its data; `with_doubt`: and its uncertainty in words.
   [[nodiscard]] std::string number(const std::string& name, const Figure& figure,
                                    bool with_doubt = false) const;
+  /// Numbers and names of files read from left to right in every language. The characters U+2066 and U+2069
+  /// say it to those who do not know the element. @param html escaped already
+  [[nodiscard]] std::string leftToRight(const std::string& html, const std::string& attributes = "") const {
+    const char* const begin = voice_.right_to_left ? "\u2066" : "";
+    const char* const end = voice_.right_to_left ? "\u2069" : "";
+    return fmt::format("<bdi dir=\"ltr\"{}>{}{}{}</bdi>", attributes, begin, html, end);
+  }
+  [[nodiscard]] std::string hash(const std::string& name) const {
+    return "<span class=\"hash\">" + leftToRight(escaped(name)) + "</span>";
+  }
   [[nodiscard]] std::string doubt(const Figure& figure) const;
   [[nodiscard]] std::string limit(const std::string& name, const std::optional<Figure>& figure) const;
   [[nodiscard]] std::string origin(const Figure& figure) const;
@@ -77,7 +98,7 @@ class Page {
   }
   void fact(const std::string& label, const std::string& value) {
     html_ +=
-        fmt::format("<tr><th align=\"{}\" width=\"34%\">{}</th><td>{}</td></tr>\n", start(), label, value);
+        fmt::format("<tr><th align=\"{}\" width=\"30%\">{}</th><td>{}</td></tr>\n", start(), label, value);
   }
   void beginResults(const std::vector<const char*>& labels);
   void cell(const std::string& html) {
@@ -120,23 +141,20 @@ std::string Page::number(const std::string& name, const Figure& figure, bool wit
   }
   if (!figure.readings.empty()) data += fmt::format(" data-readings=\"{}\"", fmt::join(figure.readings, " "));
   if (!figure.entry.empty()) data += fmt::format(" data-entry=\"{}\"", escaped(figure.entry));
-  const std::string shown =
-      fmt::format("<bdi dir=\"ltr\" {}>{}</bdi>", data, escaped(voice_.show(figure.amount)));
-  // A number and its uncertainty read from left to right in every language.
-  return with_doubt ? fmt::format("<bdi dir=\"ltr\" class=\"whole\">{}{}</bdi>", shown, doubt(figure))
-                    : shown;
+  const std::string shown = leftToRight(escaped(voice_.show(figure.amount)), " " + data);
+  return with_doubt ? leftToRight(shown + doubt(figure), " class=\"whole\"") : shown;
 }
 
 std::string Page::doubt(const Figure& figure) const {
   if (!figure.expanded_uncertainty) return "";
   const Amount half{*figure.expanded_uncertainty, figure.amount.ucum, figure.amount.decimals};
-  return fmt::format(
-      " <bdi dir=\"ltr\">± {}</bdi> <span class=\"small\"><bdi dir=\"ltr\">(k = {})</bdi></span>",
-      escaped(voice_.show(half)), escaped(voice_.show({figure.coverage_factor, "1", 2})));
+  return " " + leftToRight("± " + escaped(voice_.show(half))) + " <span class=\"small\">" +
+         leftToRight(fmt::format("(k = {})", escaped(voice_.show({figure.coverage_factor, "1", 2})))) +
+         "</span>";
 }
 
 std::string Page::limit(const std::string& name, const std::optional<Figure>& figure) const {
-  return figure ? "<bdi dir=\"ltr\">± " + number(name, *figure) + "</bdi>" : "–";
+  return figure ? leftToRight("± " + number(name, *figure)) : "–";
 }
 
 /// "1, 3–7, 9"
@@ -156,7 +174,7 @@ std::string runsOf(std::vector<std::size_t> numbers) {
 }
 
 std::string Page::origin(const Figure& figure) const {
-  if (!figure.readings.empty()) return "<bdi dir=\"ltr\">" + runsOf(figure.readings) + "</bdi>";
+  if (!figure.readings.empty()) return leftToRight(runsOf(figure.readings));
   return figure.entry.empty() ? "" : say({"certificate-entry", {{"entry", figure.entry}}});
 }
 
@@ -185,9 +203,7 @@ void Page::head() {
   if (!certificate_.attachment.empty()) {
     paragraph(fmt::format("{}: <b>{}</b>", say("document-attachment"), escaped(certificate_.attachment)));
   }
-  paragraph(fmt::format("{}: <span class=\"hash\"><bdi dir=\"ltr\">{}</bdi></span>",
-                        say("certificate-number"), escaped(certificate_.record)),
-            "small");
+  paragraph(say("certificate-number") + ": " + hash(certificate_.record), "small");
   html_ += "</td><td class=\"code\" width=\"130\">";
   if (!certificate_.qr_text.empty()) {
     html_ += fmt::format("<img width=\"121\" height=\"121\" alt=\"{}\" src=\"{}\">",
@@ -208,8 +224,8 @@ void Page::summary() {
   paragraph("<b>" + say("document-not-for-trade") + "</b>");
   const std::string plot = errorPlot(certificate_, voice_);
   if (plot.empty()) return;
-  html_ += fmt::format("<p><img width=\"680\" alt=\"{}\" src=\"{}\"></p>\n", say("certificate-plot"),
-                       imageAddress(plot));
+  html_ += fmt::format("<p><img class=\"plot\" width=\"620\" alt=\"{}\" src=\"{}\"></p>\n",
+                       say("certificate-plot"), imageAddress(plot));
 }
 
 void Page::facts() {
@@ -225,8 +241,7 @@ void Page::facts() {
   if (c.rated_payload) fact(say("certificate-rated-payload"), number("rated-payload", *c.rated_payload));
   fact(say("document-procedure"), escaped(c.procedure) + ", " +
                                       say({"document-version", {{"version", std::to_string(c.version)}}}) +
-                                      "<br><span class=\"hash\"><bdi dir=\"ltr\">SHA-256 " +
-                                      escaped(c.procedure_hash) + "</bdi></span>");
+                                      "<br><span class=\"small\">SHA-256</span> " + hash(c.procedure_hash));
   fact(say("document-begun"), time(c.begun_utc_ms));
   fact(say("document-ended"), time(c.ended_utc_ms));
   fact(say("certificate-issued"), time(c.issued_utc_ms));
@@ -254,11 +269,9 @@ void Page::proof(std::size_t place) {
     cell(result.repeatability ? number(at + "repeatability", *result.repeatability) : "–");
     cell(limit(at + "limit", result.limit));
     cell(verdict(result.verdict) +
-         (result.probability
-              ? "<br><span class=\"small\">" +
-                    say({"certificate-probability", {{"p", Amount{100 * *result.probability, "%", 1}}}}) +
-                    "</span>"
-              : ""));
+         (result.probability ? "<br><span class=\"small\">" + say("certificate-probability") + ": " +
+                                   number(at + "probability", *result.probability) + "</span>"
+                             : ""));
     Figure all = result.reference;
     all.readings.insert(all.readings.end(), result.error.readings.begin(), result.error.readings.end());
     cell("<span class=\"small\">" + origin(all) + "</span>");
@@ -354,14 +367,11 @@ void Page::signatures() {
   heading(say("document-signatures"));
   beginFacts();
   for (const Signatory& each : certificate_.signatories) {
-    fact(
-        say(each.sealed ? "document-sealed-by" : "document-signed-by"),
-        fmt::format(
-            "{}, {}<br><span class=\"small\">{} <span class=\"hash\"><bdi dir=\"ltr\">{}</bdi></span></span>",
-            escaped(each.name), escaped(each.role), time(each.utc_ms), escaped(each.key)));
+    fact(say(each.sealed ? "document-sealed-by" : "document-signed-by"),
+         fmt::format("{}, {}<br><span class=\"small\">{}</span> {}", escaped(each.name), escaped(each.role),
+                     time(each.utc_ms), hash(each.key)));
   }
-  fact(say("document-record"),
-       "<span class=\"hash\"><bdi dir=\"ltr\">SHA-256 " + escaped(certificate_.record) + "</bdi></span>");
+  fact(say("document-record") + " (SHA-256)", hash(certificate_.record));
   fact(say("document-engine"), escaped(certificate_.program));
   fact(say("certificate-issued-with"), escaped(certificate_.issued_by));
   endTable();
@@ -378,10 +388,10 @@ void Page::readings() {
     beginRow();
     cell(fmt::format("<a id=\"reading-{0}\">{0}</a>", reading.number));
     cell(escaped(reading.what));
-    cell(fmt::format(
-        "<bdi dir=\"ltr\" data-reading=\"{}\" data-typed=\"{}\">{}</bdi>{}", reading.number,
-        escaped(reading.typed), escaped(voice_.asTyped(reading.typed)),
-        reading.counts ? "" : " <span class=\"small\">" + say("document-done-again") + "</span>"));
+    cell(leftToRight(
+             escaped(voice_.asTyped(reading.typed)),
+             fmt::format(" data-reading=\"{}\" data-typed=\"{}\"", reading.number, escaped(reading.typed))) +
+         (reading.counts ? "" : " <span class=\"small\">" + say("document-done-again") + "</span>"));
     cell(reading.how.empty() ? "" : say({"how-" + reading.how, {}}));
     cell(time(reading.utc_ms));
     html_ += "</tr>\n";
@@ -407,10 +417,10 @@ std::string Page::make() {
       "<!DOCTYPE html>\n<html lang=\"{0}\" dir=\"{1}\">\n<head><meta charset=\"utf-8\"><meta "
       "name=\"viewport\" "
       "content=\"width=device-width, initial-scale=1\">\n<title>{2} {3} "
-      "{4}</title>\n<style>{5}</style></head>\n<body "
+      "{4}</title>\n<style>{5}</style>\n<style>{6}{7}</style></head>\n<body "
       "dir=\"{1}\">\n",
       escaped(voice_.language), direction, say("certificate-title"), escaped(certificate_.unit),
-      escaped(certificate_.record.substr(0, 12)), pageStyle(certificate_.record) + std::string(kStyle));
+      escaped(certificate_.record.substr(0, 12)), kStyle, pageStyle(certificate_.record), kBrowserStyle);
   head();
   summary();
   facts();
@@ -426,6 +436,29 @@ std::string Page::make() {
 }
 
 }  // namespace
+
+std::string renderCard(const Card& card, const Voice& voice) {
+  std::string html = fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"{0}\" dir=\"{1}\">\n<head><meta charset=\"utf-8\"><meta "
+      "name=\"viewport\" "
+      "content=\"width=device-width, "
+      "initial-scale=1\">\n<title>{2}</title>\n<style>{3}</style></head>\n<body "
+      "dir=\"{1}\">\n<p style=\"{4}\"><b>{5}{2}</b></p>\n<table width=\"100%\" cellspacing=\"0\" "
+      "cellpadding=\"3\">\n",
+      escaped(voice.language), voice.right_to_left ? "rtl" : "ltr", escaped(card.headline), kCardStyle,
+      card.warns ? "font-size:40pt" : "font-size:14pt", card.warns ? "✖ " : "");
+  for (const Card::Row& row : card.rows) {
+    html += fmt::format("<tr><td width=\"45%\">{}</td><td><b>{}</b>{}</td></tr>\n", escaped(row.label),
+                        escaped(row.value),
+                        row.note.empty() ? "" : "<br><span class=\"small\">" + escaped(row.note) + "</span>");
+  }
+  html += "</table>\n";
+  if (!card.qr_text.empty()) {
+    html += fmt::format("<p><img width=\"{0}\" height=\"{0}\" alt=\"{1}\" src=\"{2}\"></p>\n",
+                        card.warns ? 200 : 130, escaped(card.qr_text), imageAddress(qrDrawing(card.qr_text)));
+  }
+  return html + "</body>\n</html>\n";
+}
 
 std::string renderHtml(const Certificate& certificate, const Voice& voice) {
   return Page(certificate, voice).make();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "engine/certificate/certificate.h"
 
@@ -12,5 +13,21 @@ namespace hingepin::certificate {
 /// to a program: data-figure (the name of figuresOf), data-value, data-unit (UCUM), data-u and data-k where
 /// it has an uncertainty, data-readings or data-entry: where it comes from.
 [[nodiscard]] std::string renderHtml(const Certificate& certificate, const Voice& voice);
+
+/// What a label at the monitor or a tag on the machine says.
+struct Card {
+  std::string headline;  ///< in large letters
+  bool warns = false;    ///< a tag: larger, with a sign
+  struct Row {
+    std::string label;
+    std::string value;
+    std::string note{};  ///< smaller, below it
+  };
+  std::vector<Row> rows{};
+  std::string qr_text{};
+};
+
+/// A card as one HTML file that needs nothing beside it.
+[[nodiscard]] std::string renderCard(const Card& card, const Voice& voice);
 
 }  // namespace hingepin::certificate

@@ -61,7 +61,7 @@ Result resultOf(Notebook& notebook, double reference_kg, const std::string& pace
           .repeatability = Figure{.amount = {deviation, "kg", 1}, .readings = shown},
           .limit = Figure{.amount = {0.01 * reference_kg, "kg", 1}, .entry = "error"},
           .verdict = verdict,
-          .probability = verdict == Verdict::Holds ? 0.998 : 0.02};
+          .probability = Figure{.amount = {verdict == Verdict::Holds ? 99.8 : 2.0, "%", 1}, .readings = all}};
 }
 
 }  // namespace
