@@ -25,5 +25,6 @@ void addProcedureCommands(CLI::App& app, const Common& common, Action& action);
 void addYardCommands(CLI::App& app, const Common& common, Action& action);
 void addJobCommands(CLI::App& app, const Common& common, Action& action);
 void addRecordCommands(CLI::App& app, const Common& common, Action& action);
+void addCertificateCommand(CLI::App& app, const Common& common, Action& action);
 
 }  // namespace hingepin::cli

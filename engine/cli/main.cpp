@@ -114,6 +114,7 @@ int main(int argument_count, char** arguments) {
   addYardCommands(app, common, action);
   addJobCommands(app, common, action);
   addRecordCommands(app, common, action);
+  addCertificateCommand(app, common, action);
 
   std::vector<std::string> help_about;
   CLI::App* const help_app = app.add_subcommand("help", "Explain the program or one command");

@@ -6,6 +6,7 @@
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
+#include <QRegularExpression>
 #include <QStandardPaths>
 #include <QTextDocument>
 #include <qrcodegen.hpp>
@@ -17,6 +18,7 @@
 
 #include "app.h"
 #include "engine/folder/files.h"
+#include "engine/session/certificate.h"
 #include "engine/session/document.h"
 #include "text.h"
 
@@ -74,6 +76,27 @@ QString htmlOf(const session::Document& document, bool right_to_left) {
                     .arg(escaped(document.record));
 }
 
+/// Tables with their columns from right to left, which Qt's text layout does not turn round by itself. The
+/// tables of our documents have no others within them.
+QString mirrored(const QString& html) {
+  static const QRegularExpression row(QStringLiteral("<tr>(.*?)</tr>"),
+                                      QRegularExpression::DotMatchesEverythingOption);
+  static const QRegularExpression cell(QStringLiteral("<t[dh][ >].*?</t[dh]>"),
+                                       QRegularExpression::DotMatchesEverythingOption);
+  QString made;
+  qsizetype end = 0;
+  for (auto rows = row.globalMatch(html); rows.hasNext();) {
+    const QRegularExpressionMatch each = rows.next();
+    QString turned;
+    for (auto cells = cell.globalMatch(each.captured(1)); cells.hasNext();)
+      turned.prepend(cells.next().captured());
+    made +=
+        html.mid(end, each.capturedStart() - end) + QStringLiteral("<tr>") + turned + QStringLiteral("</tr>");
+    end = each.capturedEnd();
+  }
+  return made + html.mid(end);
+}
+
 bool writePdf(const QString& path, const QString& html, const QImage& qr, const QPageSize& page,
               bool right_to_left) {
   QPdfWriter writer(path);
@@ -82,9 +105,11 @@ bool writePdf(const QString& path, const QString& html, const QImage& qr, const 
   writer.setResolution(96);
   writer.setCreator(QStringLiteral("Hingepin " HINGEPIN_VERSION));
   QTextDocument text;
-  text.setDefaultTextOption(QTextOption(right_to_left ? Qt::AlignRight : Qt::AlignLeft));
+  QTextOption option(Qt::AlignLeft);  // where lines begin, whichever side that is
+  option.setTextDirection(right_to_left ? Qt::RightToLeft : Qt::LeftToRight);
+  text.setDefaultTextOption(option);
   if (!qr.isNull()) text.addResource(QTextDocument::ImageResource, QUrl(QStringLiteral("qr")), qr);
-  text.setHtml(html);
+  text.setHtml(right_to_left ? mirrored(html) : html);
   text.setPageSize(writer.pageLayout().paintRectPixels(96).size());
   text.print(&writer);
   return QFile::exists(path);
@@ -180,6 +205,50 @@ void Exporter::file(const QString& record) {
         return folder::writeFile(path, (*statement)->text);
       },
       [this, path](const Expected<void>& written) {
+        if (!written) {
+          app_.tell(written.error());
+          return;
+        }
+        done(path, true);
+      });
+}
+
+void Exporter::certificate(const QString& record, const QString& kind, const QVariantMap& stated) {
+  const bool is_page = kind != QLatin1String("dcc");
+  const QString path = pathFor(
+      QStringLiteral("certificate-%1.%2").arg(record.left(12), is_page ? kind : QStringLiteral("xml")));
+  const QPageSize page(letter_ ? QPageSize::Letter : QPageSize::A4);
+  session::Reader reader = app_.reader();
+  const auto text = [&](const char* key) {
+    return plain(stated.value(QLatin1String(key)).toString().trimmed());
+  };
+  if (const std::string language = text("language"); !language.empty()) reader.language = language;
+  const session::Issue issue{.particulars = {.laboratory = text("laboratory"),
+                                             .customer = text("customer"),
+                                             .place = text("place"),
+                                             .country = text("country"),
+                                             .references = text("references")},
+                             .program = "hingepin " HINGEPIN_VERSION,
+                             .utc_ms = app_.backend().now().utc_ms};
+  const bool right_to_left = session::localeOf(reader.language).right_to_left;
+  app_.backend().ask(
+      this,
+      [record = plain(record), reader, issue, is_page](Desk& desk) {
+        const store::Store& store = desk.folder->store;
+        return is_page ? session::certificateHtml(store, record, reader, issue)
+                       : session::certificateDcc(store, record, reader, issue);
+      },
+      [this, path, page, right_to_left,
+       is_pdf = kind == QLatin1String("pdf")](const Expected<std::string>& made) {
+        if (!made) {
+          app_.tell(made.error());
+          return;
+        }
+        if (is_pdf) {
+          done(path, writePdf(path, qt(*made), {}, page, right_to_left));
+          return;
+        }
+        const Expected<void> written = folder::writeFile(plain(path), *made);
         if (!written) {
           app_.tell(written.error());
           return;

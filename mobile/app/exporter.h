@@ -4,6 +4,7 @@
 #include <QObject>
 #include <QQmlEngine>
 #include <QString>
+#include <QVariantMap>
 
 namespace hingepin::mobile {
 
@@ -27,6 +28,9 @@ class Exporter : public QObject {
   /// Into the folder for documents; `saved` then names the file.
   Q_INVOKABLE void document(const QString& record);
   Q_INVOKABLE void file(const QString& record);
+  /// The calibration certificate. @param kind "pdf", "html", "dcc"
+  /// @param stated language, and what no record holds: laboratory, customer, place, country, references
+  Q_INVOKABLE void certificate(const QString& record, const QString& kind, const QVariantMap& stated);
   Q_INVOKABLE void label(const QString& unit, const QString& attachment);
   /// @param record of a failed or abandoned job; before it is sealed `lines` says what its tag says
   Q_INVOKABLE void tag(const QString& record);

@@ -81,8 +81,17 @@ int takePictures(Models& models, QQuickWindow& window, const QString& folder) {
     open(QStringLiteral("RecordPage"), {{QStringLiteral("record"), name}});
     picture(QStringLiteral("record"));
     models.exporter.setFolder(folder);
-    models.exporter.document(name);
-    all = until([&] { return !models.exporter.property("saved").toString().isEmpty(); }, kPatience_ms) && all;
+    const auto saved = [&](const auto& save) {
+      models.exporter.clear();
+      save();
+      return until([&] { return !models.exporter.property("saved").toString().isEmpty(); }, kPatience_ms);
+    };
+    all = saved([&] { models.exporter.document(name); }) && all;
+    for (const char* const kind : {"pdf", "html", "dcc"}) {
+      all = saved([&] { models.exporter.certificate(name, QLatin1String(kind), {}); }) && all;
+    }
+    open(QStringLiteral("CertificatePage"), {{QStringLiteral("record"), name}});
+    picture(QStringLiteral("certificate"));
     break;
   }
   return all ? 0 : 1;

@@ -253,6 +253,7 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
     screens.open(QStringLiteral("HistoryPage"), {{QStringLiteral("unit"), QStringLiteral("L-27")},
                                                  {QStringLiteral("attachment"), QStringLiteral("GP-2.7")}});
     screens.open(QStringLiteral("KeysLostPage"));
+    screens.open(QStringLiteral("CertificatePage"), {{QStringLiteral("record"), record}});
     screens.open(QStringLiteral("SettingsPage"));
     screens.open(QStringLiteral("PeoplePage"));
     screens.open(QStringLiteral("FeedPage"));

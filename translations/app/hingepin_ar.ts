@@ -180,6 +180,73 @@
     </message>
 </context>
 <context>
+    <name>CertificatePage</name>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>شهادة معايرة</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>اللغة</translation>
+    </message>
+    <message>
+        <source>What you state here is not part of the sealed record, and the certificate says so. It may stay empty.</source>
+        <translation>ما تذكره هنا ليس جزءًا من السجل المختوم، والشهادة تقول ذلك. ويجوز أن يبقى فارغًا.</translation>
+    </message>
+    <message>
+        <source>Calibrated by: name and address</source>
+        <translation>أجرى المعايرة: الاسم والعنوان</translation>
+    </message>
+    <message>
+        <source>For whom: name and address</source>
+        <translation>لصالح مَن: الاسم والعنوان</translation>
+    </message>
+    <message>
+        <source>Where it was done</source>
+        <translation>مكان التنفيذ</translation>
+    </message>
+    <message>
+        <source>Country: two capital letters</source>
+        <translation>البلد: حرفان كبيران</translation>
+    </message>
+    <message>
+        <source>Two capital letters (ISO 3166-1), as in DE</source>
+        <translation>حرفان كبيران (ISO 3166-1) مثل DE</translation>
+    </message>
+    <message>
+        <source>Certificates of the test masses or of the truck scale</source>
+        <translation>شهادات كتل الاختبار أو ميزان الشاحنات</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>حجم الورق</translation>
+    </message>
+    <message>
+        <source>Save as a PDF</source>
+        <translation>احفظ بصيغة PDF</translation>
+    </message>
+    <message>
+        <source>Save as a web page</source>
+        <translation>حفظ كصفحة ويب</translation>
+    </message>
+    <message>
+        <source>One HTML file that needs nothing beside it</source>
+        <translation>ملف HTML واحد لا يحتاج إلى شيء معه</translation>
+    </message>
+    <message>
+        <source>Save for programs</source>
+        <translation>حفظ للبرامج</translation>
+    </message>
+    <message>
+        <source>A Digital Calibration Certificate (DCC, XML)</source>
+        <translation>شهادة معايرة رقمية (DCC، XML)</translation>
+    </message>
+    <message>
+        <source>Saved: %1</source>
+        <translation>حُفظ: %1</translation>
+    </message>
+</context>
+<context>
     <name>ChartsPage</name>
     <message>
         <source>Charts</source>
@@ -1346,6 +1413,14 @@
     <message>
         <source>Passes, what the fit leaves, errors of the proof</source>
         <translation>التمريرات، ما تتركه المواءمة، أخطاء إثبات الصحة</translation>
+    </message>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>شهادة معايرة</translation>
+    </message>
+    <message>
+        <source>To print, or for programs</source>
+        <translation>للطباعة أو للبرامج</translation>
     </message>
 </context>
 <context>

@@ -180,6 +180,73 @@
     </message>
 </context>
 <context>
+    <name>CertificatePage</name>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Sprache</translation>
+    </message>
+    <message>
+        <source>What you state here is not part of the sealed record, and the certificate says so. It may stay empty.</source>
+        <translation>Was Sie hier angeben, ist nicht Teil der versiegelten Aufzeichnung, und der Schein sagt das. Es darf leer bleiben.</translation>
+    </message>
+    <message>
+        <source>Calibrated by: name and address</source>
+        <translation>Kalibriert von: Name und Anschrift</translation>
+    </message>
+    <message>
+        <source>For whom: name and address</source>
+        <translation>Für wen: Name und Anschrift</translation>
+    </message>
+    <message>
+        <source>Where it was done</source>
+        <translation>Wo es gemacht wurde</translation>
+    </message>
+    <message>
+        <source>Country: two capital letters</source>
+        <translation>Land: zwei Großbuchstaben</translation>
+    </message>
+    <message>
+        <source>Two capital letters (ISO 3166-1), as in DE</source>
+        <translation>Zwei Großbuchstaben (ISO 3166-1), wie DE</translation>
+    </message>
+    <message>
+        <source>Certificates of the test masses or of the truck scale</source>
+        <translation>Scheine der Prüfmassen oder der Fahrzeugwaage</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>Save as a PDF</source>
+        <translation>Als PDF speichern</translation>
+    </message>
+    <message>
+        <source>Save as a web page</source>
+        <translation>Als Webseite speichern</translation>
+    </message>
+    <message>
+        <source>One HTML file that needs nothing beside it</source>
+        <translation>Eine HTML-Datei, die sonst nichts braucht</translation>
+    </message>
+    <message>
+        <source>Save for programs</source>
+        <translation>Für Programme speichern</translation>
+    </message>
+    <message>
+        <source>A Digital Calibration Certificate (DCC, XML)</source>
+        <translation>Ein digitaler Kalibrierschein (DCC, XML)</translation>
+    </message>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Gespeichert: %1</translation>
+    </message>
+</context>
+<context>
     <name>ChartsPage</name>
     <message>
         <source>Charts</source>
@@ -1330,6 +1397,14 @@
     <message>
         <source>Passes, what the fit leaves, errors of the proof</source>
         <translation>Fahrten, was die Anpassung übrig lässt, Abweichungen der Prüfung</translation>
+    </message>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>To print, or for programs</source>
+        <translation>Zum Drucken oder für Programme</translation>
     </message>
 </context>
 <context>

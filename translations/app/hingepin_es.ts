@@ -180,6 +180,73 @@
     </message>
 </context>
 <context>
+    <name>CertificatePage</name>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Certificado de calibración</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+    <message>
+        <source>What you state here is not part of the sealed record, and the certificate says so. It may stay empty.</source>
+        <translation>Lo que indique aquí no forma parte del registro sellado, y el certificado lo dice. Puede quedar vacío.</translation>
+    </message>
+    <message>
+        <source>Calibrated by: name and address</source>
+        <translation>Calibrado por: nombre y dirección</translation>
+    </message>
+    <message>
+        <source>For whom: name and address</source>
+        <translation>Para quién: nombre y dirección</translation>
+    </message>
+    <message>
+        <source>Where it was done</source>
+        <translation>Dónde se hizo</translation>
+    </message>
+    <message>
+        <source>Country: two capital letters</source>
+        <translation>País: dos letras mayúsculas</translation>
+    </message>
+    <message>
+        <source>Two capital letters (ISO 3166-1), as in DE</source>
+        <translation>Dos letras mayúsculas (ISO 3166-1), como DE</translation>
+    </message>
+    <message>
+        <source>Certificates of the test masses or of the truck scale</source>
+        <translation>Certificados de las masas de prueba o de la báscula de camiones</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papel</translation>
+    </message>
+    <message>
+        <source>Save as a PDF</source>
+        <translation>Guardar como PDF</translation>
+    </message>
+    <message>
+        <source>Save as a web page</source>
+        <translation>Guardar como página web</translation>
+    </message>
+    <message>
+        <source>One HTML file that needs nothing beside it</source>
+        <translation>Un archivo HTML que no necesita nada más</translation>
+    </message>
+    <message>
+        <source>Save for programs</source>
+        <translation>Guardar para programas</translation>
+    </message>
+    <message>
+        <source>A Digital Calibration Certificate (DCC, XML)</source>
+        <translation>Un certificado de calibración digital (DCC, XML)</translation>
+    </message>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Guardado: %1</translation>
+    </message>
+</context>
+<context>
     <name>ChartsPage</name>
     <message>
         <source>Charts</source>
@@ -1330,6 +1397,14 @@
     <message>
         <source>Passes, what the fit leaves, errors of the proof</source>
         <translation>Pasadas, lo que deja el ajuste, errores de la comprobación</translation>
+    </message>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Certificado de calibración</translation>
+    </message>
+    <message>
+        <source>To print, or for programs</source>
+        <translation>Para imprimir, o para programas</translation>
     </message>
 </context>
 <context>

@@ -180,6 +180,73 @@
     </message>
 </context>
 <context>
+    <name>CertificatePage</name>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Certificat d’étalonnage</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Langue</translation>
+    </message>
+    <message>
+        <source>What you state here is not part of the sealed record, and the certificate says so. It may stay empty.</source>
+        <translation>Ce que vous indiquez ici ne fait pas partie de l’enregistrement scellé, et le certificat le dit. Cela peut rester vide.</translation>
+    </message>
+    <message>
+        <source>Calibrated by: name and address</source>
+        <translation>Étalonné par : nom et adresse</translation>
+    </message>
+    <message>
+        <source>For whom: name and address</source>
+        <translation>Pour qui : nom et adresse</translation>
+    </message>
+    <message>
+        <source>Where it was done</source>
+        <translation>Où cela a été fait</translation>
+    </message>
+    <message>
+        <source>Country: two capital letters</source>
+        <translation>Pays : deux lettres majuscules</translation>
+    </message>
+    <message>
+        <source>Two capital letters (ISO 3166-1), as in DE</source>
+        <translation>Deux lettres majuscules (ISO 3166-1), comme DE</translation>
+    </message>
+    <message>
+        <source>Certificates of the test masses or of the truck scale</source>
+        <translation>Certificats des masses d’essai ou du pont-bascule</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>Save as a PDF</source>
+        <translation>Enregistrer en PDF</translation>
+    </message>
+    <message>
+        <source>Save as a web page</source>
+        <translation>Enregistrer comme page web</translation>
+    </message>
+    <message>
+        <source>One HTML file that needs nothing beside it</source>
+        <translation>Un fichier HTML qui n’a besoin de rien d’autre</translation>
+    </message>
+    <message>
+        <source>Save for programs</source>
+        <translation>Enregistrer pour des programmes</translation>
+    </message>
+    <message>
+        <source>A Digital Calibration Certificate (DCC, XML)</source>
+        <translation>Un certificat d’étalonnage numérique (DCC, XML)</translation>
+    </message>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Enregistré&#xa0;: %1</translation>
+    </message>
+</context>
+<context>
     <name>ChartsPage</name>
     <message>
         <source>Charts</source>
@@ -1330,6 +1397,14 @@
     <message>
         <source>Passes, what the fit leaves, errors of the proof</source>
         <translation>Passes, ce que l’ajustement laisse, erreurs du contrôle</translation>
+    </message>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Certificat d’étalonnage</translation>
+    </message>
+    <message>
+        <source>To print, or for programs</source>
+        <translation>À imprimer, ou pour des programmes</translation>
     </message>
 </context>
 <context>

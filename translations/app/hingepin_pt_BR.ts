@@ -180,6 +180,73 @@
     </message>
 </context>
 <context>
+    <name>CertificatePage</name>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Certificado de calibração</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+    <message>
+        <source>What you state here is not part of the sealed record, and the certificate says so. It may stay empty.</source>
+        <translation>O que você informar aqui não faz parte do registro selado, e o certificado diz isso. Pode ficar vazio.</translation>
+    </message>
+    <message>
+        <source>Calibrated by: name and address</source>
+        <translation>Calibrado por: nome e endereço</translation>
+    </message>
+    <message>
+        <source>For whom: name and address</source>
+        <translation>Para quem: nome e endereço</translation>
+    </message>
+    <message>
+        <source>Where it was done</source>
+        <translation>Onde foi feito</translation>
+    </message>
+    <message>
+        <source>Country: two capital letters</source>
+        <translation>País: duas letras maiúsculas</translation>
+    </message>
+    <message>
+        <source>Two capital letters (ISO 3166-1), as in DE</source>
+        <translation>Duas letras maiúsculas (ISO 3166-1), como DE</translation>
+    </message>
+    <message>
+        <source>Certificates of the test masses or of the truck scale</source>
+        <translation>Certificados das massas de teste ou da balança rodoviária</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papel</translation>
+    </message>
+    <message>
+        <source>Save as a PDF</source>
+        <translation>Salvar como PDF</translation>
+    </message>
+    <message>
+        <source>Save as a web page</source>
+        <translation>Salvar como página web</translation>
+    </message>
+    <message>
+        <source>One HTML file that needs nothing beside it</source>
+        <translation>Um arquivo HTML que não precisa de mais nada</translation>
+    </message>
+    <message>
+        <source>Save for programs</source>
+        <translation>Salvar para programas</translation>
+    </message>
+    <message>
+        <source>A Digital Calibration Certificate (DCC, XML)</source>
+        <translation>Um certificado de calibração digital (DCC, XML)</translation>
+    </message>
+    <message>
+        <source>Saved: %1</source>
+        <translation>Salvo: %1</translation>
+    </message>
+</context>
+<context>
     <name>ChartsPage</name>
     <message>
         <source>Charts</source>
@@ -1330,6 +1397,14 @@
     <message>
         <source>Passes, what the fit leaves, errors of the proof</source>
         <translation>Passadas, o que o ajuste deixa, erros da comprovação</translation>
+    </message>
+    <message>
+        <source>Calibration certificate</source>
+        <translation>Certificado de calibração</translation>
+    </message>
+    <message>
+        <source>To print, or for programs</source>
+        <translation>Para imprimir, ou para programas</translation>
     </message>
 </context>
 <context>

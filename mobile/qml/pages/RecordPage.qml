@@ -110,6 +110,14 @@ Page {
     }
     Press {
         Layout.fillWidth: true
+        text: qsTr("Calibration certificate")
+        note: qsTr("To print, or for programs")
+        onPressedFully: page.open("CertificatePage", {
+            record: page.record
+        })
+    }
+    Press {
+        Layout.fillWidth: true
         text: qsTr("Save the sealed record itself")
         note: qsTr("Any program that knows JSON Web Signatures can check it")
         onPressedFully: Exporter.file(page.record)

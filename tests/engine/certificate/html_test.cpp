@@ -177,7 +177,7 @@ TEST(HtmlTest, SaysThatThereIsNoProofWhereThereIsNone) {
 
 TEST(HtmlTest, ForAReaderOfUsUnitsNumbersAreInPoundsAndTheDataAsMeasured) {
   const std::string html = page(exampleCertificate(), "en", UnitSystem::UsCustomary);
-  EXPECT_THAT(html, HasSubstr(">4409.2 lb<"));
+  EXPECT_THAT(html, HasSubstr(">4409.2\u00A0lb<"));
   const auto numbers = elementsWith(html, "data-figure");
   EXPECT_EQ(numbers.at("as-left/2/reference").at("data-value"), "2000.0");
   EXPECT_EQ(numbers.at("as-left/2/reference").at("data-unit"), "kg");

@@ -5,12 +5,14 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 #include <string>
 #include <vector>
 
 #include "engine/session/catalogue.h"
+#include "engine/session/certificate.h"
 #include "engine/session/compare.h"
 #include "engine/session/dispute.h"
 #include "engine/session/document.h"
@@ -562,6 +564,145 @@ TEST(QrTextTest, NamesARecordAndNothingElse) {
                                   "Hingepin:record/" + name, std::string()}) {
     EXPECT_EQ(recordOfQrText(text), std::nullopt) << text;
   }
+}
+
+/// A certificate with the record that it is of.
+struct Issued {
+  RecordLine line;
+  JsonValue content;
+  certificate::Certificate certificate;
+};
+
+/// Of every job in the yard that says something of a scale.
+std::vector<Issued> allCertificates() {
+  std::vector<Issued> all;
+  for (const RecordLine& line : need(recordsOf(demo().store, "", {}))) {
+    if (!line.amends.empty()) continue;
+    all.push_back({line, need(recordOf(demo().store, line.name)).content,
+                   need(certificateOf(demo().store, line.name, {}, {.program = "test", .utc_ms = kToday}))});
+  }
+  return all;
+}
+
+/// A number of the record's own text, without any of the engine's readers. @param number from 1
+double typedAt(const JsonValue& content, std::size_t number) {
+  const JsonValue* const tries = memberAt(content, {"tries"});
+  return std::stod(textAt(tries->items.at(number - 1), {"value"}));
+}
+
+struct Numbers {
+  double mean = 0;
+  double deviation = 0;  ///< sample standard deviation
+};
+Numbers numbersOf(const JsonValue& content, const std::vector<std::size_t>& readings) {
+  Numbers numbers;
+  const double count = static_cast<double>(readings.size());
+  for (const std::size_t each : readings) numbers.mean += typedAt(content, each) / count;
+  for (const std::size_t each : readings) {
+    numbers.deviation += std::pow(typedAt(content, each) - numbers.mean, 2) / (count - 1);
+  }
+  numbers.deviation = std::sqrt(numbers.deviation);
+  return numbers;
+}
+
+/// The demo's monitors show kilograms or tonnes.
+double kilograms(const certificate::Certificate& certificate, std::size_t reading) {
+  const auto found = std::ranges::find(certificate.readings, reading, &certificate::Reading::number);
+  return found->typed.ends_with(" t")          ? 1000.0
+         : found->typed.ends_with("[ston_av]") ? 907.18474
+         : found->typed.ends_with("[lb_av]")   ? 0.45359237
+                                               : 1.0;
+}
+
+TEST(CertificateTest, EveryNumberTracesToTheReadingsOfItsRecord) {
+  std::size_t results = 0;
+  for (const auto& [line, content, certificate] : allCertificates()) {
+    SCOPED_TRACE(certificate.unit + " " + line.title);
+    const JsonValue* const tries = memberAt(content, {"tries"});
+    for (const certificate::Reading& reading : certificate.readings) {
+      EXPECT_EQ(reading.typed, textAt(tries->items.at(reading.number - 1), {"value"}));
+    }
+    for (const auto& [name, figure] : certificate::figuresOf(certificate)) {
+      EXPECT_NE(figure->readings.empty(), figure->entry.empty()) << name;
+      EXPECT_FALSE(figure->amount.ucum.empty()) << name;
+      for (const std::size_t each : figure->readings) {
+        EXPECT_THAT(certificate.readings, Contains(Field(&certificate::Reading::number, each))) << name;
+      }
+    }
+    for (const certificate::Proof& proof : certificate.proofs) {
+      for (const certificate::Result& result : proof.results) {
+        ++results;
+        ASSERT_THAT(result.reference.readings, SizeIs(1));
+        const double reference = typedAt(content, result.reference.readings.front()) *
+                                 kilograms(certificate, result.reference.readings.front());
+        const Numbers shown = numbersOf(content, result.indication.readings);
+        const double unit = kilograms(certificate, result.indication.readings.front());
+        EXPECT_NEAR(result.reference.amount.value, reference, 1e-6);
+        EXPECT_NEAR(result.indication.amount.value, shown.mean * unit, 1e-6);
+        EXPECT_NEAR(result.error.amount.value, shown.mean * unit - reference, 1e-6);
+        EXPECT_TRUE(result.reference.expanded_uncertainty && result.error.expanded_uncertainty);
+        EXPECT_GE(result.error.coverage_factor, 1.0);
+        if (result.repeatability) {
+          EXPECT_NEAR(result.repeatability->amount.value, shown.deviation * unit, 1e-6);
+        }
+        ASSERT_TRUE(result.limit);
+        EXPECT_FALSE(result.limit->entry.empty());
+        EXPECT_THAT(result.error.readings, IsSupersetOf(result.indication.readings));
+        EXPECT_THAT(result.error.readings, Contains(result.reference.readings.front()));
+      }
+    }
+  }
+  EXPECT_GE(results, 20U);
+}
+
+TEST(CertificateTest, TheDemoUnitHasItsProofAsFoundAndAsLeftAndWhatToEnter) {
+  const certificate::Certificate made = need(certificateOf(
+      demo().store, recordOfProcedure("L-27", "after-attachment-change"), {}, {.utc_ms = kToday}));
+  ASSERT_THAT(made.proofs, SizeIs(2));
+  EXPECT_EQ(made.proofs[0].when, proof::When::AsFound);
+  EXPECT_EQ(made.proofs[1].when, proof::When::AsLeft);
+  EXPECT_EQ(made.proofs[1].verdict, proof::Verdict::Holds);
+  EXPECT_LT(std::abs(made.proofs[1].results[0].error.amount.value),
+            std::abs(made.proofs[0].results[0].error.amount.value));
+  EXPECT_TRUE(made.correction.span_factor && made.correction.zero);
+  EXPECT_FALSE(made.stops.empty());
+  EXPECT_FALSE(made.conditions.empty());
+  EXPECT_FALSE(made.signatories.empty());
+  EXPECT_EQ(made.stamps.front().code, "document-practice");
+}
+
+TEST(CertificateTest, OfAFailedProofDoesNotHoldAndForbidsTheScale) {
+  const certificate::Certificate made = need(certificateOf(
+      demo().store, recordOfProcedure("L-31", "shift-proof", "failed"), {}, {.utc_ms = kToday}));
+  EXPECT_THAT(made.do_not_use, HasSubstr("DO NOT USE THIS SCALE"));
+  EXPECT_EQ(made.proofs.back().verdict, proof::Verdict::DoesNotHold);
+}
+
+TEST(CertificateTest, HasNoCodeLeftInAnyLanguage) {
+  const std::string record = recordOfProcedure("L-27", "after-attachment-change");
+  for (const std::string& language : languages()) {
+    const std::string html =
+        need(certificateHtml(demo().store, record, {.language = language}, {.utc_ms = kToday}));
+    for (const char* const code : {">certificate-", ">document-", ">verdict-", ">proof-", "; mass:"}) {
+      EXPECT_THAT(html, Not(HasSubstr(code))) << language;
+    }
+    EXPECT_THAT(need(certificateDcc(demo().store, record, {.language = language}, {.utc_ms = kToday})),
+                HasSubstr("schemaVersion=\"3.2.1\""));
+  }
+}
+
+TEST(CertificateTest, ACountryIsTwoCapitalLetters) {
+  const std::string record = recordOfProcedure("L-27", "after-attachment-change");
+  for (const char* const country : {"de", "DEU", "D1", "Ä"}) {
+    EXPECT_EQ(codeOf(certificateDcc(demo().store, record, {}, {.particulars = {.country = country}})),
+              "country-malformed");
+  }
+}
+
+TEST(CertificateTest, ALabelIsAPageWithItsCode) {
+  const std::string html = need(labelHtml(demo().store, "L-27", "GP-2.7", {}));
+  EXPECT_THAT(html, HasSubstr("Scale calibrated"));
+  EXPECT_THAT(html, HasSubstr("alt=\"hingepin:record/"));
 }
 
 }  // namespace
