@@ -152,7 +152,7 @@ class Walk {
   }
   /// Keeps a job under the name of its situation, where none before had as much to say.
   void keep(const OpenJob& job) {
-    const JobView view = viewOf(job, {{.language = job.job.language}, kPerson});
+    const JobView view = viewOf(job, {{.language = job.job.language}, kPerson, "technician"});
     QStringList parts = {view.ask};
     if (view.ask == QLatin1String("caution")) parts.append(view.signal_word);
     if (view.ask == QLatin1String("answer")) parts.append(view.kind);
