@@ -75,7 +75,7 @@ TEST(AppPartsTest, ARestoredPhoneSaysThatItsKeysAreLostAndMakesNewOnes) {
     hand.type(QStringLiteral("Passphrase"), kPassphrase);
     hand.type(QStringLiteral("The same passphrase"), kPassphrase);
     hand.tap(QStringLiteral("Make the new keys"));
-    ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::Open; }))
+    ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::Open; }, 90000))
         << hand.everything().toStdString();
     ASSERT_TRUE(hand.until([&] { return hand.find(QStringLiteral("L-27")) != nullptr; }));
     EXPECT_EQ(hand.app().app.role(), QStringLiteral("technician"));

@@ -51,7 +51,7 @@ Flow {
                         c.fill();
                         return;
                     }
-                
+
                     c.setLineDash(look.style === Qt.DashLine ? [4, 2] : look.style === Qt.DotLine ? [1, 2] : look.style === Qt.DashDotLine ? [4, 2, 1, 2] : []);
                     c.moveTo(0, middle);
                     c.lineTo(width, middle);

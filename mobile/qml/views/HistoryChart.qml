@@ -54,8 +54,10 @@ ColumnLayout {
             }
         }
         const room = Math.max((high - low) * 0.1, Math.pow(10, -decimals));
-        const ticks = plot.width < 40 * plot.fontSize ? [left, right] : [left, (left + right) / 2, right];
-        plot.mark(plot.xAxis, ticks, value => App.date(value));
+        const ticks = plot.width < 36 * plot.fontSize ? [left, right] : [left, (left + right) / 2, right];
+        // Where a date has no room the words below say it; labels must differ, blank ones too.
+        const hasRoom = plot.width >= 16 * plot.fontSize;
+        plot.mark(plot.xAxis, ticks, value => hasRoom ? App.date(value) : value === left ? " " : "  ");
         plot.showY(low - room, high + room);
         lines = taught.map(time => {
             const each = plot.createSeries(ChartView.SeriesTypeLine, "", plot.xAxis, plot.yAxis);
