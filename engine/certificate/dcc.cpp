@@ -194,7 +194,7 @@ void Writer::quantityBody(const Figure& figure, const std::optional<Verdict>& ve
   if (!verdict) return;
   open("dcc:measurementMetaData");
   open("dcc:metaData");
-  say("dcc:declaration", {"verdict-" + std::string(nameIn(proof::kVerdictNames, *verdict)), {}});
+  say("dcc:declaration", {proof::codeOf(*verdict), {}});
   conformity(verdict);
   close();
   close();
@@ -382,7 +382,7 @@ void Writer::proof(const Proof& proof) {
   if (proof.verdict) {
     open("dcc:measurementMetaData");
     open("dcc:metaData");
-    say("dcc:declaration", {"verdict-" + std::string(nameIn(proof::kVerdictNames, *proof.verdict)), {}});
+    say("dcc:declaration", {proof::codeOf(*proof.verdict), {}});
     conformity(proof.verdict);
     close();
     close();

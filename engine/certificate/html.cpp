@@ -182,7 +182,8 @@ std::string Page::verdict(const std::optional<Verdict>& verdict) const {
   if (!verdict) return "";
   const char* const sign = *verdict == Verdict::Holds ? "✓" : *verdict == Verdict::DoesNotHold ? "✖" : "?";
   const std::string name(nameIn(proof::kVerdictNames, *verdict));
-  return fmt::format("<span class=\"verdict {}\">{} {}</span>", name, sign, say({"verdict-" + name, {}}));
+  return fmt::format("<span class=\"verdict {}\">{} {}</span>", name, sign,
+                     say(Message{proof::codeOf(*verdict), {}}));
 }
 
 void Page::beginResults(const std::vector<const char*>& labels) {

@@ -683,7 +683,7 @@ TEST(CertificateTest, HasNoCodeLeftInAnyLanguage) {
   for (const std::string& language : languages()) {
     const std::string html =
         need(certificateHtml(demo().store, record, {.language = language}, {.utc_ms = kToday}));
-    for (const char* const code : {">certificate-", ">document-", ">verdict-", ">proof-", "; mass:"}) {
+    for (const char* const code : {">certificate-", ">document-", ">proof-", "; mass:"}) {
       EXPECT_THAT(html, Not(HasSubstr(code))) << language;
     }
     EXPECT_THAT(need(certificateDcc(demo().store, record, {.language = language}, {.utc_ms = kToday})),
