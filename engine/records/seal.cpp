@@ -2,6 +2,7 @@
 #include "engine/records/seal.h"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 
 #include "engine/records/encoding.h"
@@ -9,6 +10,7 @@
 namespace hingepin::records {
 namespace {
 
+constexpr std::array kTypes = {kRecordType, kSignatureType, kSignersType, kParcelType, kDeviceType};
 constexpr std::string_view kBeforePayload = R"({"payload":")";
 constexpr std::string_view kBeforeSignatures = R"(","signatures":[)";
 constexpr std::string_view kBeforeHeader = R"({"protected":")";
@@ -69,7 +71,7 @@ std::optional<Header> readHeader(std::string_view text) {
   const std::string_view key = cursor.untilQuote();
   if (!isThumbprint(key) || !cursor.skip(kBeforeType)) return std::nullopt;
   const std::string_view type = cursor.untilQuote();
-  const bool known = type == kRecordType || type == kSignatureType || type == kSignersType;
+  const bool known = std::ranges::find(kTypes, type) != kTypes.end();
   if (!known || !cursor.skip(kAfterType) || !cursor.atEnd()) return std::nullopt;
   return Header{key, type};
 }

@@ -17,6 +17,8 @@ namespace hingepin::records {
 inline constexpr std::string_view kRecordType = "hingepin-record";
 inline constexpr std::string_view kSignatureType = "hingepin-signature";
 inline constexpr std::string_view kSignersType = "hingepin-signers";
+inline constexpr std::string_view kParcelType = "hingepin-parcel";
+inline constexpr std::string_view kDeviceType = "hingepin-device";
 
 inline constexpr std::size_t kMostPayloadBytes = 1U << 20U;
 inline constexpr std::size_t kMostSeals = 2;

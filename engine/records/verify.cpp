@@ -14,32 +14,13 @@
 namespace hingepin::records {
 namespace {
 
-/// What the newest list says of one key.
-struct ListedKey {
-  PublicKey key;
-  std::vector<const Signer*> roles;
-};
-
-using ListedKeys = std::unordered_map<std::string, ListedKey>;
-
-ListedKeys listedKeys(const std::optional<SignersList>& list) {
-  ListedKeys keys;
-  if (!list) return keys;
-  for (const Signer& signer : list->signers) {
-    ListedKey& listed = keys[thumbprint(signer.key)];
-    listed.key = signer.key;
-    listed.roles.push_back(&signer);
-  }
-  return keys;
-}
-
 class Verifier {
  public:
   explicit Verifier(const Evidence& evidence) : evidence_(evidence) {}
 
   Verification run() {
     result_.signers = newestSigners(evidence_.signers_lists, evidence_.accepted_roots);
-    keys_ = listedKeys(result_.signers.list);
+    keys_ = ListedKeys(result_.signers.list);
     // A text may be kept under several names: which of them comes first must not matter.
     std::unordered_map<std::string_view, std::set<std::string>> names;
     for (const StoredText& stored : evidence_.statements) names[stored.text].insert(stored.name.value_or(""));
@@ -66,59 +47,32 @@ class Verifier {
 
   // Reads one statement, finds its standing by itself, and says why it is refused.
   void add(std::string_view text, const std::set<std::string>& stored_names) {
-    const Expected<Sealed> sealed = readSealed(text);
-    const bool readable = sealed && sealed->type != kSignersType && sealed->seals.size() == 1;
-    StatementVerdict verdict{.name = hashName(readable ? sealed->payload : text)};
+    Judgement judged = judge(text, keys_);
+    StatementVerdict verdict{.name = judged.name};
     const bool rightly_named = stored_names.contains("") || stored_names.contains(verdict.name);
     if (!rightly_named) verdict.kept_as = *stored_names.begin();
-    const auto refuse = [&](const char* code, std::vector<std::pair<std::string, MessageValue>> values = {},
-                            std::optional<Error> cause = {}) {
-      say(code, rightly_named ? verdict.name : verdict.kept_as, std::move(values), std::move(cause));
-      result_.statements.push_back(std::move(verdict));
-    };
-    if (!readable) {
-      return refuse(
-          "record-malformed", {},
-          sealed ? fail(ErrorKind::InvalidInput, "seal-header-unexpected").error() : sealed.error());
-    }
-    const Seal& seal = sealed->seals.front();
-    const auto listed = keys_.find(seal.key);
-    const bool known = listed != keys_.end();
-    if (!rightly_named || (known && !sealHolds(seal, listed->second.key))) {
-      return refuse("record-altered", {{"key", seal.key}});
-    }
-    for (const std::string& name : stored_names) {
-      if (!name.empty() && name != verdict.name) say("record-altered", name, {{"key", seal.key}});
-    }
-    Expected<Statement> statement = readPayload(sealed->payload, sealed->type);
-    if (!statement) return refuse("record-malformed", {}, statement.error());
-    const Envelope& envelope = envelopeOf(*statement);
-    if (envelope.place.key != seal.key) return refuse("record-altered", {{"key", seal.key}});
-    if (!known) return refuse("record-unknown-signer", {{"key", seal.key}});
-
-    // A key can seal the same payload in more than one way.
-    if (!by_name_.emplace(verdict.name, result_.statements.size()).second) return;
-    verdict.statement = *std::move(statement);
-    const char* const fault = faultOfRole(envelopeOf(*verdict.statement), listed->second);
-    if (fault != nullptr) {
-      return refuse(fault, {{"key", seal.key}, {"role", envelopeOf(*verdict.statement).role}});
-    }
-    verdict.standing = Standing::Trusted;
-    result_.statements.push_back(std::move(verdict));
-  }
-
-  static const char* faultOfRole(const Envelope& envelope, const ListedKey& listed) {
-    const char* fault = "record-wrong-role";
-    for (const Signer* signer : listed.roles) {
-      if (signer->role != envelope.role) continue;
-      const std::int64_t time = envelope.sealed_utc_ms;
-      if (time >= signer->valid_from_utc_ms &&
-          (!signer->valid_until_utc_ms || time < *signer->valid_until_utc_ms)) {
-        return nullptr;
+    const bool readable = !judged.key.empty();
+    if (readable && !rightly_named) judged.fault = "record-altered";
+    if (readable && rightly_named) {
+      for (const std::string& name : stored_names) {
+        if (!name.empty() && name != verdict.name) say("record-altered", name, {{"key", judged.key}});
       }
-      fault = "record-outside-validity";
     }
-    return fault;
+    // A key can seal the same payload in more than one way.
+    if (rightly_named && judged.statement) {
+      if (!by_name_.emplace(verdict.name, result_.statements.size()).second) return;
+      verdict.statement = std::move(judged.statement);
+    }
+    if (judged.fault == nullptr) {
+      verdict.standing = Standing::Trusted;
+    } else {
+      std::vector<std::pair<std::string, MessageValue>> values;
+      if (readable) values.emplace_back("key", judged.key);
+      if (verdict.statement) values.emplace_back("role", envelopeOf(*verdict.statement).role);
+      say(judged.fault, rightly_named ? verdict.name : verdict.kept_as, std::move(values),
+          std::move(judged.cause));
+    }
+    result_.statements.push_back(std::move(verdict));
   }
 
   void checkAllChains() {
@@ -241,11 +195,74 @@ class Verifier {
 
   const Evidence& evidence_;
   Verification result_;
-  ListedKeys keys_;                                       // of result_.signers
+  ListedKeys keys_{std::nullopt};                         // of result_.signers
   std::unordered_map<std::string, std::size_t> by_name_;  // statements whose seal holds
 };
 
 }  // namespace
+
+ListedKeys::ListedKeys(const std::optional<SignersList>& list) {
+  if (!list) return;
+  for (const Signer& signer : list->signers) {
+    Listed& listed = keys_[thumbprint(signer.key)];
+    listed.key = signer.key;
+    listed.roles.push_back(signer);
+  }
+}
+
+const PublicKey* ListedKeys::find(const std::string& key) const {
+  const auto listed = keys_.find(key);
+  return listed == keys_.end() ? nullptr : &listed->second.key;
+}
+
+const char* ListedKeys::faultOf(const std::string& key, std::string_view role,
+                                std::int64_t sealed_utc_ms) const {
+  const auto listed = keys_.find(key);
+  if (listed == keys_.end()) return "record-unknown-signer";
+  const char* fault = "record-wrong-role";
+  for (const Signer& signer : listed->second.roles) {
+    if (signer.role != role) continue;
+    if (sealed_utc_ms >= signer.valid_from_utc_ms &&
+        (!signer.valid_until_utc_ms || sealed_utc_ms < *signer.valid_until_utc_ms)) {
+      return nullptr;
+    }
+    fault = "record-outside-validity";
+  }
+  return fault;
+}
+
+Judgement judge(std::string_view text, const ListedKeys& keys) {
+  const Expected<Sealed> sealed = readSealed(text);
+  const bool readable =
+      sealed && (sealed->type == kRecordType || sealed->type == kSignatureType) && sealed->seals.size() == 1;
+  Judgement judged{.name = hashName(readable ? sealed->payload : text)};
+  if (!readable) {
+    judged.fault = "record-malformed";
+    judged.cause = sealed ? fail(ErrorKind::InvalidInput, "seal-header-unexpected").error() : sealed.error();
+    return judged;
+  }
+  const Seal& seal = sealed->seals.front();
+  judged.key = seal.key;
+  const PublicKey* const key = keys.find(seal.key);
+  if (key != nullptr && !sealHolds(seal, *key)) {
+    judged.fault = "record-altered";
+    return judged;
+  }
+  Expected<Statement> statement = readPayload(sealed->payload, sealed->type);
+  if (!statement) {
+    judged.fault = "record-malformed";
+    judged.cause = statement.error();
+    return judged;
+  }
+  const Envelope& envelope = envelopeOf(*statement);
+  if (envelope.place.key != seal.key) {
+    judged.fault = "record-altered";
+    return judged;
+  }
+  judged.fault = keys.faultOf(seal.key, envelope.role, envelope.sealed_utc_ms);
+  if (key != nullptr) judged.statement = *std::move(statement);
+  return judged;
+}
 
 Verification verify(const Evidence& evidence) { return Verifier(evidence).run(); }
 

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "engine/records/chain.h"
@@ -30,6 +33,33 @@ struct Evidence {
   std::vector<StoredPersonal> personal{};
   std::vector<std::string> erased{};  ///< names of personal objects that were erased on purpose
 };
+
+/// What a list of signers says of each key, for looking up.
+class ListedKeys {
+ public:
+  explicit ListedKeys(const std::optional<SignersList>& list);
+  [[nodiscard]] const PublicKey* find(const std::string& key) const;
+  /// Why a key may not sign so: a code of verify(); nullptr where it may.
+  [[nodiscard]] const char* faultOf(const std::string& key, std::string_view role,
+                                    std::int64_t sealed_utc_ms) const;
+
+ private:
+  struct Listed {
+    PublicKey key;
+    std::vector<Signer> roles;
+  };
+  std::unordered_map<std::string, Listed> keys_;
+};
+
+/// What one sealed text is worth by itself. Revocation is about chains, and is not looked at.
+struct Judgement {
+  std::string name;                      ///< the hash of its payload, or of the text where there is none
+  std::string key{};                     ///< by which it says it is sealed
+  std::optional<Statement> statement{};  ///< where its seal holds
+  const char* fault = nullptr;           ///< why it is refused: a code of verify()
+  std::optional<Error> cause{};          ///< what the reader said of a malformed one
+};
+[[nodiscard]] Judgement judge(std::string_view text, const ListedKeys& keys);
 
 enum class Standing {
   Trusted,      ///< sealed by a key that the yard lists for the role, not revoked
