@@ -103,6 +103,10 @@ Expected<bool> insertStatement(Database& database, const StoredStatement& statem
   return *written == 1;
 }
 
+Waiting waitingOf(const Query& row) {
+  return {waitingKindOf(row.text(0)).value_or(WaitingKind::Statement), row.text(1), row.integer(2)};
+}
+
 records::Head headOf(const Query& row) {
   return {.key = row.text(0), .epoch = row.text(1), .sequence = row.integer(2), .name = row.text(3)};
 }

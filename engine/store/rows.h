@@ -43,6 +43,8 @@ struct JobHere {
 [[nodiscard]] Expected<bool> insertStatement(Database& database, const StoredStatement& statement,
                                              const ReadStatement& read);
 
+/// Of the columns kind, name, since_utc_ms.
+[[nodiscard]] Waiting waitingOf(const Query& row);
 /// Of the columns key, epoch, sequence, name.
 [[nodiscard]] records::Head headOf(const Query& row);
 /// Of the columns name, salt, bytes.

@@ -113,7 +113,59 @@ CREATE TABLE waiting (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 1> kMigrations{kVersion1};
+// A parcel's items are lines; what is here under a name stands as its kind and name.
+constexpr const char* kVersion2 = R"sql(
+CREATE TABLE parcel (
+  number INTEGER PRIMARY KEY,
+  source TEXT NOT NULL CHECK (source <> ''),
+  sequence INTEGER NOT NULL CHECK (sequence BETWEEN 1 AND 9007199254740991),
+  name TEXT NOT NULL CHECK (length(name) = 64 AND name NOT GLOB '*[^0-9a-f]*'),
+  manifest TEXT NOT NULL,
+  items TEXT NOT NULL,
+  UNIQUE (source, sequence, name)
+) STRICT;
+
+CREATE TABLE parcel_source (
+  source TEXT NOT NULL PRIMARY KEY CHECK (source <> ''),
+  whole INTEGER NOT NULL CHECK (whole BETWEEN 0 AND 9007199254740991)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE seen_parcel (
+  source TEXT NOT NULL CHECK (source <> ''),
+  witness TEXT NOT NULL CHECK (witness <> ''),
+  sequence INTEGER NOT NULL CHECK (sequence BETWEEN 1 AND 9007199254740991),
+  name TEXT NOT NULL CHECK (length(name) = 64 AND name NOT GLOB '*[^0-9a-f]*'),
+  PRIMARY KEY (source, witness)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE quarantine (
+  number INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE CHECK (length(name) = 64 AND name NOT GLOB '*[^0-9a-f]*'),
+  source TEXT NOT NULL CHECK (source <> ''),
+  reason TEXT NOT NULL CHECK (reason <> ''),
+  since_utc_ms INTEGER NOT NULL CHECK (since_utc_ms BETWEEN 0 AND 9007199254740991),
+  bytes BLOB NOT NULL
+) STRICT;
+
+CREATE TABLE awaited (
+  kind TEXT NOT NULL CHECK (kind IN ('blob', 'personal')),
+  name TEXT NOT NULL CHECK (length(name) = 64 AND name NOT GLOB '*[^0-9a-f]*'),
+  named INTEGER NOT NULL CHECK (named IN (0, 1)),
+  offer TEXT CHECK (offer <> ''),
+  PRIMARY KEY (kind, name)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE piece (
+  number INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE CHECK (name <> ''),
+  bytes BLOB NOT NULL
+) STRICT;
+
+ALTER TABLE waiting ADD COLUMN parcel INTEGER REFERENCES parcel (number);
+CREATE INDEX waiting_parcel ON waiting (parcel);
+)sql";
+
+constexpr std::array<const char*, 2> kMigrations{kVersion1, kVersion2};
 
 }  // namespace
 

@@ -172,18 +172,18 @@ Expected<void> writeStatement(Database& database, const StoredStatement& stateme
   return queue(database, "statement", statement.name, now_utc_ms);
 }
 
-Expected<void> writeErased(Database& database, std::string_view name, std::int64_t now_utc_ms) {
+Expected<void> writeErased(Database& database, std::string_view name, std::int64_t now_utc_ms, bool queued) {
   const auto erased = run(database,
                           "INSERT INTO personal (name) VALUES (?) ON CONFLICT DO UPDATE SET salt = NULL, "
                           "bytes = NULL WHERE bytes IS NOT NULL",
                           name);
   if (!erased) return std::unexpected(erased.error());
-  if (*erased == 0) return {};
+  if (*erased == 0 || !queued) return {};
   // Later than before in any case, so that what is being sent right now does not count for it.
   return done(
       run(database,
           "INSERT INTO waiting (kind, name, since_utc_ms) VALUES ('personal', ?, ?) ON CONFLICT DO UPDATE "
-          "SET since_utc_ms = max(since_utc_ms + 1, excluded.since_utc_ms)",
+          "SET since_utc_ms = max(since_utc_ms + 1, excluded.since_utc_ms), parcel = NULL",
           name, now_utc_ms));
 }
 
@@ -308,6 +308,14 @@ Expected<std::optional<std::string>> Store::blob(std::string_view hash) const {
 
 Expected<bool> Store::hasBlob(std::string_view hash) const {
   return isThere(*database_, "SELECT 1 FROM blob WHERE hash = ?", hash);
+}
+
+Expected<std::string> Store::mediaType(std::string_view hash) const {
+  const auto found = firstRow(
+      *database_, [](const Query& row) { return row.text(0); }, "SELECT media_type FROM blob WHERE hash = ?",
+      hash);
+  if (!found) return std::unexpected(found.error());
+  return found->value_or("");
 }
 
 Expected<void> Store::beginJob(const Job& job, std::string_view first_event) {
@@ -483,8 +491,8 @@ Expected<void> Store::putKnownHead(const records::Head& head) {
           head.key, head.epoch, head.sequence, head.name));
 }
 
-Expected<void> Store::putPersonal(const Personal& personal, std::int64_t now_utc_ms) {
-  if (personal.erased) return erasePersonal(personal.name, now_utc_ms);
+Expected<void> Store::putPersonal(const Personal& personal, std::int64_t now_utc_ms, bool queue) {
+  if (personal.erased) return erasePersonal(personal.name, now_utc_ms, queue);
   if (personal.bytes.size() > kMostBlobBytes) return refusedValue("personal object too long");
   if (records::personalName(personal.salt, personal.bytes) != personal.name) {
     return fail(ErrorKind::InvalidInput, "personal-name-differs", {{"name", excerpt(personal.name)}});
@@ -495,20 +503,24 @@ Expected<void> Store::putPersonal(const Personal& personal, std::int64_t now_utc
       run(*database_, "INSERT INTO personal (name, salt, bytes) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
           personal.name, Blob{records::textOf(personal.salt)}, Blob{personal.bytes});
   if (!written) return std::unexpected(written.error());
-  if (*written == 1) {
-    if (auto waits = queue(*database_, "personal", personal.name, now_utc_ms); !waits) return waits;
+  if (*written == 1 && queue) {
+    if (auto waits = store::queue(*database_, "personal", personal.name, now_utc_ms); !waits) return waits;
   }
   return transaction->commit();
 }
 
-Expected<void> Store::erasePersonal(std::string_view name, std::int64_t now_utc_ms) {
+Expected<void> Store::erasePersonal(std::string_view name, std::int64_t now_utc_ms, bool queue) {
   {
     auto transaction = Transaction::beginWriting(*database_);
     if (!transaction) return std::unexpected(transaction.error());
-    if (auto erased = writeErased(*database_, name, now_utc_ms); !erased) return erased;
+    if (auto erased = writeErased(*database_, name, now_utc_ms, queue); !erased) return erased;
     if (auto committed = transaction->commit(); !committed) return committed;
   }
   return database_->emptyLog();
+}
+
+Expected<std::optional<Personal>> Store::personal(std::string_view name) const {
+  return firstRow(*database_, personalOf, "SELECT name, salt, bytes FROM personal WHERE name = ?", name);
 }
 
 Expected<std::vector<Personal>> Store::personal() const {
@@ -550,13 +562,13 @@ Expected<records::Evidence> Store::evidence() const {
 }
 
 Expected<std::vector<Waiting>> Store::waiting() const {
-  return allRows(
-      *database_,
-      [](const Query& row) {
-        return Waiting{waitingKindOf(row.text(0)).value_or(WaitingKind::Statement), row.text(1),
-                       row.integer(2)};
-      },
-      "SELECT kind, name, since_utc_ms FROM waiting ORDER BY number");
+  return allRows(*database_, waitingOf, "SELECT kind, name, since_utc_ms FROM waiting ORDER BY number");
+}
+
+Expected<std::vector<Waiting>> Store::unpacked(std::int64_t most) const {
+  return allRows(*database_, waitingOf,
+                 "SELECT kind, name, since_utc_ms FROM waiting WHERE parcel IS NULL ORDER BY number LIMIT ?",
+                 most);
 }
 
 Expected<void> Store::sent(const Waiting& waiting) {

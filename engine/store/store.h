@@ -90,6 +90,48 @@ struct Waiting {
   bool operator==(const Waiting&) const = default;
 };
 
+/// What one device sent in one go (engine/sync makes and reads it).
+struct ParcelPlace {
+  std::string source;         ///< device and epoch
+  std::int64_t sequence = 1;  ///< in the chain of its source
+  std::string name;           ///< hash of its manifest
+  bool operator==(const ParcelPlace&) const = default;
+};
+struct Parcel {
+  ParcelPlace place;
+  std::string manifest;            ///< sealed
+  std::vector<std::string> items;  ///< "statement NAME" and "signers NAME" stand for the text kept under it
+};
+
+/// How far the parcels of one source go.
+struct ParcelSource {
+  ParcelPlace head;        ///< the last that is here
+  std::int64_t whole = 0;  ///< from 1 up to this number none is missing
+};
+
+/// The furthest parcel of a source that somebody showed or told of.
+struct SeenParcel {
+  ParcelPlace place;
+  std::string witness;
+};
+
+/// Something that arrived and was not taken.
+struct Quarantined {
+  std::string name;    ///< hash of its bytes, or the name that they should have had
+  std::string source;  ///< whose parcel brought it
+  std::string reason;  ///< a message as text
+  std::int64_t since_utc_ms = 0;
+  std::string bytes;
+};
+
+/// Evidence that is not here yet.
+struct Awaited {
+  WaitingKind kind = WaitingKind::Blob;  ///< Blob or Personal
+  std::string name;
+  bool named = false;   ///< by a record that was taken
+  std::string offer{};  ///< where it can be had, "" where nobody has said so
+};
+
 /// Something wrong in a store, in words for a person (code and values).
 struct StoreFinding {
   Message message;
@@ -166,6 +208,8 @@ class Store {
   [[nodiscard]] Expected<std::string> putBlob(std::string_view bytes, std::string_view media_type);
   [[nodiscard]] Expected<std::optional<std::string>> blob(std::string_view hash) const;
   [[nodiscard]] Expected<bool> hasBlob(std::string_view hash) const;
+  /// "" for one that is not here.
+  [[nodiscard]] Expected<std::string> mediaType(std::string_view hash) const;
 
   /// Begins a job with its first event, in one commit. Errors: InvalidInput "job-already-in-store"; NotFound
   /// "unit-not-in-store", "attachment-not-in-store", "blob-not-in-store".
@@ -210,11 +254,14 @@ class Store {
 
   /// Keeps a personal object and queues it. What was erased stays so; what comes as erased is erased here
   /// too. Errors: InvalidInput "personal-name-differs".
-  [[nodiscard]] Expected<void> putPersonal(const Personal& personal, std::int64_t now_utc_ms);
+  [[nodiscard]] Expected<void> putPersonal(const Personal& personal, std::int64_t now_utc_ms,
+                                           bool queue = true);
   /// Removes bytes and salt, so that they can't be found in the file either, and queues that; what refers to
   /// it keeps the name. After "store-busy" they are gone from the tables, but another process still reads an
   /// older state of the file: call it again.
-  [[nodiscard]] Expected<void> erasePersonal(std::string_view name, std::int64_t now_utc_ms);
+  [[nodiscard]] Expected<void> erasePersonal(std::string_view name, std::int64_t now_utc_ms,
+                                             bool queue = true);
+  [[nodiscard]] Expected<std::optional<Personal>> personal(std::string_view name) const;
   [[nodiscard]] Expected<std::vector<Personal>> personal() const;
   /// Those whose bytes begin so, in the order in which they came; the others are not read.
   [[nodiscard]] Expected<std::vector<Personal>> personalBeginning(std::string_view bytes) const;
@@ -223,8 +270,41 @@ class Store {
   [[nodiscard]] Expected<records::Evidence> evidence() const;
 
   [[nodiscard]] Expected<std::vector<Waiting>> waiting() const;
+  /// Those that are in no parcel yet, at most so many.
+  [[nodiscard]] Expected<std::vector<Waiting>> unpacked(std::int64_t most) const;
   /// Takes it off the list, unless it was queued anew since.
   [[nodiscard]] Expected<void> sent(const Waiting& waiting);
+
+  /// Keeps a parcel; the same twice changes nothing. What of `holds` waits is from now on in it.
+  [[nodiscard]] Expected<void> putParcel(const Parcel& parcel, const std::vector<Waiting>& holds = {});
+  [[nodiscard]] Expected<std::optional<Parcel>> parcel(const ParcelPlace& place) const;
+  [[nodiscard]] Expected<bool> hasParcel(const ParcelPlace& place) const;
+  /// In order, those after a number, at most so many.
+  [[nodiscard]] Expected<std::vector<ParcelPlace>> parcelsAfter(std::string_view source,
+                                                                std::int64_t sequence,
+                                                                std::int64_t most) const;
+  [[nodiscard]] Expected<std::vector<ParcelSource>> parcelSources() const;
+  /// Takes what the parcels of a source up to a number hold off the list of what waits. @return how many
+  /// those were
+  [[nodiscard]] Expected<std::int64_t> parcelsSent(std::string_view source, std::int64_t sequence);
+  /// Keeps the furthest that each witness tells of.
+  [[nodiscard]] Expected<void> putSeenParcel(const SeenParcel& seen);
+  [[nodiscard]] Expected<std::vector<SeenParcel>> seenParcels() const;
+
+  /// Of one name the newest is kept.
+  [[nodiscard]] Expected<void> putQuarantined(const Quarantined& object);
+  [[nodiscard]] Expected<std::vector<Quarantined>> quarantine() const;
+  [[nodiscard]] Expected<void> releaseQuarantined(std::string_view name);
+
+  /// Adds what is new of it to what is known.
+  [[nodiscard]] Expected<void> putAwaited(const Awaited& awaited);
+  /// Those that a record names and somebody offers.
+  [[nodiscard]] Expected<std::vector<Awaited>> awaitedOnOffer() const;
+  [[nodiscard]] Expected<void> arrived(WaitingKind kind, std::string_view name);
+  /// Parts of evidence that arrived before the rest.
+  [[nodiscard]] Expected<void> putPiece(std::string_view name, std::string_view bytes);
+  [[nodiscard]] Expected<std::optional<std::string>> piece(std::string_view name) const;
+  [[nodiscard]] Expected<void> dropPiece(std::string_view name);
 
   /// Looks at everything: SQLite's integrity check, foreign keys, every blob and statement against its hash,
   /// journals without gaps, jobs with their records. Empty: nothing wrong.
