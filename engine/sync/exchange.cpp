@@ -1,0 +1,870 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/sync/exchange.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "engine/records/encoding.h"
+#include "engine/records/personal.h"
+#include "engine/sync/intake.h"
+
+namespace hingepin::sync {
+namespace {
+
+using store::WaitingKind;
+
+constexpr std::size_t kAtOnce = 16;                  // objects in one go
+constexpr std::size_t kBytesAtOnce = 8U << 20U;      // of uploads in one go, above one object
+constexpr std::int64_t kMostItems = 1000;            // of a parcel
+constexpr int kMostProofs = 3;                       // of what was put, until it is given up
+constexpr std::size_t kMostAsideBytes = 64U << 10U;  // kept of an object that is not sound, to be looked at
+constexpr std::size_t kMostWanted = 64;              // that one exchange provides or asks for
+
+Message aboutPlace(const char* code, const ParcelPlace& place) {
+  return {code,
+          {{"source", shortName(place.source)},
+           {"sequence", Amount{static_cast<double>(place.sequence), "1", 0}}}};
+}
+
+template <class T>
+std::vector<std::span<const T>> chunks(const std::vector<T>& all, std::size_t most) {
+  std::vector<std::span<const T>> parts;
+  for (std::size_t at = 0; at < all.size(); at += most) {
+    parts.push_back(std::span(all).subspan(at, std::min(most, all.size() - at)));
+  }
+  return parts;
+}
+
+/// Errors of the store end an exchange; those of the far side are kept, and what does not need it goes on.
+class Exchange {
+ public:
+  Exchange(store::Store& store, const Remote& remote, const Device& device, const Options& options,
+           Intake intake)
+      : store_(store),
+        remote_(remote),
+        device_(device),
+        options_(options),
+        intake_(std::move(intake)),
+        own_(sourceOf(device.key.publicKey(), device.epoch)),
+        witness_("far-side:" + options.far_side) {}
+
+  Expected<Outcome> run() {
+    if (auto done = lookAgain(); !done) return std::unexpected(done.error());
+    if (!readHeads()) return std::move(outcome_);
+    if (auto sources = readSources(); !sources) return std::unexpected(sources.error());
+    const auto doubled = isDoubled();
+    if (!doubled) return std::unexpected(doubled.error());
+    if (*doubled) {
+      outcome_.is_doubled = true;
+      may_send_ = false;
+      stop(fail(ErrorKind::InvalidInput, "device-doubled").error());
+    }
+    for (const auto step : {&Exchange::pack, &Exchange::pull, &Exchange::compare, &Exchange::push,
+                            &Exchange::provide, &Exchange::fetchEvidence, &Exchange::askFor}) {
+      const bool sends = step == &Exchange::pack || step == &Exchange::push;
+      if (sends && !may_send_) continue;
+      if (!goesOn()) break;
+      if (auto done = (this->*step)(); !done) return std::unexpected(done.error());
+    }
+    return std::move(outcome_);
+  }
+
+ private:
+  void stop(Error error) {
+    if (!outcome_.stopped) outcome_.stopped = std::move(error);
+  }
+  void find(Message message) { outcome_.findings.push_back(std::move(message)); }
+  bool goesOn() {
+    if (options_.progress) options_.progress(outcome_.progress);
+    if (!options_.goes_on || options_.goes_on()) return true;
+    stop(fail(ErrorKind::Insufficient, "exchange-interrupted").error());
+    return false;
+  }
+  [[nodiscard]] bool remembers() const { return !options_.far_side.empty(); }
+  void want(Wanted wanted) {
+    if (asked_.size() < kMostWanted) asked_.push_back(std::move(wanted));
+  }
+
+  Expected<void> add(const Expected<Intake::Taken>& taken) {
+    if (!taken) return std::unexpected(taken.error());
+    outcome_.progress.statements_received += taken->statements;
+    outcome_.progress.quarantined += taken->quarantined;
+    for (const Message& finding : taken->findings) find(finding);
+    return {};
+  }
+
+  Expected<void> lookAgain() { return add(intake_.lookAgain()); }
+
+  /// One request tells what every device has there, and what somebody looks for.
+  bool readHeads() {
+    const auto listed = remote_.list(kHeadsFolder);
+    if (!listed) {
+      stop(listed.error());
+      return false;
+    }
+    shown_.clear();
+    wanted_.clear();
+    for (const Listed& each : *listed) {
+      if (auto head = headOfFile(each.name)) shown_[head->source].push_back(*std::move(head));
+      if (auto wanted = wantedOfFile(each.name)) wanted_.push_back(*std::move(wanted));
+    }
+    for (auto& [source, heads] : shown_) {
+      std::ranges::sort(heads, std::ranges::greater(), &ParcelPlace::sequence);
+    }
+    return true;
+  }
+
+  Expected<void> readSources() {
+    auto sources = store_.parcelSources();
+    if (!sources) return std::unexpected(sources.error());
+    here_.clear();
+    for (store::ParcelSource& each : *sources) here_.emplace(each.head.source, std::move(each));
+    return {};
+  }
+
+  [[nodiscard]] std::int64_t headHere(const std::string& source) const {
+    const auto found = here_.find(source);
+    return found == here_.end() ? 0 : found->second.head.sequence;
+  }
+
+  /// Whether the far side has a parcel that this device's key sealed and that was not made here.
+  Expected<bool> isDoubled() {
+    const auto found = shown_.find(own_);
+    if (found == shown_.end()) return false;
+    for (const ParcelPlace& head : found->second) {
+      const auto here = store_.hasParcel(head);
+      if (!here) return std::unexpected(here.error());
+      if (*here) continue;
+      const std::array name{parcelObject(head)};
+      const auto bytes = std::move(remote_.get(name).front());
+      if (bytes && openParcel(*bytes, head)) return true;
+      if (bytes || bytes.error().kind == ErrorKind::NotFound) continue;
+      // Until that is known nothing is sent: two installations must not number their parcels alike.
+      stop(bytes.error());
+      may_send_ = false;
+    }
+    return false;
+  }
+
+  // What waits becomes parcels.
+
+  Expected<std::optional<std::string>> lineOf(const store::Waiting& waiting,
+                                              std::map<std::string, std::string>& lists) {
+    switch (waiting.kind) {
+      case WaitingKind::Statement: {
+        auto statement = store_.statement(waiting.name);
+        if (!statement) return std::unexpected(statement.error());
+        if (!*statement) return std::nullopt;
+        return std::move((*statement)->text);
+      }
+      case WaitingKind::Signers: {
+        if (lists.empty()) {
+          const auto all = store_.signersLists();
+          if (!all) return std::unexpected(all.error());
+          for (const records::SealedSigners& each : *all) lists.emplace(each.name, each.text);
+        }
+        const auto found = lists.find(waiting.name);
+        return found == lists.end() ? std::nullopt : std::optional(found->second);
+      }
+      case WaitingKind::Blob: {
+        const auto bytes = store_.blob(waiting.name);
+        if (!bytes) return std::unexpected(bytes.error());
+        if (!*bytes) return std::nullopt;
+        const auto media_type = store_.mediaType(waiting.name);
+        if (!media_type) return std::unexpected(media_type.error());
+        return blobLine(**bytes, *media_type);
+      }
+      case WaitingKind::Personal: {
+        const auto personal = store_.personal(waiting.name);
+        if (!personal) return std::unexpected(personal.error());
+        if (!*personal) return std::nullopt;
+        return personalLine(**personal);
+      }
+    }
+    return std::nullopt;
+  }
+
+  static std::string itemOf(const store::Waiting& waiting, const std::string& line) {
+    if (waiting.kind == WaitingKind::Statement) return "statement " + waiting.name;
+    if (waiting.kind == WaitingKind::Signers) return "signers " + waiting.name;
+    return line;
+  }
+
+  Expected<void> pack() {
+    std::map<std::string, std::string> lists;
+    while (true) {
+      const auto waiting = store_.unpacked(kMostItems);
+      if (!waiting) return std::unexpected(waiting.error());
+      std::vector<store::Waiting> holds;
+      std::vector<std::string> lines;
+      store::Parcel row;
+      std::size_t bytes = 0;
+      for (const store::Waiting& each : *waiting) {
+        if (bytes > kParcelBytes) break;
+        const auto line = lineOf(each, lists);
+        if (!line) return std::unexpected(line.error());
+        if (!*line) {
+          if (auto gone = store_.sent(each); !gone) return gone;
+          continue;
+        }
+        bytes += (*line)->size();
+        holds.push_back(each);
+        row.items.push_back(itemOf(each, **line));
+        lines.push_back(**line);
+      }
+      if (lines.empty()) return {};
+      const auto told = newsOfOthers();
+      if (!told) return std::unexpected(told.error());
+      const auto own = here_.find(own_);
+      const auto parcel =
+          makeParcel(device_, headHere(own_) + 1,
+                     own == here_.end() ? std::nullopt : std::optional(own->second.head.name), *told, lines);
+      if (!parcel) return std::unexpected(parcel.error());
+      row.place = parcel->place;
+      row.manifest = parcel->manifest;
+      auto batch = store_.beginBatch();
+      if (!batch) return std::unexpected(batch.error());
+      if (auto put = store_.putParcel(row, holds); !put) return put;
+      for (const ParcelPlace& head : *told) {
+        if (auto put = store_.putSeenParcel({head, own_}); !put) return put;
+      }
+      if (auto committed = batch->commit(); !committed) return committed;
+      here_.insert_or_assign(own_, store::ParcelSource{parcel->place, parcel->place.sequence});
+    }
+  }
+
+  /// Heads of others that this device holds and has not told of yet.
+  Expected<std::vector<ParcelPlace>> newsOfOthers() {
+    const auto seen = store_.seenParcels();
+    if (!seen) return std::unexpected(seen.error());
+    std::map<std::string, std::int64_t> told;
+    for (const store::SeenParcel& each : *seen) {
+      if (each.witness == own_) told[each.place.source] = each.place.sequence;
+    }
+    std::vector<ParcelPlace> news;
+    for (const auto& [source, here] : here_) {
+      if (source != own_ && here.head.sequence > told[source]) news.push_back(here.head);
+    }
+    return news;
+  }
+
+  // What only the far side has.
+
+  Expected<void> pull() {
+    for (const auto& [source, heads] : shown_) {
+      if (!goesOn()) return {};
+      if (auto pulled = pullSource(source, heads); !pulled) return pulled;
+      if (!intake_.hasNewSigners()) continue;
+      if (auto looked = lookAgain(); !looked) return looked;
+    }
+    return {};
+  }
+
+  Expected<void> pullSource(const std::string& source, const std::vector<ParcelPlace>& heads) {
+    std::int64_t last = 0;
+    const std::int64_t received = outcome_.progress.parcels_received;
+    for (const ParcelPlace& head : heads) {
+      auto here = store_.hasParcel(head);
+      if (!here) return std::unexpected(here.error());
+      if (!*here) {
+        const std::array only{head};
+        if (auto fetched = fetch(only); !fetched) return fetched;
+        if (unreached_.contains(source)) return {};
+        here = store_.hasParcel(head);
+        if (!here) return std::unexpected(here.error());
+      }
+      // A head counts once its parcel was seen: a name alone could send this phone looking for millions.
+      if (*here) {
+        last = head.sequence;
+        confirmed_[source] = head;
+        break;
+      }
+    }
+    const auto whole = [&]() -> Expected<std::int64_t> {
+      if (outcome_.progress.parcels_received != received) {
+        if (auto read = readSources(); !read) return std::unexpected(read.error());
+      }
+      const auto found = here_.find(source);
+      return found == here_.end() ? 0 : found->second.whole;
+    };
+    Expected<std::int64_t> from = whole();
+    if (!from) return std::unexpected(from.error());
+    if (*from >= last) return {};
+    for (std::int64_t folder = (*from + 1) / kPlacesInFolder; folder <= last / kPlacesInFolder; ++folder) {
+      if (!goesOn()) return {};
+      if (auto pulled = pullFolder(source, folder * kPlacesInFolder); !pulled) return pulled;
+    }
+    from = whole();
+    if (!from) return std::unexpected(from.error());
+    return *from < last ? tellMissing(source, *from) : Expected<void>();
+  }
+
+  Expected<void> pullFolder(const std::string& source, std::int64_t sequence) {
+    const auto listed = remote_.list(parcelFolder(source, sequence));
+    if (!listed) {
+      stop(listed.error());
+      return {};
+    }
+    std::vector<ParcelPlace> missing;
+    for (const Listed& each : *listed) {
+      const auto place = parcelOfFile(source, each.name);
+      if (!place) continue;
+      const auto here = store_.hasParcel(*place);
+      if (!here) return std::unexpected(here.error());
+      if (!*here) missing.push_back(*place);
+    }
+    std::ranges::sort(missing, {}, &ParcelPlace::sequence);
+    for (const auto part : chunks(missing, kAtOnce)) {
+      if (!goesOn()) return {};
+      if (auto fetched = fetch(part); !fetched) return fetched;
+    }
+    return {};
+  }
+
+  /// Fetches parcels and takes each that is sound. One that is not is fetched once more: the line may have
+  /// cut it.
+  Expected<void> fetch(std::span<const ParcelPlace> places) {
+    std::vector<ParcelPlace> open(places.begin(), places.end());
+    for (int tried = 0; tried < 2 && !open.empty(); ++tried) {
+      std::vector<std::string> names;
+      for (const ParcelPlace& place : open) names.push_back(parcelObject(place));
+      const auto answers = remote_.get(names);
+      std::vector<ParcelPlace> unsound;
+      for (std::size_t index = 0; index < open.size(); ++index) {
+        const ParcelPlace& place = open[index];
+        if (!answers[index]) {
+          if (answers[index].error().kind == ErrorKind::NotFound) {
+            missed(place);
+          } else {
+            unreached_.insert(place.source);
+            stop(answers[index].error());
+          }
+          continue;
+        }
+        outcome_.progress.bytes_received += std::ssize(*answers[index]);
+        const auto parcel = openParcel(*answers[index], place);
+        if (parcel) {
+          ++outcome_.progress.parcels_received;
+          if (auto taken = add(intake_.take(*parcel)); !taken) return taken;
+        } else if (tried == 0) {
+          unsound.push_back(place);
+        } else {
+          if (auto kept = setAside(place.name, place.source, *answers[index], parcel.error().message); !kept)
+            return kept;
+          want({.kind = Wanted::Kind::Parcel, .parcel = place});
+        }
+      }
+      open = std::move(unsound);
+    }
+    return {};
+  }
+
+  void missed(const ParcelPlace& place) {
+    Message message = aboutPlace("parcel-missing", place);
+    message.values.emplace_back("last", Amount{static_cast<double>(place.sequence), "1", 0});
+    find(std::move(message));
+    want({.kind = Wanted::Kind::Parcel, .parcel = place});
+  }
+
+  Expected<void> setAside(const std::string& name, const std::string& source, std::string bytes,
+                          const Message& why) {
+    find(why);
+    ++outcome_.progress.quarantined;
+    if (bytes.size() > kMostAsideBytes) bytes.resize(kMostAsideBytes);
+    return store_.putQuarantined({.name = name,
+                                  .source = source,
+                                  .reason = textOf(why),
+                                  .since_utc_ms = options_.now_utc_ms,
+                                  .bytes = std::move(bytes)});
+  }
+
+  /// Places before a parcel that is here: what it names as the one before it can be asked for.
+  Expected<void> tellMissing(const std::string& source, std::int64_t whole) {
+    const auto next = store_.parcelsAfter(source, whole, 1);
+    if (!next) return std::unexpected(next.error());
+    if (next->empty()) return {};
+    Message message = aboutPlace("parcel-missing", {source, whole + 1, ""});
+    message.values.emplace_back("last", Amount{static_cast<double>(next->front().sequence - 1), "1", 0});
+    find(std::move(message));
+    const auto row = store_.parcel(next->front());
+    if (!row) return std::unexpected(row.error());
+    const auto manifest = readManifest((*row)->manifest);
+    if (manifest && manifest->previous) {
+      want({.kind = Wanted::Kind::Parcel,
+            .parcel = {source, next->front().sequence - 1, *manifest->previous}});
+    }
+    return {};
+  }
+
+  // What the far side shows beside what is known to exist.
+
+  Expected<void> compare() {
+    const auto seen = store_.seenParcels();
+    if (!seen) return std::unexpected(seen.error());
+    std::map<std::string, std::int64_t> shown_before;
+    for (const store::SeenParcel& each : *seen) {
+      const ParcelPlace& place = each.place;
+      const auto heads = shown_.find(place.source);
+      const std::int64_t shown = heads == shown_.end() ? 0 : heads->second.front().sequence;
+      if (each.witness == witness_) {
+        shown_before[place.source] = place.sequence;
+        if (shown >= place.sequence) continue;
+        Message message = aboutPlace("far-side-rolled-back", place);
+        message.values.emplace_back("shown", Amount{static_cast<double>(shown), "1", 0});
+        find(std::move(message));
+      } else if (each.witness != own_ && !each.witness.starts_with("far-side:") &&
+                 place.sequence > std::max(shown, headHere(place.source))) {
+        Message message = aboutPlace("parcel-not-arrived-yet", place);
+        message.values.emplace_back("witness", shortName(each.witness));
+        find(std::move(message));
+      }
+    }
+    for (const auto& [source, head] : confirmed_) {
+      if (!remembers() || head.sequence <= shown_before[source]) continue;
+      if (auto put = store_.putSeenParcel({head, witness_}); !put) return put;
+    }
+    return {};
+  }
+
+  // What the far side lacks.
+
+  [[nodiscard]] std::int64_t confirmed(const std::string& source) const {
+    const auto found = confirmed_.find(source);
+    return found == confirmed_.end() ? 0 : found->second.sequence;
+  }
+
+  Expected<void> push() {
+    std::vector<ParcelPlace> lacking;
+    for (const auto& [source, here] : here_) {
+      const std::int64_t there = confirmed(source);
+      if (there > 0) {
+        if (auto sent = store_.parcelsSent(source, there); !sent) return std::unexpected(sent.error());
+      }
+      if (here.head.sequence <= there || unreached_.contains(source)) continue;
+      lacking.push_back(here.head);
+      outcome_.progress.parcels_to_send += here.head.sequence - there;
+    }
+    // What was made here goes first.
+    std::ranges::stable_partition(lacking, [&](const ParcelPlace& head) { return head.source == own_; });
+    std::vector<ParcelPlace> pushed;
+    for (const ParcelPlace& head : lacking) {
+      const auto whole = pushSource(head);
+      if (!whole) return std::unexpected(whole.error());
+      if (*whole) pushed.push_back(head);
+      if (!goesOn()) return {};
+    }
+    return pushed.empty() ? Expected<void>() : announce(pushed);
+  }
+
+  /// @return whether all of it is there now
+  Expected<bool> pushSource(const ParcelPlace& head) {
+    std::int64_t after = confirmed(head.source);
+    while (after < head.sequence) {
+      const auto places = store_.parcelsAfter(head.source, after, kAtOnce);
+      if (!places) return std::unexpected(places.error());
+      if (places->empty()) break;
+      std::vector<Upload> uploads;
+      for (const ParcelPlace& place : *places) {
+        auto upload = uploadOf(place);
+        if (!upload) return std::unexpected(upload.error());
+        if (!*upload) continue;  // it can't be made again here; another device has it
+        const auto evidence = pushEvidence(**upload);
+        if (!evidence) return std::unexpected(evidence.error());
+        if (!*evidence) return false;
+        uploads.push_back(*std::move(*upload));
+      }
+      if (!putAll(std::move(uploads))) return false;
+      outcome_.progress.parcels_sent += std::ssize(*places);
+      after = places->back().sequence;
+      if (!goesOn()) return false;
+    }
+    return true;
+  }
+
+  /// The object of a parcel that is here; nothing where its text can't be made again.
+  Expected<std::optional<Upload>> uploadOf(const ParcelPlace& place) {
+    const auto row = store_.parcel(place);
+    if (!row) return std::unexpected(row.error());
+    if (!*row) return std::nullopt;
+    std::map<std::string, std::string> lists;
+    std::vector<std::string> lines;
+    for (const std::string& item : (*row)->items) {
+      const std::size_t blank = item.find(' ');
+      const std::string kind = item.substr(0, blank);
+      if (kind != "statement" && kind != "signers") {
+        lines.push_back(item);
+        continue;
+      }
+      const auto line = lineOf({.kind = kind == "signers" ? WaitingKind::Signers : WaitingKind::Statement,
+                                .name = item.substr(blank + 1)},
+                               lists);
+      if (!line) return std::unexpected(line.error());
+      lines.push_back(line->value_or(""));
+    }
+    Upload upload{.name = parcelObject(place), .bytes = parcelBytes((*row)->manifest, lines)};
+    if (!openParcel(upload.bytes, place)) return std::nullopt;
+    return upload;
+  }
+
+  /// Puts objects and looks whether each is there whole; a far side may say so and not have it.
+  bool putAll(std::vector<Upload> uploads) {
+    for (int tried = 0; !uploads.empty(); ++tried) {
+      const auto answers = remote_.put(uploads);
+      std::vector<std::string> names;
+      for (std::size_t index = 0; index < uploads.size(); ++index) {
+        names.push_back(uploads[index].name);
+        if (answers[index]) {
+          if (*answers[index] == Put::Done) outcome_.progress.bytes_sent += std::ssize(uploads[index].bytes);
+          continue;
+        }
+        stop(answers[index].error());
+        return false;
+      }
+      const auto sizes = remote_.sizes(names);
+      std::vector<Upload> again;
+      for (std::size_t index = 0; index < uploads.size(); ++index) {
+        if (!sizes[index]) {
+          stop(sizes[index].error());
+          return false;
+        }
+        if (*sizes[index] == std::ssize(uploads[index].bytes)) continue;
+        if (tried + 1 == kMostProofs) {
+          stop(fail(ErrorKind::IoFailed, "object-not-kept", {{"name", names[index]}}).error());
+          return false;
+        }
+        // What is there in part is in the way of a put that must not replace.
+        uploads[index].replace = sizes[index]->has_value();
+        again.push_back(std::move(uploads[index]));
+      }
+      uploads = std::move(again);
+    }
+    return true;
+  }
+
+  /// All evidence that a parcel offers and that is here. @return whether it is there
+  Expected<bool> pushEvidence(const Upload& parcel) {
+    std::string_view body = parcel.bytes;
+    body.remove_prefix(body.find('\n') + 1);
+    std::vector<Upload> uploads;
+    std::size_t bytes = 0;
+    while (!body.empty()) {
+      const std::string_view line = body.substr(0, body.find('\n'));
+      body.remove_prefix(line.size() + 1);
+      const auto item = readItem(line);
+      if (!item || item->kind == Item::Kind::Sealed) continue;
+      if (item->kind == Item::Kind::Erased) {
+        if (!removePersonal(item->name)) return false;
+        continue;
+      }
+      const auto content = contentOf(*item);
+      if (!content) return std::unexpected(content.error());
+      if (!*content) continue;
+      ++outcome_.progress.evidence_sent;
+      // Of something large, what is there already from before the line broke does not travel again.
+      std::vector<Expected<std::optional<std::int64_t>>> there;
+      if (item->pieces.size() > 1) there = remote_.sizes(item->pieces);
+      for (std::size_t piece = 0; piece < item->pieces.size(); ++piece) {
+        std::string part = (*content)->substr(piece * kPieceBytes, kPieceBytes);
+        if (!there.empty() && there[piece] && *there[piece] == std::ssize(part)) continue;
+        bytes += part.size();
+        uploads.push_back({.name = item->pieces[piece], .bytes = std::move(part)});
+        if (uploads.size() < kAtOnce && bytes < kBytesAtOnce) continue;
+        if (!putAll(std::exchange(uploads, {})) || !goesOn()) return false;
+        bytes = 0;
+      }
+    }
+    return putAll(std::move(uploads));
+  }
+
+  /// The bytes of evidence as they travel; nothing where it is not here or was erased.
+  Expected<std::optional<std::string>> contentOf(const Item& item) {
+    if (item.kind == Item::Kind::Blob) return store_.blob(item.name);
+    const auto personal = store_.personal(item.name);
+    if (!personal) return std::unexpected(personal.error());
+    if (!*personal || (*personal)->erased) return std::nullopt;
+    return records::textOf((*personal)->salt) + (*personal)->bytes;
+  }
+
+  bool removePersonal(const std::string& name) {
+    const auto listed = remote_.list(personalFolder(name));
+    if (!listed) {
+      stop(listed.error());
+      return false;
+    }
+    std::vector<std::string> names;
+    for (const Listed& each : *listed) names.push_back(personalFolder(name) + "/" + each.name);
+    for (const auto& removed : remote_.remove(names)) {
+      if (removed) continue;
+      stop(removed.error());
+      return false;
+    }
+    return true;
+  }
+
+  /// Shows the new heads, looks whether they are shown, and takes the older ones away.
+  Expected<void> announce(const std::vector<ParcelPlace>& heads) {
+    std::vector<std::string> older;
+    for (const ParcelPlace& head : heads) {
+      for (const ParcelPlace& before : shown_[head.source]) {
+        if (before.sequence < head.sequence) older.push_back(headObject(before));
+      }
+    }
+    std::set<std::string> open;
+    for (int tried = 0; tried < kMostProofs; ++tried) {
+      std::vector<Upload> uploads;
+      for (const ParcelPlace& head : heads) {
+        if (tried == 0 || open.contains(head.source)) uploads.push_back({headObject(head), "", tried > 0});
+      }
+      for (const auto& answer : remote_.put(uploads)) {
+        if (!answer) stop(answer.error());
+      }
+      if (!readHeads()) return {};
+      open.clear();
+      for (const ParcelPlace& head : heads) {
+        const std::vector<ParcelPlace>& shown = shown_[head.source];
+        if (std::ranges::find(shown, head) == shown.end()) open.insert(head.source);
+      }
+      if (open.empty()) break;
+    }
+    for (const ParcelPlace& head : heads) {
+      if (open.contains(head.source)) {
+        stop(fail(ErrorKind::IoFailed, "object-not-kept", {{"name", headObject(head)}}).error());
+        continue;
+      }
+      if (auto sent = store_.parcelsSent(head.source, head.sequence); !sent)
+        return std::unexpected(sent.error());
+      if (!remembers()) continue;
+      if (auto seen = store_.putSeenParcel({head, witness_}); !seen) return seen;
+    }
+    if (open.empty()) {
+      // An older head that stays does no harm.
+      static_cast<void>(remote_.remove(older));
+    }
+    return {};
+  }
+
+  // What others looked for and did not find whole.
+
+  Expected<void> provide() {
+    std::size_t provided = 0;
+    for (const Wanted& wanted : wanted_) {
+      if (provided == kMostWanted || !goesOn()) return {};
+      auto uploads = uploadsFor(wanted);
+      if (!uploads) return std::unexpected(uploads.error());
+      if (uploads->empty()) continue;
+      for (Upload& each : *uploads) each.replace = true;
+      ++provided;
+      if (!putAll(*std::move(uploads))) continue;
+      const std::array marker{wantedObject(wanted)};
+      static_cast<void>(remote_.remove(marker));
+    }
+    return {};
+  }
+
+  Expected<std::vector<Upload>> uploadsFor(const Wanted& wanted) {
+    std::vector<Upload> uploads;
+    if (wanted.kind == Wanted::Kind::Parcel) {
+      auto upload = uploadOf(wanted.parcel);
+      if (!upload) return std::unexpected(upload.error());
+      if (*upload) uploads.push_back(*std::move(*upload));
+      return uploads;
+    }
+    const bool is_blob = wanted.kind == Wanted::Kind::Blob;
+    const auto content =
+        contentOf({.kind = is_blob ? Item::Kind::Blob : Item::Kind::Personal, .name = wanted.name});
+    if (!content) return std::unexpected(content.error());
+    if (!*content) return uploads;
+    for (std::size_t at = 0; at < (*content)->size(); at += kPieceBytes) {
+      std::string part = (*content)->substr(at, kPieceBytes);
+      std::string name = is_blob
+                             ? blobPieceObject(records::hashName(part))
+                             : personalPieceObject(wanted.name, static_cast<std::int64_t>(at / kPieceBytes));
+      uploads.push_back({.name = std::move(name), .bytes = std::move(part)});
+    }
+    return uploads;
+  }
+
+  Expected<void> askFor() {
+    std::vector<Upload> uploads;
+    for (const Wanted& wanted : asked_) {
+      const bool asked = std::ranges::find(wanted_, wanted) != wanted_.end();
+      if (!asked) uploads.push_back({.name = wantedObject(wanted), .bytes = ""});
+    }
+    if (uploads.empty()) return {};
+    for (const auto& answer : remote_.put(uploads)) {
+      if (!answer) stop(answer.error());
+    }
+    return {};
+  }
+
+  // Evidence.
+
+  struct Fetching {
+    Item item;
+    bool failed = false;
+  };
+
+  Expected<void> fetchEvidence() {
+    const auto awaited = store_.awaitedOnOffer();
+    if (!awaited) return std::unexpected(awaited.error());
+    std::vector<Fetching> fetching;
+    std::size_t pieces = 0;
+    for (const store::Awaited& each : *awaited) {
+      auto item = readItem(each.offer);
+      if (!item) continue;
+      pieces += item->pieces.size();
+      fetching.push_back({*std::move(item)});
+      if (pieces < kAtOnce) continue;
+      if (!goesOn()) return {};
+      if (auto done = fetchPieces(fetching); !done) return done;
+      fetching.clear();
+      pieces = 0;
+    }
+    return fetchPieces(fetching);
+  }
+
+  Expected<void> fetchPieces(std::vector<Fetching>& fetching) {
+    struct Part {
+      Fetching* of;
+      std::string name;
+    };
+    std::vector<Part> parts;
+    for (Fetching& each : fetching) {
+      for (const std::string& name : each.item.pieces) {
+        const auto here = store_.piece(name);
+        if (!here) return std::unexpected(here.error());
+        if (!*here) parts.push_back({&each, name});
+      }
+    }
+    for (const auto chunk : chunks(parts, kAtOnce)) {
+      if (!goesOn()) return {};
+      std::vector<std::string> names;
+      for (const Part& part : chunk) names.push_back(part.name);
+      auto answers = remote_.get(names);
+      for (std::size_t index = 0; index < chunk.size(); ++index) {
+        if (auto done = takePiece(*chunk[index].of, chunk[index].name, answers[index]); !done) return done;
+      }
+    }
+    for (Fetching& each : fetching) {
+      if (each.failed) continue;
+      if (auto done = assemble(each.item); !done) return done;
+    }
+    return {};
+  }
+
+  Expected<void> takePiece(Fetching& of, const std::string& name, Expected<std::string>& answer) {
+    const auto sound = [&](const Expected<std::string>& bytes) {
+      return of.item.kind != Item::Kind::Blob || blobPieceObject(records::hashName(*bytes)) == name;
+    };
+    if (answer && !sound(answer)) {
+      const std::array once_more{name};
+      answer = std::move(remote_.get(once_more).front());
+    }
+    if (answer && sound(answer)) {
+      outcome_.progress.bytes_received += std::ssize(*answer);
+      return store_.putPiece(name, *answer);
+    }
+    of.failed = true;
+    if (answer || answer.error().kind == ErrorKind::NotFound) return lacking(of.item, answer.has_value());
+    stop(answer.error());
+    return {};
+  }
+
+  Expected<void> lacking(const Item& item, bool altered) {
+    const Message why{altered ? "evidence-altered" : "evidence-not-there", {{"name", item.name}}};
+    want({.kind = item.kind == Item::Kind::Blob ? Wanted::Kind::Blob : Wanted::Kind::Personal,
+          .name = item.name});
+    if (altered) return setAside(item.name, witness_, "", why);
+    find(why);
+    return {};
+  }
+
+  Expected<void> assemble(const Item& item) {
+    std::string content;
+    for (const std::string& name : item.pieces) {
+      const auto piece = store_.piece(name);
+      if (!piece) return std::unexpected(piece.error());
+      if (!*piece) return {};  // broken off before it came
+      content += **piece;
+    }
+    auto batch = store_.beginBatch();
+    if (!batch) return std::unexpected(batch.error());
+    store::Personal personal{.name = item.name};
+    bool sound = false;
+    if (item.kind == Item::Kind::Blob) {
+      sound = records::hashName(content) == item.name;
+      if (sound) {
+        if (auto put = store_.putBlob(content, item.media_type); !put) return std::unexpected(put.error());
+      }
+    } else if (content.size() >= personal.salt.size()) {
+      std::ranges::copy(records::bytesOf(content).first(personal.salt.size()), personal.salt.begin());
+      personal.bytes = content.substr(personal.salt.size());
+      sound = records::personalName(personal.salt, personal.bytes) == item.name;
+      if (sound) {
+        if (auto put = store_.putPersonal(personal, options_.now_utc_ms, false); !put) return put;
+      }
+    }
+    for (const std::string& name : item.pieces) {
+      if (auto dropped = store_.dropPiece(name); !dropped) return dropped;
+    }
+    if (sound) {
+      ++outcome_.progress.evidence_received;
+      const WaitingKind kind = item.kind == Item::Kind::Blob ? WaitingKind::Blob : WaitingKind::Personal;
+      if (auto gone = store_.arrived(kind, item.name); !gone) return gone;
+      if (auto released = store_.releaseQuarantined(item.name); !released) return released;
+    } else if (auto told = lacking(item, true); !told) {
+      return told;
+    }
+    return batch->commit();
+  }
+
+  store::Store& store_;
+  const Remote& remote_;
+  const Device& device_;
+  const Options& options_;
+  Intake intake_;
+  std::string own_;
+  std::string witness_;
+  Outcome outcome_;
+  bool may_send_ = true;
+  std::map<std::string, std::vector<ParcelPlace>> shown_;  ///< heads there by source, the furthest first
+  std::vector<Wanted> wanted_;                             ///< by others, as shown there
+  std::vector<Wanted> asked_;                              ///< by this exchange
+  std::map<std::string, store::ParcelSource> here_;
+  std::set<std::string> unreached_;               ///< sources of which something could not be fetched now
+  std::map<std::string, ParcelPlace> confirmed_;  ///< the furthest head there whose parcel is here
+};
+
+}  // namespace
+
+Expected<Outcome> exchange(store::Store& store, const Remote& remote, const Device& device,
+                           const Options& options) {
+  auto intake = Intake::over(store, options.now_utc_ms);
+  if (!intake) return std::unexpected(intake.error());
+  return Exchange(store, remote, device, options, *std::move(intake)).run();
+}
+
+Expected<std::vector<Waits>> whatWaits(const store::Store& store, const std::optional<Error>& last) {
+  const auto waiting = store.waiting();
+  if (!waiting) return std::unexpected(waiting.error());
+  std::vector<Waits> all;
+  for (const store::Waiting& each : *waiting) {
+    all.push_back({each, last ? last->message : Message{"waits-for-exchange", {}}});
+  }
+  return all;
+}
+
+Expected<std::vector<InQuarantine>> inQuarantine(const store::Store& store) {
+  const auto held = store.quarantine();
+  if (!held) return std::unexpected(held.error());
+  std::vector<InQuarantine> all;
+  for (const store::Quarantined& each : *held) {
+    all.push_back({each.name, each.source, messageOf(each.reason)});
+  }
+  return all;
+}
+
+}  // namespace hingepin::sync
