@@ -32,10 +32,11 @@ const std::map<std::string, Areas, std::less<>>& directArrows() {
       {"records", {"base"}},
       {"store", {"procedures", "records"}},
       {"sync", {"store"}},
+      {"far_side", {"sync"}},
       {"certificate", {"proof"}},
       {"session", {"certificate", "faults", "proof", "simulator", "sync"}},
       {"formats", {"units", "calibration", "proof"}},
-      {"folder", {"session", "formats"}},
+      {"folder", {"session", "formats", "far_side"}},
       {"cli", {"folder"}},
   };
   return arrows;
