@@ -26,5 +26,6 @@ void addYardCommands(CLI::App& app, const Common& common, Action& action);
 void addJobCommands(CLI::App& app, const Common& common, Action& action);
 void addRecordCommands(CLI::App& app, const Common& common, Action& action);
 void addCertificateCommand(CLI::App& app, const Common& common, Action& action);
+void addSyncCommands(CLI::App& app, const Common& common, Action& action);
 
 }  // namespace hingepin::cli

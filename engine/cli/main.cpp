@@ -115,6 +115,7 @@ int main(int argument_count, char** arguments) {
   addJobCommands(app, common, action);
   addRecordCommands(app, common, action);
   addCertificateCommand(app, common, action);
+  addSyncCommands(app, common, action);
 
   std::vector<std::string> help_about;
   CLI::App* const help_app = app.add_subcommand("help", "Explain the program or one command");

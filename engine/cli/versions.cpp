@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/cli/versions.h"
 
+#include <curl/curl.h>
+#include <expat.h>
 #include <fmt/format.h>
 #include <sodium.h>
 #include <sqlite3.h>
@@ -24,7 +26,10 @@ std::string versions(bool verbose) {
   header("Boost",
          fmt::format("{}.{}.{}", BOOST_VERSION / 100000, BOOST_VERSION / 100 % 1000, BOOST_VERSION % 100));
   header("CLI11", CLI11_VERSION);
+  line("curl", LIBCURL_VERSION, curl_version_info(CURLVERSION_NOW)->version);
   header("Eigen", fmt::format("{}.{}.{}", EIGEN_WORLD_VERSION, EIGEN_MAJOR_VERSION, EIGEN_MINOR_VERSION));
+  line("expat", fmt::format("{}.{}.{}", XML_MAJOR_VERSION, XML_MINOR_VERSION, XML_MICRO_VERSION),
+       std::string_view(XML_ExpatVersion()).substr(std::string_view("expat_").size()));
   header("fmt", fmt::format("{}.{}.{}", FMT_VERSION / 10000, FMT_VERSION / 100 % 100, FMT_VERSION % 100));
   header("nlohmann-json", fmt::format("{}.{}.{}", NLOHMANN_JSON_VERSION_MAJOR, NLOHMANN_JSON_VERSION_MINOR,
                                       NLOHMANN_JSON_VERSION_PATCH));

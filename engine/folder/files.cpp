@@ -84,7 +84,7 @@ Expected<std::string> readFile(const std::string& path) {
   return formats::readAll(*source, path, kMostJsonBytes);
 }
 
-Expected<void> writeFile(const std::string& path, std::string_view content) {
+Expected<void> writeFile(const std::string& path, std::string_view content, Readers readers) {
   std::error_code ignored;
   const std::filesystem::file_status status = std::filesystem::status(path, ignored);
   if (std::filesystem::is_directory(status)) return failFolder(path);
@@ -103,7 +103,8 @@ Expected<void> writeFile(const std::string& path, std::string_view content) {
   std::string temporary = target_path + ".XXXXXX";
   Descriptor file(::mkstemp(temporary.data()));
   if (file.number() < 0) return failFile(path, "file-write-failed", errno);
-  int problem = ::fchmod(file.number(), 0666 & ~creationMask()) == 0 ? 0 : errno;
+  const mode_t mode = readers == Readers::OwnerOnly ? 0600 : 0666 & ~creationMask();
+  int problem = ::fchmod(file.number(), mode) == 0 ? 0 : errno;
   if (problem == 0) problem = writeAll(file.number(), content);
   if (problem == 0 && ::fsync(file.number()) != 0) problem = errno;
   if (!file.close() && problem == 0) problem = errno;

@@ -16,10 +16,13 @@ namespace hingepin::folder {
 /// Reads a whole JSON file. Errors: as above, and InvalidInput "file-too-large".
 [[nodiscard]] Expected<std::string> readFile(const std::string& path);
 
+enum class Readers { AsUsual, OwnerOnly };
+
 /// Writes a file so that at any moment the old or the new content is there whole: a temporary file beside it,
 /// flushed to the disk, then renamed over it. What is no ordinary file (a pipe, a device) is written as it
 /// is. Errors: IoFailed "file-is-folder", "file-write-failed"; the temporary file is then gone.
-[[nodiscard]] Expected<void> writeFile(const std::string& path, std::string_view content);
+[[nodiscard]] Expected<void> writeFile(const std::string& path, std::string_view content,
+                                       Readers readers = Readers::AsUsual);
 
 /// Creates a folder and those above it. Errors: IoFailed "file-write-failed".
 [[nodiscard]] Expected<void> makeFolder(const std::string& path);

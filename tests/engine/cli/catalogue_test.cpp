@@ -23,10 +23,12 @@ namespace {
 
 /// Words of the file formats that look like message codes and stand outside a table of words and enumerators.
 const std::set<std::string> kFormatWords = {
-    "z-bar",           "boom-lowest",    "boom-highest",  "boom-reference", "bucket-dumped", "bucket-racked",
-    "test-mass",       "boom-angle",     "boom-sensor",   "bucket-sensor",  "head-pressure", "rod-pressure",
-    "oil-temperature", "reference-mass", "rated-payload", "window-low",     "window-high",   "end-of-job",
-    "accepted-root",   "known-head",     "engine-speed",  "not-older-than"};
+    "z-bar",         "boom-lowest",    "boom-highest",       "boom-reference", "bucket-dumped",
+    "bucket-racked", "test-mass",      "boom-angle",         "boom-sensor",    "bucket-sensor",
+    "head-pressure", "rod-pressure",   "oil-temperature",    "reference-mass", "rated-payload",
+    "window-low",    "window-high",    "end-of-job",         "accepted-root",  "known-head",
+    "engine-speed",  "not-older-than", "content-length",     "content-type",   "retry-after",
+    "if-none-match", "list-type",      "continuation-token", "x-amz-date",     "x-amz-content-sha256"};
 
 /// What such a word becomes a code by: "role-" and a role.
 constexpr std::array<std::string_view, 8> kComposed = {"answer-", "direction-", "due-event-", "how-",
