@@ -12,7 +12,9 @@
 #include <ctime>
 #include <filesystem>
 #include <fstream>
+#include <limits>
 #include <map>
+#include <optional>
 #include <string>
 #include <thread>
 #include <vector>
@@ -22,6 +24,7 @@
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/simulator/scenario.h"
+#include "tests/benchmarks/plain_world.h"
 
 namespace hingepin {
 namespace {
@@ -42,6 +45,117 @@ constexpr std::array kGroups = {
     Group{simulator::Teaching::TestMass, "test mass without linkage"},
     Group{simulator::Teaching::TestMassOverLinkage, "linkage and test mass"}};
 
+// --- What the machines are spared ---
+
+/// A cause of error, and how a scenario looks without it.
+struct Cause {
+  const char* name;
+  const char* means;
+  void (*spare)(Scenario&);
+};
+
+template <class Change>
+void changeLifts(Scenario& s, Change&& change) {
+  for (JobLift& lift : s.taught) change(lift);
+  for (JobLift& lift : s.unknown) change(lift);
+}
+
+/// Angles and friction are scaled so that what stays keeps its size.
+constexpr std::array kCauses = {
+    Cause{"centres", "heaps and test masses lie elsewhere than stated",
+          [](Scenario& s) {
+            changeLifts(s, [&](JobLift& lift) {
+              if (!lift.lift.load) return;
+              lift.lift.load->along_m = s.machine.heap_along_m;
+              lift.lift.load->across_m = s.machine.heap_across_m;
+            });
+          }},
+    Cause{"pins", "pins are bored elsewhere than drawn",
+          [](Scenario& s) {
+            s.machine.as_built = s.machine.drawing;
+            s.machine.tilt_length_m = s.machine.drawing.tilt_cylinder_extended.inMetres();
+          }},
+    Cause{"load-friction", "friction takes another share than usual",
+          [](Scenario& s) {
+            simulator::Friction& f = s.machine.friction;
+            const double to_usual =
+                simulator::MachineRanges{}.friction_mean / std::max(s.machine.load_friction_share, 1e-6);
+            f.seal_N_per_Pa *= to_usual;
+            f.pin_coefficient *= to_usual;
+          }},
+    Cause{"seal-preload", "friction that no load adds to",
+          [](Scenario& s) { s.machine.friction.seal_preload_N = 0.0; }},
+    Cause{"pressure-span", "the pressure sensors' gains",
+          [](Scenario& s) { s.machine.head_sensor.span_error = s.machine.rod_sensor.span_error = 0.0; }},
+    Cause{"pressure-shape", "their non-linearity",
+          [](Scenario& s) {
+            for (auto* sensor : {&s.machine.head_sensor, &s.machine.rod_sensor})
+              sensor->bow = sensor->s_shape = 0.0;
+          }},
+    Cause{"pressure-zero", "their zero, and its drift with temperature and time",
+          [](Scenario& s) {
+            for (auto* sensor : {&s.machine.head_sensor, &s.machine.rod_sensor})
+              sensor->zero_Pa = sensor->zero_Pa_per_K = sensor->drift_Pa_per_s = 0.0;
+          }},
+    Cause{"pressure-noise", "their noise",
+          [](Scenario& s) { s.machine.head_sensor.noise_sd_Pa = s.machine.rod_sensor.noise_sd_Pa = 0.0; }},
+    Cause{"angle-ripple", "the angle sensors' non-linearity",
+          [](Scenario& s) {
+            for (auto* sensor : {&s.machine.boom_sensor, &s.machine.bucket_sensor})
+              sensor->first_rad = sensor->second_rad = 0.0;
+          }},
+    Cause{"poses", "what is known of the angles at the poses",
+          [](Scenario& s) { s.parts.pose_u_deg = {0.05, 0.05, 0.05}; }},
+    Cause{"tyres", "the machine stands on tyres that give",
+          [](Scenario& s) {
+            s.machine.frame.tyre_stiffness_N_m_per_rad = std::numeric_limits<double>::infinity();
+          }},
+    Cause{"slope", "ground that is not quite level",
+          [](Scenario& s) { changeLifts(s, [](JobLift& lift) { lift.lift.slope_rad = 0.0; }); }},
+    Cause{"temperature", "the oil's temperature is not that of the first pass",
+          [](Scenario& s) {
+            const double taught_Cel = s.taught.front().lift.oil_Cel;
+            changeLifts(s, [&](JobLift& lift) { lift.lift.oil_Cel = taught_Cel; });
+          }},
+    Cause{"oil", "the oil is not quite that of its grade",
+          [](Scenario& s) { s.machine.oil = simulator::mineralOil(s.machine.oil_grade); }},
+    Cause{"orifices", "losses that follow the square of the flow",
+          [](Scenario& s) {
+            simulator::LiftHydraulics& h = s.machine.hydraulics;
+            h.head_line_orifice = h.rod_line_orifice = 0.0;
+          }},
+    Cause{"lever", "the lever is not held still",
+          [](Scenario& s) { changeLifts(s, [](JobLift& lift) { lift.lift.plan.lever_wobble = 0.0; }); }},
+    Cause{"logger", "jitter, wrong stamps, missing cells and rows, spikes",
+          [](Scenario& s) {
+            changeLifts(s, [](JobLift& lift) {
+              simulator::Logging& log = lift.lift.logging;
+              log.jitter_s = log.stamp_error_s = log.dropped_share = log.missing_cell_share =
+                  log.spike_share = 0.0;
+            });
+          }},
+    Cause{"columns", "rod pressure or oil temperature is not logged",
+          [](Scenario& s) {
+            changeLifts(s, [](JobLift& lift) {
+              lift.lift.logging.rod_pressure = lift.lift.logging.oil_temperature = true;
+            });
+          }},
+    Cause{"gravity", "gravity is not stated", [](Scenario& s) { s.parts.gravity = true; }},
+    Cause{"partial", "lifts that do not cross the whole window",
+          [](Scenario& s) {
+            const simulator::Plan& whole = s.taught.front().lift.plan;
+            for (JobLift& lift : s.unknown) {
+              lift.lift.plan.from_rad = whole.from_rad;
+              lift.lift.plan.moves[0].to_rad = whole.moves[0].to_rad;
+            }
+          }},
+};
+
+const Cause* causeOf(const std::string& name) {
+  const auto* found = std::ranges::find(kCauses, name, [](const Cause& c) { return std::string(c.name); });
+  return found == kCauses.end() ? nullptr : found;
+}
+
 // --- What the engine makes of it ---
 
 struct Weighed {
@@ -52,7 +166,7 @@ struct Weighed {
 /// The files through the public calls, as a program would: the job with its logs, then each load; the
 /// calibration goes through its own file as well. An entry is an error where the engine refuses; all of them
 /// where it refuses the job.
-std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<JobLift>& loads) {
+std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<std::string>& loads) {
   const formats::Opener open = [&](const std::string& path) -> Expected<formats::ByteSource> {
     const auto file = files.find(path);
     if (file == files.end()) return fail(ErrorKind::NotFound, "file-not-found", {{"path", path}});
@@ -67,10 +181,10 @@ std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<Jo
   };
   const auto calibration = learn();
   std::vector<Expected<Weighed>> results;
-  for (const JobLift& load : loads) {
+  for (const std::string& load : loads) {
     const auto weigh = [&]() -> Expected<Weighed> {
       if (!calibration) return std::unexpected(calibration.error());
-      const auto log = formats::readLift(formats::sourceOf(files.at(load.file)), load.file);
+      const auto log = formats::readLift(formats::sourceOf(files.at(load)), load);
       if (!log) return std::unexpected(log.error());
       const auto weighing = calibration::weigh(*calibration, *log);
       if (!weighing) return std::unexpected(weighing.error());
@@ -89,7 +203,8 @@ struct Result {
   double mass_kg = 0.0;
   double error = 0.0;
   double expanded = 0.0;
-  std::string refusal;  // the code; empty where weighed
+  std::string refusal;   // the code; empty where weighed
+  double plainly = 0.0;  // the plain estimator's error, where the world has one
 };
 
 struct MachineResult {
@@ -105,6 +220,7 @@ struct Score {
   double bias = 0.0;
   double coverage = 0.0;  // %
   double width = 0.0;     // mean of the expanded uncertainty
+  double plainly = 0.0;   // RMS error of the plain estimator
   std::size_t weighed = 0;
 };
 
@@ -112,12 +228,14 @@ Score scoreOf(const std::vector<const MachineResult*>& machines) {
   double squares = 0.0;
   double sum = 0.0;
   double width = 0.0;
+  double plain_squares = 0.0;
   std::size_t inside = 0;
   Score score;
   for (const MachineResult* machine : machines) {
     for (const Result& r : machine->loads) {
       if (!r.refusal.empty()) continue;
       squares += r.error * r.error;
+      plain_squares += r.plainly * r.plainly;
       sum += r.error;
       width += r.expanded;
       if (std::abs(r.error) <= r.expanded) ++inside;
@@ -127,6 +245,7 @@ Score scoreOf(const std::vector<const MachineResult*>& machines) {
   if (score.weighed == 0) return score;
   const auto n = static_cast<double>(score.weighed);
   score.rms = std::sqrt(squares / n);
+  score.plainly = std::sqrt(plain_squares / n);
   score.bias = sum / n;
   score.width = width / n;
   score.coverage = 100.0 * static_cast<double>(inside) / n;
@@ -167,9 +286,10 @@ void printRow(const std::string& name, const std::vector<const MachineResult*>& 
   std::size_t loads = 0;
   for (const MachineResult* machine : machines) loads += machine->loads.size();
   fmt::print(
-      "{:<34} {:>8} {:>6} {:>7} {:>7.3f} {:>6.3f}-{:<6.3f} {:>+7.3f} {:>8.2f} {:>6.1f}-{:<6.1f} {:>7.3f}\n",
+      "{:<34} {:>8} {:>6} {:>7} {:>7.3f} {:>6.3f}-{:<6.3f} {:>+7.3f} {:>8.2f} {:>6.1f}-{:<6.1f} {:>7.3f}{}\n",
       name, machines.size(), loads, loads - score.weighed, score.rms, rms.low, rms.high, score.bias,
-      score.coverage, coverage.low, coverage.high, score.width);
+      score.coverage, coverage.low, coverage.high, score.width,
+      score.plainly > 0.0 ? fmt::format(" {:>7.3f}", score.plainly) : "");
 }
 
 void print(const std::vector<MachineResult>& results, const Random& random) {
@@ -177,7 +297,7 @@ void print(const std::vector<MachineResult>& results, const Random& random) {
       "Errors, bias and half-widths in % of the rated payload; intervals hold 95 % by bootstrap over "
       "machines.\n\n");
   fmt::print("{:<34} {:>8} {:>6} {:>7} {:>7} {:^13} {:>7} {:>8} {:^13} {:>7}\n", "group", "machines", "loads",
-             "refused", "RMS", "", "bias", "inside %", "", "width");
+             "refused", "RMS", "", "bias", "inside %", "", "width");  // and the plain estimator's RMS
   std::vector<const MachineResult*> all;
   for (std::size_t group = 0; group < kGroups.size(); ++group) {
     std::vector<const MachineResult*> of_group;
@@ -208,6 +328,8 @@ struct Options {
   std::string dump;
   std::string table;
   bool only_make = false;
+  std::vector<std::string> without;
+  std::optional<benchmarks::PlainRanges> plain_world;
 };
 
 bool writeFolder(const std::filesystem::path& folder, const Files& files) {
@@ -221,34 +343,64 @@ bool writeFolder(const std::filesystem::path& folder, const Files& files) {
   return true;
 }
 
-MachineResult runMachine(const Options& options, std::size_t index) {
-  Random random = Random(options.seed).fork(index);
-  MachineResult result;
-  result.group = index % kGroups.size();
-  Scenario scenario = simulator::drawScenario(kGroups[result.group].teaching, random);
+/// A machine's files, and what there is to be weighed.
+struct Drawn {
+  Files files;
+  std::vector<benchmarks::PlainLoad> loads;
+};
+
+Expected<Drawn> draw(const Options& options, std::size_t group, Random random, MachineResult& result) {
+  using simulator::Teaching;
+  const Teaching teaching = kGroups[group].teaching;
+  if (options.plain_world) {
+    const bool test_mass = teaching == Teaching::TestMass || teaching == Teaching::TestMassOverLinkage;
+    auto scenario = benchmarks::drawPlain(*options.plain_world, teaching != Teaching::TestMass,
+                                          teaching == Teaching::BothWaysOverLinkage, test_mass, random);
+    if (!scenario) return std::unexpected(scenario.error());
+    result.rated_kg = scenario->rated_kg;
+    result.taught_Cel = scenario->taught_Cel;
+    return Drawn{std::move(scenario->files), std::move(scenario->loads)};
+  }
+  Scenario scenario = simulator::drawScenario(teaching, random);
   scenario.note = std::string("Invented machine of the trial, made by Hingepin's simulator. Group: ") +
-                  kGroups[result.group].name + ".";
+                  kGroups[group].name + ".";
+  for (const std::string& name : options.without) causeOf(name)->spare(scenario);
   result.rated_kg = scenario.machine.rated_payload_kg;
   result.taught_Cel = scenario.taught[0].lift.oil_Cel;
-  const auto files = simulator::filesOf(scenario, random.fork(1));
-  if (!files) {
-    result.broken = files.error().message.code;
+  auto files = simulator::filesOf(scenario, random.fork(1));
+  if (!files) return std::unexpected(files.error());
+  Drawn drawn{std::move(*files), {}};
+  for (const JobLift& lift : scenario.unknown)
+    drawn.loads.push_back({lift.file, lift.lift.load->mass_kg, lift.lift.load->mass_kg});
+  return drawn;
+}
+
+MachineResult runMachine(const Options& options, std::size_t index) {
+  MachineResult result;
+  result.group = index % kGroups.size();
+  const auto drawn = draw(options, result.group, Random(options.seed).fork(index), result);
+  if (!drawn) {
+    result.broken = drawn.error().message.code;
     return result;
   }
   if (!options.dump.empty()) {
     const auto folder = std::filesystem::path(options.dump) / fmt::format("machine-{:04}", index);
-    if (!writeFolder(folder, *files)) result.broken = "cannot write " + folder.string();
+    if (!writeFolder(folder, drawn->files)) result.broken = "cannot write " + folder.string();
   }
   if (options.only_make) return result;
 
-  const auto weighed = weighAll(*files, scenario.unknown);
+  std::vector<std::string> names;
+  for (const auto& load : drawn->loads) names.push_back(load.file);
+  const auto weighed = weighAll(drawn->files, names);
   for (std::size_t k = 0; k < weighed.size(); ++k) {
     Result r;
-    r.truth_kg = scenario.unknown[k].lift.load->mass_kg;
+    r.truth_kg = drawn->loads[k].mass_kg;
+    const auto percent = [&](double kg) { return 100.0 * kg / result.rated_kg; };
+    r.plainly = percent(drawn->loads[k].plainly_kg - r.truth_kg);
     if (weighed[k]) {
       r.mass_kg = weighed[k]->mass_kg;
-      r.error = 100.0 * (weighed[k]->mass_kg - r.truth_kg) / result.rated_kg;
-      r.expanded = 100.0 * weighed[k]->expanded_kg / result.rated_kg;
+      r.error = percent(weighed[k]->mass_kg - r.truth_kg);
+      r.expanded = percent(weighed[k]->expanded_kg);
     } else {
       r.refusal = weighed[k].error().message.code;
     }
@@ -281,7 +433,29 @@ int run(int argc, char** argv) {
                  "Write each machine's job.json, logs and truth.json into this folder");
   app.add_option("--table", options.table, "Write every load's result into this CSV file");
   app.add_flag("--only-make", options.only_make, "Make the machines' files and stop");
+  benchmarks::PlainRanges plain;
+  app.add_option("--bounce", plain.liveliness, "How much of a jerk the livelier bounces take up, share");
+  bool is_plain = false;
+  auto* of_plain =
+      app.add_flag("--plain", is_plain, "Machines of the plain world, with its plain estimator beside");
+  app.add_option("--centres", plain.centre_sd_m, "Scatter of the loads' centres in the plain world, m")
+      ->needs(of_plain);
+  app.add_option("--constant-friction", plain.most_constant_friction_bar,
+                 "Most friction that no load adds to, bar")
+      ->needs(of_plain);
+  app.add_option("--least-constant-friction", plain.least_constant_friction_bar, "and least")
+      ->needs(of_plain);
+  app.add_option("--orifice", plain.most_orifice_share, "Most of the moving cost that is orifice, share")
+      ->needs(of_plain);
+  std::string causes = "Spare the machines a cause of error (may be repeated):";
+  std::vector<std::string> names;
+  for (const Cause& cause : kCauses) {
+    names.emplace_back(cause.name);
+    causes += fmt::format("\n    {}: {}", cause.name, cause.means);
+  }
+  app.add_option("--without", options.without, causes)->delimiter(',')->check(CLI::IsMember(names));
   CLI11_PARSE(app, argc, argv);
+  if (is_plain) options.plain_world = plain;
 
   const std::clock_t start = std::clock();
   std::vector<MachineResult> results(options.machines);
