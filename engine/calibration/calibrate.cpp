@@ -522,9 +522,12 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model,
     const double sag_rad = pass.pass.has_pitch ? 0.0 : kTyreSag_rad * about_kg / calibration.rated_payload_kg;
     const double direction = pass.pass.direction == Direction::Up ? 1.0 : -1.0;
     const double friction = job.unit.load_friction.value_or(LoadFriction{}).mean.inOnes();
-    load -= (sag_rad * pass.rows.gravity_tan.cwiseProduct(tare + load) + direction * friction * load).eval();
+    // rows.span and rows.sag_span hold only the inertia and pitch factors as long as log_span is empty.
+    load -= (sag_rad * (pass.rows.sag_tare.cwiseProduct(tare) +
+                        pass.rows.sag_span.cwiseQuotient(pass.rows.span).cwiseProduct(load)) +
+             direction * friction * load)
+                .eval();
     for (Eigen::Index i = 0; i < load.size(); ++i) {
-      // rows.span holds only the inertia and pitch factor as long as log_span is empty.
       if (!(load(i) > 0.0)) continue;
       const double off_rad = pass.rows.angle_rad(i) - middle_rad;
       spread_low = std::min(spread_low, off_rad);

@@ -20,6 +20,10 @@ constexpr double kEmptyRadiusShare = 0.85;
 // tyres.
 constexpr double kFeltAcceleration = 0.5;
 constexpr double kFeltAcceleration_u = 0.4;
+// How far above the line from pivot to hinge pin the centres lie that a nodding frame moves: boom and
+// bellcrank stand above it; a load turns little with the boom, so its centre counts little (judgements).
+constexpr double kTareRise_rad = 0.06;
+constexpr double kPayloadRise_rad = 0.03;
 constexpr double kUnknownCentreShare_per_m =
     0.035;  // relative change of the load arm per metre of centre, no linkage
 constexpr double kDefaultTemperature_K = 323.15;
@@ -108,7 +112,7 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
   rows.tare.setZero(n, unknowns());
   for (Eigen::VectorXd* column :
        {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across, &rows.log_span_slope,
-        &rows.gravity_tan, &rows.unracked_tare, &rows.unsteady_span, &rows.unsteady_tare})
+        &rows.sag_span, &rows.sag_tare, &rows.unracked_tare, &rows.unsteady_span, &rows.unsteady_tare})
     column->setZero(n);
 
   const Motion motion = motionOf(pass);
@@ -126,7 +130,7 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
         kEmptyRadiusShare * calibration.boom_length_m * unsteady / (gravity * std::cos(angle_rad));
     double arm = 1.0;
     const double tilted_rad = angle_rad + pitch_rad;
-    rows.gravity_tan(i) = std::tan(tilted_rad);
+    rows.sag_tare(i) = std::tan(tilted_rad + kTareRise_rad);
     // The empty linkage taken as one body turning about the pivot: good enough for corrections of a few
     // tenths of a percent.
     const double gravity_share =
@@ -157,6 +161,8 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
       if (!across) return std::unexpected(across.error());
       rows.span(i) = span_of(*centre, true);
       const double still = span_of(*centre, false);
+      rows.sag_span(i) =
+          -gravity * (centre->x.first * std::cos(pitch_rad) - centre->y.first * std::sin(pitch_rad));
       rows.span_along(i) = span_of(*along, false) - still;
       rows.span_across(i) = span_of(*across, false) - still;
       rows.unsteady_span(i) =
@@ -180,6 +186,7 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
       rows.span(i) = std::exp(log_span) * share;
       rows.unsteady_span(i) = std::exp(log_span) * kPayloadRadiusShare * calibration.boom_length_m *
                               unsteady / (gravity * std::cos(angle_rad));
+      rows.sag_span(i) = std::tan(tilted_rad + kPayloadRise_rad) * rows.span(i);
       rows.span_along(i) = kUnknownCentreShare_per_m * rows.span(i);
       rows.span_across(i) = rows.span_along(i);
     }
@@ -258,7 +265,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
       by(kAngleSlope)(i) =
           angle * line.slope_u_rad_per_unit / line.slope_rad_per_unit * (rows.angle_rad(i) - line.angle_rad);
       by(kTyreSag)(i) = pass.has_pitch ? 0.0
-                                       : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg /
+                                       : (rows.sag_tare(i) * tare(i) + rows.sag_span(i) * mass_kg) * mass_kg /
                                              calibration.rated_payload_kg;
       by(kViscosityLaw)(i) = rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * rows.viscosity_change_u;
       by(kSpanTilt)(i) = payload(i) * (rows.angle_rad(i) - middle_rad) / half_rad;

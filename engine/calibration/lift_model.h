@@ -27,7 +27,8 @@ struct ModelRows {
       unsteady_span;  ///< balance per kg of payload by acceleration beyond that of a constant oil flow
   Eigen::VectorXd unsteady_tare;    ///< and the same of the tare, as a share of it
   Eigen::VectorXd log_span_slope;   ///< d ln(span/arm)/d angle, 1/rad; 0 without a linkage
-  Eigen::VectorXd gravity_tan;      ///< tan of the boom angle against the horizontal
+  Eigen::VectorXd sag_span;         ///< change of span per radian that the frame's nose goes down
+  Eigen::VectorXd sag_tare;         ///< and of the tare, as a share of it
   Eigen::MatrixXd tare;             ///< (rows, unknowns): derivative of the tare by each unknown
   Eigen::VectorXd unracked_tare;    ///< what a bucket off its rack stop adds to the tare
   double viscosity_ratio = 1.0;     ///< of the oil to the same oil at 40 Cel
