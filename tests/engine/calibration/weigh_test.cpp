@@ -103,6 +103,22 @@ TEST(WeighTest, ALoweringPassTellsFrictionFromGravity) {
   EXPECT_LT(std::abs(after->mass_kg - 4000), std::abs(before->mass_kg - 4000));
 }
 
+TEST(WeighTest, MuchConstantFrictionIsNotTakenForFrictionOfTheLoad) {
+  IdealLoader loader;
+  loader.load_friction = 0.01;
+  loader.constant_friction_N = 3200.0;  // 1.2 bar in both cylinders, 2 % of the tare
+  Job job = loader.job(true);
+  job.lifts = {loader.empty(Pace::Slow), loader.empty(Pace::Fast), loader.empty(Pace::Slow, false)};
+  const auto calibration = calibrate(job);
+  ASSERT_TRUE(calibration.has_value());
+  const double share_u = calibration->state.factor.row(kLoadFriction).norm();
+  EXPECT_NEAR(calibration->state.mean(kLoadFriction), 0.01, 2.0 * share_u);
+  EXPECT_LT(share_u, 0.006) << "no wider than a fifth more than what was stated beforehand";
+  const auto lifted = weigh(*calibration, loader.lift({.mass_kg = 4000}));
+  ASSERT_TRUE(lifted.has_value());
+  EXPECT_NEAR(lifted->mass_kg, 4000.0, lifted->expanded_uncertainty_kg);
+}
+
 TEST(WeighTest, ALoweredLoadIsWeighedWhereLoweringWasTaught) {
   IdealLoader loader;
   loader.load_friction = 0.01;
