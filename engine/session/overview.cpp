@@ -328,7 +328,6 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
     point.reference_kg = reference;
     point.indications_kg = values;
     point.indication_kg = meanOf(values);
-    point.indications_kg = values;
     point.error_percent = (*point.indication_kg - *reference) / *reference * 100.0;
     const Expected<ReadQuantity> limit = readAnyQuantity(check.within);
     if (limit) {

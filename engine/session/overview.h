@@ -182,7 +182,6 @@ struct HistoryPoint {
   std::optional<double> error_percent{};        ///< (mean indication - reference) / reference
   std::optional<double> error_found_percent{};  ///< the first of the job, before anything was taught
   std::optional<double> span{};                 ///< mean indication less mean zero, over the reference
-  std::vector<double> indications_kg{};         ///< that the mean is of
   std::vector<double> found_indications_kg{};   ///< those of the first error of the job
   std::optional<double> spread_kg{};            ///< largest less smallest indication
   std::optional<double> error_limit_percent{};
