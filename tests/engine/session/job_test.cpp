@@ -98,8 +98,8 @@ TEST(JobTest, AYardWhoseKeyWasLostGoesOnWithANewOne) {
   EXPECT_EQ(codeOf(addSigners(yard.store, new_yard_key, {signer}, yard.now.utc_ms)), "yard-key-other");
   need(renewYard(yard.store, new_yard_key, {signer}, yard.now.utc_ms));
   EXPECT_EQ(need(signersOf(yard.store)).list->signers.size(), before + 1);
-  for (const records::SecretKey* key : {&new_technician, &yard.technician})
-    EXPECT_EQ(codeOf(mayAct(yard.store, key->id(), "technician", yard.now.utc_ms)), "");
+  for (const std::string& key : {new_technician.id(), yard.technician.id()})
+    EXPECT_EQ(codeOf(mayAct(yard.store, key, "technician", yard.now.utc_ms)), "");
   // The lost key may not change the list any more.
   EXPECT_EQ(codeOf(addSigners(yard.store, yard.yard_key, {signer}, yard.now.utc_ms)), "yard-key-other");
 }
