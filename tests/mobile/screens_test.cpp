@@ -85,6 +85,8 @@ class Screens {
     app.setLook(look.look);
     app.setGloves(look.gloves);
     hand_.resize(look.width, look.height);
+    // The yard is read again in the new language.
+    hand_.until([&] { return !app.busy(); });
   }
   void open(const QString& page, const QVariantMap& properties = {}, const QString& name = {}) {
     QMetaObject::invokeMethod(&hand_.window(), "open", Q_ARG(QString, page), Q_ARG(QVariant, properties));
