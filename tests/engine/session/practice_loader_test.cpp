@@ -222,9 +222,11 @@ class Cradle {
         ++live_readings;
         return "";
       }
-      // A pose that says no time is for the person to call, who also sees that the boom is there already.
-      const bool there = step.kind == StepKind::Pose && !loader.isMoving(feedTime_s());
-      if (sight.done || (step.duration.empty() && (sight.held || there))) {
+      // A pose that says no time is for the person to call, who also sees that the boom is there already and
+      // nothing has to move.
+      const bool there = step.kind == StepKind::Pose && !loader.isMoving(feedTime_s()) &&
+                         (step.duration.empty() || !sight.begun);
+      if (sight.done || (step.duration.empty() && sight.held) || there) {
         if (step.kind == StepKind::Pass && step.log != procedures::LogNeed::None) {
           event.hashes = {need(keepFile(yard_.store, job, step.id, watch.log(), "live", folder::fillBytes,
                                         yard_.now, folder::edge()))};
