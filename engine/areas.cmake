@@ -21,13 +21,13 @@ endif()
 
 # What others build on: find_package(hingepin) gives hingepin::<area>, with headers as they are included here.
 include(CMakePackageConfigHelpers)
-install(TARGETS hingepin_flags EXPORT hingepin COMPONENT engine)
-install(EXPORT hingepin NAMESPACE hingepin:: FILE hingepin-targets.cmake DESTINATION lib/cmake/hingepin COMPONENT engine)
+install(TARGETS hingepin_flags EXPORT hingepin COMPONENT engine EXCLUDE_FROM_ALL)
+install(EXPORT hingepin NAMESPACE hingepin:: FILE hingepin-targets.cmake DESTINATION lib/cmake/hingepin COMPONENT engine EXCLUDE_FROM_ALL)
 configure_package_config_file(${CMAKE_CURRENT_LIST_DIR}/hingepin-config.cmake.in ${PROJECT_BINARY_DIR}/hingepin-config.cmake
                               INSTALL_DESTINATION lib/cmake/hingepin)
 write_basic_package_version_file(${PROJECT_BINARY_DIR}/hingepin-config-version.cmake COMPATIBILITY SameMinorVersion)
 install(FILES ${PROJECT_BINARY_DIR}/hingepin-config.cmake ${PROJECT_BINARY_DIR}/hingepin-config-version.cmake
-        DESTINATION lib/cmake/hingepin COMPONENT engine)
+        DESTINATION lib/cmake/hingepin COMPONENT engine EXCLUDE_FROM_ALL)
 
 # hingepin_area(NAME [INTERNAL] SOURCES file... LINKS target...) makes the library hingepin_NAME, and installs it if not internal.
 function(hingepin_area NAME)
@@ -38,8 +38,8 @@ function(hingepin_area NAME)
     return()
   endif()
   set_target_properties(hingepin_${NAME} PROPERTIES EXPORT_NAME ${NAME})
-  install(TARGETS hingepin_${NAME} EXPORT hingepin ARCHIVE DESTINATION lib COMPONENT engine)
-  install(DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}/ DESTINATION include/hingepin/engine/${NAME} COMPONENT engine
+  install(TARGETS hingepin_${NAME} EXPORT hingepin ARCHIVE DESTINATION lib COMPONENT engine EXCLUDE_FROM_ALL)
+  install(DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}/ DESTINATION include/hingepin/engine/${NAME} COMPONENT engine EXCLUDE_FROM_ALL
           FILES_MATCHING PATTERN "*.h")
 endfunction()
 

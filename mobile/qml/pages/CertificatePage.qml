@@ -6,6 +6,7 @@ import Hingepin
 
 Page {
     id: page
+    readonly property var languages: App.languages
     property string record: ""
     property string language: App.language
     readonly property bool isCountry: /^([A-Z]{2})?$/.test(country.text.trim())
@@ -23,7 +24,7 @@ Page {
     }
     Choice {
         label: qsTr("Language")
-        options: App.languages.map(tag => ({
+        options: page.languages.map(tag => ({
                     value: tag,
                     text: App.languageName(tag)
                 }))

@@ -7,10 +7,11 @@ import Hingepin
 Page {
     id: page
     property string record: ""
+    readonly property var proof: Charts.proof
     title: qsTr("Charts")
     Component.onCompleted: record.length > 0 ? Charts.readRecord(record) : Charts.readJob()
     BodyText {
-        visible: Charts.ready && Charts.passes.length === 0 && Charts.proof.errors === undefined
+        visible: Charts.ready && Charts.passes.length === 0 && proof.errors === undefined
         Layout.fillWidth: true
         text: qsTr("Nothing was logged or proved that a chart could show.")
     }
@@ -27,7 +28,7 @@ Page {
         sourceComponent: ResidualChart {}
     }
     Loader {
-        active: Charts.proof.errors !== undefined
+        active: page.proof.errors !== undefined
         visible: active
         Layout.fillWidth: true
         sourceComponent: ProofChart {}

@@ -79,8 +79,9 @@ Page {
                 {
                     value: "",
                     text: qsTr("All is well")
-                }
-            ].concat(Live.mishaps()) : []
+                },
+                ...Live.mishaps()
+            ] : []
             value: Live.mishap
             onChosen: value => {
                 Live.suffer(value);

@@ -8,7 +8,8 @@ Page {
     id: page
     property string unit: ""
     property string attachment: ""
-    readonly property var taught: Yard.history.filter(point => point.calibration).map(point => point.time)
+    readonly property var history: Yard.history
+    readonly property var taught: history.filter(point => point.calibration).map(point => point.time)
     readonly property string massUnit: App.usUnits ? "lb" : "kg"
     title: qsTr("%1 with %2").arg(unit).arg(attachment)
     Component.onCompleted: Yard.readHistory(unit, attachment)
@@ -19,7 +20,7 @@ Page {
         }
     }
     function pointsOf(key: string, limits: var): var {
-        return Yard.history.filter(point => point[key] !== undefined).map(point => Object.assign({
+        return history.filter(point => point[key] !== undefined).map(point => Object.assign({
                 time: point.time,
                 value: point[key]
             }, limits(point)));

@@ -26,7 +26,13 @@ StepPanel {
         }
     ]
     Component.onCompleted: if (!isRunning && Job.view.byItself)
-        Qt.callLater(Job.beginHold)
+        begin.start()
+    // Not while the step is still being made.
+    Timer {
+        id: begin
+        interval: 0
+        onTriggered: Job.beginHold()
+    }
     function clock(ms: double): string {
         const s = Math.ceil(ms / 1000);
         return s < 120 ? qsTr("%n second(s)", "", s) : Math.floor(s / 60) + ":" + String(s % 60).padStart(2, "0");

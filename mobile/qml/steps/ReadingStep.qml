@@ -7,6 +7,7 @@ import Hingepin
 StepPanel {
     id: panel
     readonly property var units: Job.view.units
+    readonly property var known: Job.view.known
     property int unitIndex: 0
     readonly property string unitCode: units.length > 0 ? units[unitIndex].code : Job.view.unitCode
     readonly property string how: Job.view.fromMonitor ? "monitor" : "typed"
@@ -77,11 +78,11 @@ StepPanel {
         onPressedFully: Live.takeValue()
     }
     Press {
-        visible: Job.view.known.text !== undefined
+        visible: panel.known.text !== undefined
         Layout.fillWidth: true
-        text: qsTr("It is the known mass: %1").arg(Job.view.known.text ?? "")
+        text: qsTr("It is the known mass: %1").arg(panel.known.text ?? "")
         enabled: !Job.busy
-        onPressedFully: Job.read(Job.view.known.number, Job.view.known.unit, "typed")
+        onPressedFully: Job.read(panel.known.number, panel.known.unit, "typed")
     }
     Keypad {
         id: pad

@@ -6,7 +6,8 @@ import Hingepin
 
 StepPanel {
     id: panel
-    readonly property string inCharge: App.people.find(person => person.id === Job.view.inCharge)?.name ?? qsTr("Somebody else")
+    readonly property var people: App.people
+    readonly property string inCharge: people.find(person => person.id === Job.view.inCharge)?.name ?? qsTr("Somebody else")
     showsText: false
     readFirst: true
     actions: Job.view.mine ? [
