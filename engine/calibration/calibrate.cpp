@@ -43,15 +43,8 @@ constexpr double kUnmeasuredRodViscousShare_u = 0.2;
 constexpr double kMovingCostShare =
     0.015;  // of the tare at a typical fast pace, where only one pace was taught
 constexpr double kMovingCostShare_u = 0.015;
-// Friction that no load adds to, as a share of the tare. An empty lowering pass shows only the sum of it and
-// of load-proportional friction. Most cylinders have little of it (seal preload), some much (tight seals and
-// wipers, dry pins); which kind this one is of, the sum may tell. Judgements, no source.
-struct ConstantFriction {
-  double odds;
-  double share;
-  double share_u;
-};
-constexpr ConstantFriction kConstantFrictions[] = {{0.85, 0.002, 0.0025}, {0.15, 0.012, 0.008}};
+constexpr double kConstantFrictionShare = 0.002;  // of the tare: seal preload, which no load adds to
+constexpr double kConstantFrictionShare_u = 0.004;
 constexpr double kAngleCurve_u_rad = 0.25 * kDegree;
 constexpr double kTyreSag_rad =
     1.0 * kDegree;  // nose down at rated payload; 1 to 2 deg derived from tyre stiffness
@@ -529,12 +522,9 @@ Expected<void> fitSpanShape(Calibration& calibration, const LiftModel& model,
     const double sag_rad = pass.pass.has_pitch ? 0.0 : kTyreSag_rad * about_kg / calibration.rated_payload_kg;
     const double direction = pass.pass.direction == Direction::Up ? 1.0 : -1.0;
     const double friction = job.unit.load_friction.value_or(LoadFriction{}).mean.inOnes();
-    // rows.span and rows.sag_span hold only the inertia and pitch factors as long as log_span is empty.
-    load -= (sag_rad * (pass.rows.sag_tare.cwiseProduct(tare) +
-                        pass.rows.sag_span.cwiseQuotient(pass.rows.span).cwiseProduct(load)) +
-             direction * friction * load)
-                .eval();
+    load -= (sag_rad * pass.rows.gravity_tan.cwiseProduct(tare + load) + direction * friction * load).eval();
     for (Eigen::Index i = 0; i < load.size(); ++i) {
+      // rows.span holds only the inertia and pitch factor as long as log_span is empty.
       if (!(load(i) > 0.0)) continue;
       const double off_rad = pass.rows.angle_rad(i) - middle_rad;
       spread_low = std::min(spread_low, off_rad);
@@ -647,38 +637,15 @@ void setPriors(Calibration& calibration, const Job& job, double gravity_relative
   }
 }
 
-/// What the empty friction says of the load-proportional one: each kind of constant friction by the odds of
-/// what was seen, and all of them told as the one observation that gives the same mean and variance.
+/// Empty friction beside the share that load-proportional friction would make of the tare.
 void learnFriction(Calibration& calibration, const LiftModel& model) {
   State& state = calibration.state;
   const Eigen::RowVectorXd spline = calibration.tare_basis.row(model.windowMiddle_rad());
   const double rising = spline.dot(state.mean.tail(spline.size()));
   Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(state.mean.size());
-  row(kEmptyFriction) = 1.0 / rising;
-  const double seen = row.dot(state.mean);
-  const double seen_variance = std::pow(standardUncertainty(state, row), 2);
-  row(kLoadFriction) = -1.0;
-  const double prior = state.mean(kLoadFriction);
-  const double prior_variance = state.factor.row(kLoadFriction).squaredNorm();
-  if (!(prior_variance > 0.0 && rising > 0.0)) return;
-  double odds = 0.0;
-  double first = 0.0;
-  double second = 0.0;
-  for (const ConstantFriction& kind : kConstantFrictions) {
-    const double variance = prior_variance + kind.share_u * kind.share_u + seen_variance;
-    const double surprise = seen - prior - kind.share;
-    const double weight = kind.odds * std::exp(-0.5 * surprise * surprise / variance) / std::sqrt(variance);
-    const double mean = prior + prior_variance / variance * surprise;
-    odds += weight;
-    first += weight * mean;
-    second += weight * (mean * mean + prior_variance * (1.0 - prior_variance / variance));
-  }
-  if (!(odds > 0.0)) return;  // so far from anything that nothing is to be learned
-  const double mean = first / odds;
-  const double gain = 1.0 - (second / odds - mean * mean) / prior_variance;
-  const double constant_variance = prior_variance / gain - prior_variance - seen_variance;
-  if (!(gain > 0.0 && constant_variance > 0.0)) return;
-  observe(state, row, seen - prior - (mean - prior) / gain, std::sqrt(constant_variance),
+  row(kEmptyFriction) = 1.0;
+  row(kLoadFriction) = -rising;
+  observe(state, row, kConstantFrictionShare * rising, kConstantFrictionShare_u * rising,
           "budget-load-friction");
 }
 

@@ -16,15 +16,10 @@ constexpr double kDegree = 0.017453292519943295;
 // inertia about the boom pivot. They only scale a correction of some tenths of a percent.
 constexpr double kPayloadRadiusShare = 1.15;
 constexpr double kEmptyRadiusShare = 0.85;
-// A boom that speeds up against the frame accelerates its load a little less, or more, as the frame gives way
-// on its tyres: quickly against a bounce, hardly where the lever makes the speed.
-constexpr double kFeltAcceleration = 0.9;
-constexpr double kFeltAcceleration_u = 0.3;
-// How far above the line from pivot to hinge pin the centres lie that a nodding frame moves: boom and
-// bellcrank stand above it; a load turns little with the boom, so its centre counts little (judgements).
-constexpr double kTareRise_rad = 0.06;
-constexpr double kPayloadRise_rad = 0.03;
-constexpr Eigen::Index kRowsPerShake = 3;  // fewer could tell no noise from acceleration
+// A boom that speeds up against the frame accelerates its load less, or more, as the frame gives way on its
+// tyres.
+constexpr double kFeltAcceleration = 0.5;
+constexpr double kFeltAcceleration_u = 0.4;
 constexpr double kUnknownCentreShare_per_m =
     0.035;  // relative change of the load arm per metre of centre, no linkage
 constexpr double kDefaultTemperature_K = 323.15;
@@ -111,9 +106,9 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
   rows.viscosity_ratio = ratio->value;
   rows.viscosity_change_u = change->relative_u;
   rows.tare.setZero(n, unknowns());
-  for (Eigen::VectorXd* column : {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across,
-                                  &rows.log_span_slope, &rows.sag_span, &rows.sag_tare, &rows.unracked_tare,
-                                  &rows.unsteady_rad_per_s2, &rows.inertia_span, &rows.inertia_tare})
+  for (Eigen::VectorXd* column :
+       {&rows.balance, &rows.arm, &rows.span, &rows.span_along, &rows.span_across, &rows.log_span_slope,
+        &rows.gravity_tan, &rows.unracked_tare, &rows.unsteady_span, &rows.unsteady_tare})
     column->setZero(n);
 
   const Motion motion = motionOf(pass);
@@ -127,11 +122,11 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
     const double pitch_rad = pass.pitch_rad(i);
     const double force_N = calibration.cylinder_count * (pass.head_pressure_Pa(i) * calibration.head_area_m2 -
                                                          pass.rod_pressure_Pa(i) * calibration.rod_area_m2);
-    rows.unsteady_rad_per_s2(i) = unsteady;
-    rows.inertia_tare(i) = kEmptyRadiusShare * calibration.boom_length_m / (gravity * std::cos(angle_rad));
+    rows.unsteady_tare(i) =
+        kEmptyRadiusShare * calibration.boom_length_m * unsteady / (gravity * std::cos(angle_rad));
     double arm = 1.0;
     const double tilted_rad = angle_rad + pitch_rad;
-    rows.sag_tare(i) = std::tan(tilted_rad + kTareRise_rad);
+    rows.gravity_tan(i) = std::tan(tilted_rad);
     // The empty linkage taken as one body turning about the pivot: good enough for corrections of a few
     // tenths of a percent.
     const double gravity_share =
@@ -162,11 +157,10 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
       if (!across) return std::unexpected(across.error());
       rows.span(i) = span_of(*centre, true);
       const double still = span_of(*centre, false);
-      rows.sag_span(i) =
-          -gravity * (centre->x.first * std::cos(pitch_rad) - centre->y.first * std::sin(pitch_rad));
       rows.span_along(i) = span_of(*along, false) - still;
       rows.span_across(i) = span_of(*across, false) - still;
-      rows.inertia_span(i) = centre->x.first * centre->x.first + centre->y.first * centre->y.first;
+      rows.unsteady_span(i) =
+          (centre->x.first * centre->x.first + centre->y.first * centre->y.first) * unsteady;
       rows.log_span_slope(i) = centre->y.second / centre->y.first - lift.second / lift.first;
       if (tilt_offset_m != 0.0 && calibration.attachment_mass_kg > 0.0) {
         const auto racked = point_at(0.0, 0.0, racked_m);
@@ -184,9 +178,8 @@ Expected<ModelRows> LiftModel::rows(const Pass& pass, double tilt_offset_m) cons
           (std::cos(tilted_rad) + kPayloadRadiusShare * calibration.boom_length_m * acceleration / gravity) /
           std::cos(angle_rad);
       rows.span(i) = std::exp(log_span) * share;
-      rows.inertia_span(i) = std::exp(log_span) * kPayloadRadiusShare * calibration.boom_length_m /
-                             (gravity * std::cos(angle_rad));
-      rows.sag_span(i) = std::tan(tilted_rad + kPayloadRise_rad) * rows.span(i);
+      rows.unsteady_span(i) = std::exp(log_span) * kPayloadRadiusShare * calibration.boom_length_m *
+                              unsteady / (gravity * std::cos(angle_rad));
       rows.span_along(i) = kUnknownCentreShare_per_m * rows.span(i);
       rows.span_across(i) = rows.span_along(i);
     }
@@ -229,26 +222,9 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const Eigen::VectorXd load_force = load.cwiseProduct(per_arm);
   // Typed points are far apart; what a log's samples have in common is taken from what a level and bounces
   // leave.
-  const double first_mass_kg = regressors.colPivHouseholderQr().solve(load_force)(0);
-  const Eigen::MatrixXd& shaken = pass.acceleration_doubt_rad_per_s2;
-  // Force by acceleration, N per rad/s2.
-  const auto inertia = [&](double mass) {
-    return (mass * rows.inertia_span + tare.cwiseProduct(rows.inertia_tare)).cwiseProduct(per_arm).eval();
-  };
-  // What the angle does not tell of the acceleration is no noise, where it stands out from what changes from
-  // row to row.
-  Eigen::MatrixXd beside = regressors;
-  if (shaken.cols() > 0 && kRowsPerShake * shaken.cols() < n) {
-    const double noise_N = (load_force.tail(n - 1) - load_force.head(n - 1)).norm() /
-                           std::sqrt(2.0 * static_cast<double>(n - 1));
-    const Eigen::MatrixXd columns = inertia(first_mass_kg).asDiagonal() * shaken;
-    const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> sorted(columns);
-    const Eigen::Index rank = (sorted.matrixQR().diagonal().array().abs() > noise_N).count();
-    beside.conservativeResize(n, regressors.cols() + rank);
-    beside.rightCols(rank) = sorted.householderQ() * Eigen::MatrixXd::Identity(n, rank);
-  }
   const std::vector<PassNoise> noises =
-      pass.typed_points ? std::vector<PassNoise>(1) : plausibleNoise(beside, load_force, pass.step_s);
+      pass.typed_points ? std::vector<PassNoise>(1) : plausibleNoise(regressors, load_force, pass.step_s);
+  const double first_mass_kg = regressors.colPivHouseholderQr().solve(load_force)(0);
   MassEstimate estimate;
 
   // Columns: load, what a pascal does, then the derivative of (tare + mass * span) by each unknown.
@@ -282,7 +258,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
       by(kAngleSlope)(i) =
           angle * line.slope_u_rad_per_unit / line.slope_rad_per_unit * (rows.angle_rad(i) - line.angle_rad);
       by(kTyreSag)(i) = pass.has_pitch ? 0.0
-                                       : (rows.sag_tare(i) * tare(i) + rows.sag_span(i) * mass_kg) * mass_kg /
+                                       : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg /
                                              calibration.rated_payload_kg;
       by(kViscosityLaw)(i) = rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * rows.viscosity_change_u;
       by(kSpanTilt)(i) = payload(i) * (rows.angle_rad(i) - middle_rad) / half_rad;
@@ -300,13 +276,12 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     const Eigen::VectorXd along = (rows.angle_rad.array() - middle_rad) / half_rad;
     // Rows outside the window count with a doubt of their own, so that they help to tell a bounce from a mass
     // without deciding the mass.
-    const Eigen::VectorXd shakes = inertia(mass_kg);
-    Eigen::MatrixXd own(n, 5 + shaken.cols());
+    Eigen::MatrixXd own(n, 5);
     own << whole, whole.cwiseProduct(along),
         whole.cwiseProduct((along.array().square() - 1.0 / 3.0).matrix()),
         kOutsideWindow_u * payload.cwiseProduct(per_arm).cwiseProduct(Eigen::VectorXd::Ones(n) - inside),
-        kFeltAcceleration_u * shakes.cwiseProduct(rows.unsteady_rad_per_s2),
-        kFeltAcceleration * shakes.asDiagonal() * shaken;
+        kFeltAcceleration_u *
+            (mass_kg * rows.unsteady_span + tare.cwiseProduct(rows.unsteady_tare)).cwiseProduct(per_arm);
 
     // Rows are weighed by their noise and by all that is in doubt (best linear unbiased estimate, Aitken
     // 1936), so that an angle at which the load's centre or the viscosity matters less counts for more. Then
@@ -348,8 +323,8 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     estimate.noise_u_kg = std::sqrt(variance + std::max(0.0, squared_mass - average(0) * average(0)));
     estimate.degrees_of_freedom = freedom;
     estimate.jacobian = -average.segment(2, mean.size());
-    estimate.repeatability_u_kg = average.segment(2 + mean.size(), 4).norm();
-    estimate.unsteady_u_kg = average.tail(1 + shaken.cols()).norm();
+    estimate.repeatability_u_kg = average.segment(2 + mean.size(), own.cols() - 1).norm();
+    estimate.unsteady_u_kg = std::abs(average(average.size() - 1));
     estimate.kg_per_pascal = average(1);
     estimate.mass_kg = average(0);
     // What the state already knows of the unknowns that are not in the tare (their base value is 0).

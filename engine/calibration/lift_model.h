@@ -16,23 +16,22 @@ namespace hingepin::calibration {
 /// where the balance is the lift-cylinder moment, N m (with a linkage) or the lift-cylinder force, N
 /// (without).
 struct ModelRows {
-  Eigen::VectorXd angle_rad;            ///< of the boom against the machine
-  Eigen::VectorXd balance;              ///< measured
-  Eigen::VectorXd arm;                  ///< balance per newton of lift-cylinder force
-  Eigen::VectorXd speed_rad_per_s;      ///< of the boom
-  Eigen::VectorXd span;                 ///< balance per kg of payload at its stated centre, inertia included
-  Eigen::VectorXd span_along;           ///< change of span per m of centre along the bucket floor
-  Eigen::VectorXd span_across;          ///< and square to it
-  Eigen::VectorXd unsteady_rad_per_s2;  ///< acceleration beyond that of a constant oil flow
-  Eigen::VectorXd inertia_span;         ///< balance per kg of payload and rad/s2
-  Eigen::VectorXd inertia_tare;         ///< and of the tare, as a share of it, s2/rad
-  Eigen::VectorXd log_span_slope;       ///< d ln(span/arm)/d angle, 1/rad; 0 without a linkage
-  Eigen::VectorXd sag_span;             ///< change of span per radian that the frame's nose goes down
-  Eigen::VectorXd sag_tare;             ///< and of the tare, as a share of it
-  Eigen::MatrixXd tare;                 ///< (rows, unknowns): derivative of the tare by each unknown
-  Eigen::VectorXd unracked_tare;        ///< what a bucket off its rack stop adds to the tare
-  double viscosity_ratio = 1.0;         ///< of the oil to the same oil at 40 Cel
-  double viscosity_change_u = 0.0;      ///< relative doubt of that ratio against the taught one's
+  Eigen::VectorXd angle_rad;        ///< of the boom against the machine
+  Eigen::VectorXd balance;          ///< measured
+  Eigen::VectorXd arm;              ///< balance per newton of lift-cylinder force
+  Eigen::VectorXd speed_rad_per_s;  ///< of the boom
+  Eigen::VectorXd span;             ///< balance per kg of payload at its stated centre, inertia included
+  Eigen::VectorXd span_along;       ///< change of span per m of centre along the bucket floor
+  Eigen::VectorXd span_across;      ///< and square to it
+  Eigen::VectorXd
+      unsteady_span;  ///< balance per kg of payload by acceleration beyond that of a constant oil flow
+  Eigen::VectorXd unsteady_tare;    ///< and the same of the tare, as a share of it
+  Eigen::VectorXd log_span_slope;   ///< d ln(span/arm)/d angle, 1/rad; 0 without a linkage
+  Eigen::VectorXd gravity_tan;      ///< tan of the boom angle against the horizontal
+  Eigen::MatrixXd tare;             ///< (rows, unknowns): derivative of the tare by each unknown
+  Eigen::VectorXd unracked_tare;    ///< what a bucket off its rack stop adds to the tare
+  double viscosity_ratio = 1.0;     ///< of the oil to the same oil at 40 Cel
+  double viscosity_change_u = 0.0;  ///< relative doubt of that ratio against the taught one's
 };
 
 /// Rows this far beyond the window are fitted too, to see the bounce of a machine and to steady the tare's

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/calibration/pass.h"
 
-#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -14,11 +13,7 @@ namespace {
 constexpr double kDegree = 0.017453292519943295;
 constexpr double kMovingSpeed_rad_per_s = 0.6 * kDegree;  // slower is creep or noise, not a travel
 constexpr double kSpeedWindow_s = 0.4;
-// Knots of the angle's spline, whose second derivative is the acceleration. A short pass has its start and
-// its slow-down in it, which come quickly; in a long one finer knots would only take in the sensor's noise.
-constexpr double kKnots_s = 0.5;
-constexpr double kShortKnots_s = 0.15;
-constexpr double kShort_s = 2.5;
+constexpr double kAccelerationKnots_s = 0.5;
 constexpr double kPauseInTravel_s = 0.6;  // stick-slip pauses shorter than this do not end a travel
 constexpr double kSteadyShare =
     0.8;  // of the pace within the window; a constant flow varies less over these angles
@@ -185,7 +180,6 @@ Expected<Pass> typedPass(const LiftLog& log, const SensorLine& boom_line, double
        {&pass.boom_angle_rad, &pass.boom_speed_rad_per_s, &pass.boom_acceleration_rad_per_s2,
         &pass.head_pressure_Pa, &pass.rod_pressure_Pa, &pass.pitch_rad})
     column->setZero(n);
-  pass.acceleration_doubt_rad_per_s2.setZero(n, 0);
   const bool has_bucket =
       std::ranges::all_of(rows, [](const LiftRow* row) { return row->bucket_sensor.has_value(); });
   pass.has_pitch = std::ranges::all_of(rows, [](const LiftRow* row) { return row->pitch_rad.has_value(); });
@@ -326,18 +320,14 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
   pass.boom_angle_rad = blockMeans(angles, first, blocks, per_block);
   const double duration_s = block_s * static_cast<double>(blocks - 1);
   const Eigen::VectorXd block_times = Eigen::VectorXd::LinSpaced(blocks, 0.0, duration_s);
-  const statistics::SplineBasis basis{
-      0.0, duration_s,
-      std::clamp(static_cast<int>(duration_s / (duration_s < kShort_s ? kShortKnots_s : kKnots_s)), 1, 30)};
+  const statistics::SplineBasis basis{0.0, duration_s,
+                                      std::clamp(static_cast<int>(duration_s / kAccelerationKnots_s), 1, 30)};
   const auto smooth =
       statistics::fitSmooth(block_times, pass.boom_angle_rad, Eigen::VectorXd::Ones(blocks), basis);
   if (!smooth) return std::unexpected(smooth.error());
-  Eigen::MatrixXd bend(blocks, basis.size());
-  for (Eigen::Index b = 0; b < blocks; ++b) bend.row(b) = basis.row(block_times(b), 2);
-  pass.boom_acceleration_rad_per_s2 = bend * smooth->coefficients;
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> sources(smooth->covariance);
-  pass.acceleration_doubt_rad_per_s2 =
-      bend * sources.eigenvectors() * sources.eigenvalues().cwiseMax(0.0).cwiseSqrt().asDiagonal();
+  pass.boom_acceleration_rad_per_s2.resize(blocks);
+  for (Eigen::Index b = 0; b < blocks; ++b)
+    pass.boom_acceleration_rad_per_s2(b) = basis.row(block_times(b), 2).dot(smooth->coefficients);
   pass.head_pressure_Pa = blockMeans(heads, first, blocks, per_block);
   pass.rod_pressure_Pa = blockMeans(rods, first, blocks, per_block);
   pass.pitch_rad = blockMeans(pitches, first, blocks, per_block);
@@ -353,7 +343,6 @@ Expected<Pass> findPass(const LiftLog& log, const SensorLine& boom_line, linkage
   }
   if (within < kLeastRows || block_s * static_cast<double>(within) < kLeastTime_s)
     return nothingInWindow(log, seen_low_rad, seen_high_rad, low_rad, high_rad);
-  pass.acceleration_doubt_rad_per_s2 = pass.acceleration_doubt_rad_per_s2(kept, Eigen::all).eval();
   for (Eigen::VectorXd* values :
        {&pass.boom_angle_rad, &pass.boom_acceleration_rad_per_s2, &pass.head_pressure_Pa,
         &pass.rod_pressure_Pa, &pass.pitch_rad, &pass.bucket_reading})

@@ -21,8 +21,6 @@ struct Pass {
   Eigen::VectorXd boom_speed_rad_per_s;  ///< the mean of a log in every row; of typed points each its own
   Eigen::VectorXd
       boom_acceleration_rad_per_s2;  ///< as the sensor shows it, bounce and all; 0 for typed points
-  Eigen::MatrixXd
-      acceleration_doubt_rad_per_s2;  ///< its columns are independent sources of that acceleration's doubt
   Eigen::VectorXd head_pressure_Pa;
   Eigen::VectorXd rod_pressure_Pa;  ///< 0 where none was measured
   Eigen::VectorXd pitch_rad;        ///< 0 where none was measured
