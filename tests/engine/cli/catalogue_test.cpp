@@ -16,6 +16,7 @@
 #include <vector>
 
 #include "engine/procedures/procedure.h"
+#include "engine/proof/due.h"
 #include "engine/session/overview.h"
 
 namespace hingepin::session {
@@ -28,11 +29,13 @@ const std::set<std::string> kFormatWords = {
     "head-pressure", "rod-pressure",   "oil-temperature",    "reference-mass", "rated-payload",
     "window-low",    "window-high",    "end-of-job",         "accepted-root",  "known-head",
     "engine-speed",  "not-older-than", "content-length",     "content-type",   "retry-after",
-    "if-none-match", "list-type",      "continuation-token", "x-amz-date",     "x-amz-content-sha256"};
+    "if-none-match", "list-type",      "continuation-token", "x-amz-date",     "x-amz-content-sha256",
+    "does-not-hold", "nist-hb44",      "nlohmann-json",      "oiml-r51",       "oiml-r76",
+    "span-factor",   "zero-correction"};
 
 /// What such a word becomes a code by: "role-" and a role.
-constexpr std::array<std::string_view, 8> kComposed = {"answer-", "direction-", "due-event-", "how-",
-                                                       "phase-",  "role-",      "state-",     "value-"};
+constexpr std::array<std::string_view, 9> kComposed = {
+    "answer-", "certificate-", "direction-", "due-event-", "how-", "phase-", "role-", "state-", "value-"};
 
 bool isComposed(std::string_view code) {
   return std::ranges::any_of(kComposed, [&](std::string_view part) { return code.starts_with(part); });
@@ -173,6 +176,12 @@ TEST(CatalogueTest, EveryWordThatCodesAreMadeOfHasItsSentence) {
   for (const char* phase : {"running", "done", "failed", "abandoned"}) {
     composed.insert(expect(std::string("phase-") + phase));
   }
+  for (const char* condition : {"engine-speed", "fuel-level", "oil-temperature", "operating-hours", "pitch"})
+    composed.insert(expect(std::string("certificate-") + condition));
+  for (const char* pace : {"slow", "fast", "own"})
+    composed.insert(expect(std::string("certificate-pace-") + pace));
+  for (const auto& event : proof::kEventNames)
+    composed.insert(expect("due-event-" + std::string(event.name)));
   for (const char* direction : {"up", "down"}) composed.insert(expect(std::string("direction-") + direction));
   for (int state = 0; state <= static_cast<int>(UnitState::Ready); ++state) {
     composed.insert(expect(sentenceOf(static_cast<UnitState>(state))));
