@@ -124,7 +124,7 @@ def main():
     procedures = every_procedure()
     failures = misfits(procedures)
     print(f"{len(procedures)} procedure files, {failures} misfits")
-    failures += disagreements(procedures, int(os.environ.get("SPOILED_PROCEDURES", "1000")))
+    failures += disagreements(procedures, int(os.environ.get("SPOILED_PROCEDURES", "500")))
     return 1 if failures else 0
 
 

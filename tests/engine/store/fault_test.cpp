@@ -7,7 +7,7 @@ namespace hingepin::store {
 namespace {
 
 // More cases by hand: fault_harness.
-constexpr std::uint64_t kCases = 400;
+constexpr std::uint64_t kCases = 200;
 
 TEST(StoreFaultTest, PowerLossKeepsWhatWasAcknowledgedAndLeavesNothingHalfDone) {
   Tally tally;

@@ -73,7 +73,7 @@ void holdsTheSameSetInTheEnd(std::uint64_t seed, int steps) {
 }
 
 TEST(ExchangePropertyTest, WhateverGoesWrongAllStoresHoldTheSameSetInTheEnd) {
-  for (std::uint64_t seed = 1; seed <= 6; ++seed) holdsTheSameSetInTheEnd(seed, 120);
+  for (std::uint64_t seed = 1; seed <= 3; ++seed) holdsTheSameSetInTheEnd(seed, 120);
 }
 
 }  // namespace
