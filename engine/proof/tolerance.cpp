@@ -30,7 +30,7 @@ struct ClassTable {
   double one_more_each = 0.0;
 };
 
-// OIML R 76-1:2006 Table 6, in service twice the initial (3.5.2). Both confirmed in a transcript of the table
+// OIML R 76-1:2006 Table 6, in service twice the initial (3.5.2). Both confirmed in a reprint of the table
 // and in UK SI 1995/1907 Schedule 2, which prints the same limits. OIML R 51-1:2006 category Y: classes and
 // first row confirmed in Directive 2014/32/EU Annex VIII chapter II; the other rows from memory. NIST
 // Handbook 44 section 2.20 Table 6, acceptance half of maintenance: from memory.

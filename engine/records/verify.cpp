@@ -52,7 +52,10 @@ class Verifier {
     const bool rightly_named = stored_names.contains("") || stored_names.contains(verdict.name);
     if (!rightly_named) verdict.kept_as = *stored_names.begin();
     const bool readable = !judged.key.empty();
-    if (readable && !rightly_named) judged.fault = "record-altered";
+    if (readable && !rightly_named) {
+      judged.fault = "record-altered";
+      judged.cause = {};
+    }
     if (readable && rightly_named) {
       for (const std::string& name : stored_names) {
         if (!name.empty() && name != verdict.name) say("record-altered", name, {{"key", judged.key}});

@@ -8,12 +8,11 @@
 #include <numeric>
 #include <set>
 
+#include "engine/proof/doubt.h"
 #include "engine/records/canonical_json.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/moment.h"
 #include "engine/session/past.h"
-#include "engine/statistics/distributions.h"
-#include "engine/statistics/uncertainty.h"
 
 namespace hingepin::session {
 namespace {
@@ -28,10 +27,10 @@ std::optional<double> expandedPercent(const std::vector<double>& indications_kg,
   const double mean = std::accumulate(indications_kg.begin(), indications_kg.end(), 0.0) / count;
   double squares = 0.0;
   for (const double each : indications_kg) squares += (each - mean) * (each - mean);
-  const double scatter_percent = std::sqrt(squares / (count - 1.0)) / reference_kg * 100.0;
-  const std::vector<statistics::Contribution> budget = {
-      {"repeatability", scatter_percent / std::sqrt(count), count - 1.0}, {"reference", kReferenceU_percent}};
-  return statistics::combine(budget, statistics::kTwoSigmaCoverage).expanded_uncertainty;
+  const proof::Doubt doubt{.scatter_u_kg = std::sqrt(squares / (count - 1.0) / count),
+                           .degrees_of_freedom = count - 1.0,
+                           .normal_u_kg = kReferenceU_percent / 100.0 * reference_kg};
+  return proof::halfWidth(doubt) / reference_kg * 100.0;
 }
 
 std::optional<ProvedError> provedIn(const HistoryPoint& point, bool as_left) {
@@ -81,7 +80,7 @@ Expected<Dispute> disputeOf(const store::Store& store, const std::string& unit, 
   const Expected<std::optional<store::Unit>> stored = store.unit(unit);
   if (!stored) return std::unexpected(stored.error());
   if (!*stored) return fail(ErrorKind::NotFound, "unit-not-in-store", {{"unit", unit}});
-  const Expected<UnitPast> past = pastOf(store, unit, {attachment});
+  const Expected<UnitPast> past = pastOf(store, unit, std::vector{attachment});
   if (!past) return std::unexpected(past.error());
   const ScalePast& scale = past->find(attachment)->second;
 

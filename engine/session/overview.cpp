@@ -196,9 +196,7 @@ Expected<UnitOverview> unitOverview(const Store& store, const store::Unit& unit,
   if (!jobs) return std::unexpected(jobs.error());
   const Expected<std::vector<store::Pair>> pairs = store.pairsOf(unit.id);
   if (!pairs) return std::unexpected(pairs.error());
-  std::vector<std::string> attachments;
-  for (const store::Pair& pair : *pairs) attachments.push_back(pair.attachment);
-  const Expected<UnitPast> past = pastOf(store, unit.id, attachments);
+  const Expected<UnitPast> past = pastOf(store, unit.id, *pairs);
   if (!past) return std::unexpected(past.error());
   view.state = UnitState::Ready;
   const auto atLeast = [&](UnitState state) { view.state = std::min(view.state, state); };

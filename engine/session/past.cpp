@@ -195,6 +195,12 @@ Expected<UnitPast> pastOf(const Store& store, std::string_view unit,
   return past;
 }
 
+Expected<UnitPast> pastOf(const Store& store, std::string_view unit, const std::vector<store::Pair>& pairs) {
+  std::vector<std::string> attachments;
+  for (const store::Pair& pair : pairs) attachments.push_back(pair.attachment);
+  return pastOf(store, unit, attachments);
+}
+
 WhenAgain whenAgain(const ScalePast& past, const store::Pair& pair, const UnitProfile* profile,
                     std::int64_t now_utc_ms) {
   WhenAgain when;
@@ -231,9 +237,7 @@ Expected<std::vector<DuePair>> duePairs(const Store& store, const Edge& edge, st
   for (const store::Unit& unit : *units) {
     const Expected<std::vector<store::Pair>> pairs = store.pairsOf(unit.id);
     if (!pairs) return std::unexpected(pairs.error());
-    std::vector<std::string> attachments;
-    for (const store::Pair& pair : *pairs) attachments.push_back(pair.attachment);
-    const Expected<UnitPast> past = pastOf(store, unit.id, attachments);
+    const Expected<UnitPast> past = pastOf(store, unit.id, *pairs);
     if (!past) return std::unexpected(past.error());
     const Expected<UnitProfile> profile = readUnitProfile(unit.profile, "unit " + unit.id, edge);
     for (const store::Pair& pair : *pairs) {

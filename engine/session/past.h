@@ -31,6 +31,9 @@ using UnitPast = std::map<std::string, ScalePast, std::less<>>;
 /// Errors: those of the store.
 [[nodiscard]] Expected<UnitPast> pastOf(const store::Store& store, std::string_view unit,
                                         const std::vector<std::string>& attachments);
+/// The same with the attachments of a unit's pairs.
+[[nodiscard]] Expected<UnitPast> pastOf(const store::Store& store, std::string_view unit,
+                                        const std::vector<store::Pair>& pairs);
 
 /// @param profile nullptr where it can't be read: then hours do not count
 /// The first shift after a teaching is due where the unit is proved by shift at all. By drift it is due at

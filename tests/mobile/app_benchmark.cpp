@@ -140,27 +140,13 @@ int start(int runs) {
 }
 
 /// At the first pass that is logged, with everything that comes before it done eight times as fast.
-class AtFirstPass {
- public:
-  AtFirstPass() : hand(8.0), person(hand) {
-    person.makeYard();
-    person.addPerson(QStringLiteral("Bo Sample"), QStringLiteral("Safety lead"));
-    person.addUnit();
-    person.addAttachment();
-    Person walker(hand);
-    walker.readPlan(QStringLiteral("walk-round"));
-    walker.begin(QStringLiteral("Walk-round"));
-    walker.work();
-    hand.tap(QStringLiteral("Show the record"));
-    hand.tap(QStringLiteral("←"));
-    hand.tap(QStringLiteral("←"));
+struct AtFirstPass : MadeYard {
+  AtFirstPass() : MadeYard(8.0) {
     hand.app().live.open(QStringLiteral("practice"));
     person.live = true;
     person.readPlan(QStringLiteral("main-logged"));
     person.begin(QStringLiteral("Calibrate after a change"), QStringLiteral("Logs"));
   }
-  Hand hand;
-  Person person;
 };
 
 int frames(MeasuredApplication& application) {

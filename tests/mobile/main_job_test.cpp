@@ -43,49 +43,32 @@ TEST(WholeJobTest, SimulatedReadingsStayOutOfARealJob) {
       [&] { return live.property("steady").toBool() || live.property("progress").toDouble() > 0; }, 2000));
 }
 
-/// A yard with two people, a unit and an attachment, made on the screen, and its walk-round done.
-class MadeYard {
- public:
-  MadeYard() : hand(speed()), person(hand) {
-    person.makeYard();
-    person.addPerson(QStringLiteral("Bo Sample"), QStringLiteral("Safety lead"));
-    person.addUnit();
-    person.addAttachment();
-    Person walker(hand);
-    walker.readPlan(QStringLiteral("walk-round"));
-    walker.begin(QStringLiteral("Walk-round"));
-    EXPECT_TRUE(walker.work());
-    walker.leave();
+/// The main job in one of its ways, to the sealed record.
+void calibrate(MadeYard& yard, const QString& plan, const QString& way) {
+  yard.person.readPlan(plan);
+  yard.person.begin(QStringLiteral("Calibrate after a change"), way);
+  {
+    const Cost cost(yard.person, yard.hand, plan);
+    EXPECT_TRUE(yard.person.work());
   }
-  /// The main job in one of its ways, to the sealed record.
-  void calibrate(const QString& plan, const QString& way) {
-    person.readPlan(plan);
-    person.begin(QStringLiteral("Calibrate after a change"), way);
-    {
-      const Cost cost(person, hand, plan);
-      EXPECT_TRUE(person.work());
-    }
-    expectSealed(hand);
-  }
-  Hand hand;
-  Person person;
-};
+  expectSealed(yard.hand);
+}
 
 TEST(WholeJobTest, OwnRoutine) {
-  MadeYard yard;
-  yard.calibrate(QStringLiteral("main-own-routine"), QStringLiteral("The machine's own"));
+  MadeYard yard(speed());
+  calibrate(yard, QStringLiteral("main-own-routine"), QStringLiteral("The machine's own"));
 }
 
 TEST(WholeJobTest, TypedReadings) {
-  MadeYard yard;
-  yard.calibrate(QStringLiteral("main-typed"), QStringLiteral("Readings typed"));
+  MadeYard yard(speed());
+  calibrate(yard, QStringLiteral("main-typed"), QStringLiteral("Readings typed"));
 }
 
 TEST(WholeJobTest, LiveFeed) {
-  MadeYard yard;
+  MadeYard yard(speed());
   yard.person.live = true;
   yard.hand.app().live.open(QStringLiteral("practice"));
-  yard.calibrate(QStringLiteral("main-logged"), QStringLiteral("Logs"));
+  calibrate(yard, QStringLiteral("main-logged"), QStringLiteral("Logs"));
 }
 
 }  // namespace

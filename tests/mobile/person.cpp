@@ -380,4 +380,16 @@ void expectSealed(Hand& hand, const QString& phase) {
                                          "\",\"standing\":\"trusted\"}"));
 }
 
+MadeYard::MadeYard(double speed) : hand(speed), person(hand) {
+  person.makeYard();
+  person.addPerson(QStringLiteral("Bo Sample"), QStringLiteral("Safety lead"));
+  person.addUnit();
+  person.addAttachment();
+  Person walker(hand);
+  walker.readPlan(QStringLiteral("walk-round"));
+  walker.begin(QStringLiteral("Walk-round"));
+  EXPECT_TRUE(walker.work());
+  walker.leave();
+}
+
 }  // namespace hingepin::mobile

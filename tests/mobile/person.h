@@ -86,6 +86,13 @@ class Cost {
 /// the yard.
 void expectSealed(Hand& hand, const QString& phase = QStringLiteral("done"));
 
+/// A yard with two people, a unit and an attachment, made on the screen, and its walk-round done.
+struct MadeYard {
+  explicit MadeYard(double speed);
+  Hand hand;
+  Person person;
+};
+
 inline const QString kPassphrase = QStringLiteral("quiet gravel morning");
 inline const QString kOtherPassphrase = QStringLiteral("seven yellow buckets");
 

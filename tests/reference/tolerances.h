@@ -17,7 +17,7 @@ struct ToleranceRow {
 inline constexpr double kNoLastLoad = std::numeric_limits<double>::infinity();
 
 // Source: OIML R 76-1:2006 Table 6 (initial verification) and 3.5.2 (in service: twice that). Confirmed in a
-// transcript of the table and in UK SI 1995/1907 Schedule 2 paragraph 4.
+// reprint of the table and in UK SI 1995/1907 Schedule 2 paragraph 4.
 inline constexpr std::array<ToleranceRow, 12> kOimlR76{{{"I", 0, 50000, 0.5, 1.0},
                                                         {"I", 50000, 200000, 1.0, 2.0},
                                                         {"I", 200000, kNoLastLoad, 1.5, 3.0},

@@ -922,22 +922,6 @@
 <context>
     <name>LiftChart</name>
     <message>
-        <source>Slow, lowering</source>
-        <translation>بطيئة، خفضًا</translation>
-    </message>
-    <message>
-        <source>Fast, lowering</source>
-        <translation>سريعة، خفضًا</translation>
-    </message>
-    <message>
-        <source>Slow, raising</source>
-        <translation>بطيئة، رفعًا</translation>
-    </message>
-    <message>
-        <source>Fast, raising</source>
-        <translation>سريعة، رفعًا</translation>
-    </message>
-    <message>
         <source>%1: %2 to %3 %4, from %5° to %6°.</source>
         <translation>%1: من %2 إلى %3 %4، من %5° إلى %6°.</translation>
     </message>
@@ -1243,6 +1227,25 @@
     </message>
 </context>
 <context>
+    <name>Plot</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>بطيئة، خفضًا</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>سريعة، خفضًا</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>بطيئة، رفعًا</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>سريعة، رفعًا</translation>
+    </message>
+</context>
+<context>
     <name>ProofChart</name>
     <message>
         <source>Reading %1: %2 %</source>
@@ -1425,22 +1428,6 @@
 </context>
 <context>
     <name>ResidualChart</name>
-    <message>
-        <source>Slow, lowering</source>
-        <translation>بطيئة، خفضًا</translation>
-    </message>
-    <message>
-        <source>Fast, lowering</source>
-        <translation>سريعة، خفضًا</translation>
-    </message>
-    <message>
-        <source>Slow, raising</source>
-        <translation>بطيئة، رفعًا</translation>
-    </message>
-    <message>
-        <source>Fast, raising</source>
-        <translation>سريعة، رفعًا</translation>
-    </message>
     <message>
         <source>bucket empty</source>
         <translation>الدلو فارغ</translation>

@@ -906,22 +906,6 @@
 <context>
     <name>LiftChart</name>
     <message>
-        <source>Slow, lowering</source>
-        <translation>Langsam, senkend</translation>
-    </message>
-    <message>
-        <source>Fast, lowering</source>
-        <translation>Schnell, senkend</translation>
-    </message>
-    <message>
-        <source>Slow, raising</source>
-        <translation>Langsam, hebend</translation>
-    </message>
-    <message>
-        <source>Fast, raising</source>
-        <translation>Schnell, hebend</translation>
-    </message>
-    <message>
         <source>%1: %2 to %3 %4, from %5° to %6°.</source>
         <translation>%1: %2 bis %3 %4, von %5° bis %6°.</translation>
     </message>
@@ -1227,6 +1211,25 @@
     </message>
 </context>
 <context>
+    <name>Plot</name>
+    <message>
+        <source>Slow, lowering</source>
+        <translation>Langsam, senkend</translation>
+    </message>
+    <message>
+        <source>Fast, lowering</source>
+        <translation>Schnell, senkend</translation>
+    </message>
+    <message>
+        <source>Slow, raising</source>
+        <translation>Langsam, hebend</translation>
+    </message>
+    <message>
+        <source>Fast, raising</source>
+        <translation>Schnell, hebend</translation>
+    </message>
+</context>
+<context>
     <name>ProofChart</name>
     <message>
         <source>Reading %1: %2 %</source>
@@ -1409,22 +1412,6 @@
 </context>
 <context>
     <name>ResidualChart</name>
-    <message>
-        <source>Slow, lowering</source>
-        <translation>Langsam, senkend</translation>
-    </message>
-    <message>
-        <source>Fast, lowering</source>
-        <translation>Schnell, senkend</translation>
-    </message>
-    <message>
-        <source>Slow, raising</source>
-        <translation>Langsam, hebend</translation>
-    </message>
-    <message>
-        <source>Fast, raising</source>
-        <translation>Schnell, hebend</translation>
-    </message>
     <message>
         <source>bucket empty</source>
         <translation>Schaufel leer</translation>

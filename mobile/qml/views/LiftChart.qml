@@ -18,9 +18,6 @@ ColumnLayout {
     // What is shown of the axes grows with the pass and never shrinks under it.
     property rect shown: Qt.rect(0, 0, 0, 0)
 
-    function passName(pass: var): string {
-        return pass.lowering ? (pass.pace === "slow" ? qsTr("Slow, lowering") : qsTr("Fast, lowering")) : (pass.pace === "slow" ? qsTr("Slow, raising") : qsTr("Fast, raising"));
-    }
     function passStyle(pass: var): int {
         return pass.lowering ? Qt.DashDotLine : pass.pace === "slow" ? Qt.DashLine : Qt.DotLine;
     }
@@ -28,7 +25,7 @@ ColumnLayout {
         return pass.lowering ? Theme.warn : pass.pace === "slow" ? Theme.ink : Theme.accent;
     }
     function describe(): string {
-        const said = Charts.passes.filter(pass => pass.low !== undefined).map(pass => qsTr("%1: %2 to %3 %4, from %5° to %6°.").arg(passName(pass)).arg(App.number(pass.low, 0)).arg(App.number(pass.high, 0)).arg(unit).arg(App.number(pass.left, 0)).arg(App.number(pass.right, 0)));
+        const said = Charts.passes.filter(pass => pass.low !== undefined).map(pass => qsTr("%1: %2 to %3 %4, from %5° to %6°.").arg(plot.passName(pass)).arg(App.number(pass.low, 0)).arg(App.number(pass.high, 0)).arg(unit).arg(App.number(pass.left, 0)).arg(App.number(pass.right, 0)));
         if (hasTare)
             said.push(qsTr("Fitted tare: %1 to %2 %3, known to ± %4 %3 (95 %).").arg(App.number(Charts.tare.low, 0)).arg(App.number(Charts.tare.high, 0)).arg(unit).arg(App.number(Charts.tare.band, unit === "psi" ? 0 : 1)));
         return said.join(" ");
@@ -147,7 +144,7 @@ ColumnLayout {
                 width: plot.thick + 1
             }
         ] : []).concat(chart.inDegrees ? Charts.passes.map(pass => ({
-                    text: chart.passName(pass),
+                    text: plot.passName(pass),
                     color: chart.passColor(pass),
                     style: chart.passStyle(pass),
                     width: plot.thin

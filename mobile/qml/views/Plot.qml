@@ -33,6 +33,9 @@ ChartView {
     Accessible.role: Accessible.Graphic
     Accessible.name: words
 
+    function passName(pass: var): string {
+        return pass.lowering ? (pass.pace === "slow" ? qsTr("Slow, lowering") : qsTr("Fast, lowering")) : (pass.pace === "slow" ? qsTr("Slow, raising") : qsTr("Fast, raising"));
+    }
     function roundStep(range: double, most: int): double {
         const power = Math.pow(10, Math.floor(Math.log10(range / most)));
         return [1, 2, 5, 10].map(factor => factor * power).find(step => step * most >= range * 0.999);

@@ -15,8 +15,7 @@ ColumnLayout {
     Layout.fillWidth: true
 
     function passName(pass: var): string {
-        const way = pass.lowering ? (pass.pace === "slow" ? qsTr("Slow, lowering") : qsTr("Fast, lowering")) : (pass.pace === "slow" ? qsTr("Slow, raising") : qsTr("Fast, raising"));
-        return way + " · " + (pass.load === "empty" ? qsTr("bucket empty") : pass.load === "test-mass" ? qsTr("with the test mass") : qsTr("with a load"));
+        return plot.passName(pass) + " · " + (pass.load === "empty" ? qsTr("bucket empty") : pass.load === "test-mass" ? qsTr("with the test mass") : qsTr("with a load"));
     }
     function passWords(pass: var): string {
         return pass.low === undefined ? "" : qsTr("Standard deviation %1 %2, largest %3 %2").arg(App.number(pass.deviation, decimals)).arg(unit).arg(App.number(Math.max(-pass.low, pass.high), decimals));

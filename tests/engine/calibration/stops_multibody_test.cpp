@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "engine/calibration/stops.h"
+#include "tests/engine/calibration/attachments.h"
 #include "tests/engine/linkage/multibody_loader.h"
 
 namespace hingepin::calibration {
@@ -13,14 +14,6 @@ namespace {
 
 using linkage::kDegree;
 using linkage::pinAt;
-
-Attachment attachmentOf(const char* id, const linkage::Pin& heel, const linkage::Pin& cutting_edge) {
-  Attachment made;
-  made.id = id;
-  made.heel = heel;
-  made.cutting_edge = cutting_edge;
-  return made;
-}
 
 /// Three invented attachments: a general bucket, a light-material bucket with a deep heel, a pallet fork.
 const std::vector<Attachment>& attachments() {

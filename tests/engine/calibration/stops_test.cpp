@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tests/engine/calibration/attachments.h"
 #include "tests/engine/linkage/machines.h"
 
 namespace hingepin::calibration {
@@ -13,14 +14,6 @@ namespace {
 
 using linkage::kDegree;
 using linkage::pinAt;
-
-Attachment attachmentOf(const char* id, const linkage::Pin& heel, const linkage::Pin& cutting_edge) {
-  Attachment made;
-  made.id = id;
-  made.heel = heel;
-  made.cutting_edge = cutting_edge;
-  return made;
-}
 
 const Attachment kGeneral = attachmentOf("general", pinAt(-0.10, -0.22), pinAt(1.22, -0.22));
 const Attachment kDeepHeel = attachmentOf("deep", pinAt(-0.25, -0.40), pinAt(1.30, -0.30));

@@ -98,15 +98,7 @@ TEST(DccTest, IsValidWithHostileAndEmptyTexts) {
   NEEDS_THE_SCHEMAS();
   for (const std::string& hostile :
        {std::string("]]></dcc:name><x/> & \x01 \xFF \" '"), std::string(" \n\t "), std::string()}) {
-    Certificate certificate = exampleCertificate();
-    certificate.unit = certificate.attachment = certificate.procedure = certificate.do_not_use = hostile;
-    certificate.particulars = {hostile, hostile, hostile, "", hostile};
-    certificate.remarks = certificate.corrections = {hostile};
-    certificate.program = certificate.issued_by = certificate.record = certificate.procedure_hash = hostile;
-    certificate.signatories.front() = {hostile, hostile, hostile, 0, true};
-    certificate.conditions.front().name = certificate.stops.front().name = hostile;
-    certificate.proofs.front().results.front().limit->entry = hostile;
-    for (Reading& reading : certificate.readings) reading.what = reading.typed = hostile;
+    const Certificate certificate = exampleWith(hostile, "");
     EXPECT_EQ(faultsOf(dccOf(certificate)), "") << hostile;
   }
 }

@@ -132,4 +132,17 @@ Certificate exampleCertificate() {
   return made;
 }
 
+Certificate exampleWith(const std::string& words, const std::string& country) {
+  Certificate certificate = exampleCertificate();
+  certificate.unit = certificate.attachment = certificate.procedure = certificate.do_not_use = words;
+  certificate.particulars = {words, words, words, country, words};
+  certificate.remarks = certificate.corrections = {words};
+  certificate.program = certificate.issued_by = certificate.record = certificate.procedure_hash = words;
+  certificate.signatories.front() = {words, words, words, 0, true};
+  certificate.conditions.front().name = certificate.stops.front().name = words;
+  certificate.proofs.front().results.front().limit->entry = words;
+  for (Reading& reading : certificate.readings) reading.what = reading.typed = words;
+  return certificate;
+}
+
 }  // namespace hingepin::certificate

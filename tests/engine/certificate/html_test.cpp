@@ -95,17 +95,9 @@ TEST(HtmlTest, EveryNumberStandsThereWithValueUnitUncertaintyAndItsReadings) {
 }
 
 TEST(HtmlTest, NamesWithMarkupAreWordsAndNothingElse) {
-  Certificate certificate = exampleCertificate();
   const std::string hostile =
       "</title></td></bdi><script>alert('1')</script>\" onload=\"x\" <img src=x onerror=y>&amp;";
-  certificate.unit = certificate.attachment = certificate.procedure = certificate.do_not_use = hostile;
-  certificate.particulars = {hostile, hostile, hostile, "DE", hostile};
-  certificate.remarks = certificate.corrections = {hostile};
-  certificate.program = certificate.issued_by = certificate.record = certificate.procedure_hash = hostile;
-  certificate.signatories.front() = {hostile, hostile, hostile, 0, true};
-  certificate.conditions.front().name = certificate.stops.front().name = hostile;
-  certificate.proofs.front().results.front().limit->entry = hostile;
-  for (Reading& reading : certificate.readings) reading.what = reading.typed = hostile;
+  const Certificate certificate = exampleWith(hostile, "DE");
   for (const char* const language : {"en", "ar"}) {
     const std::string html = page(certificate, language);
     EXPECT_EQ(nestingFault(html), "");
