@@ -6,11 +6,11 @@
 
 #include "engine/statistics/distributions.h"
 #include "engine/statistics/least_squares.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 namespace {
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kDefaultAngleU_rad = 0.5 * kDegree;
 constexpr double kLeastSpread_rad = 20.0 * kDegree;
 

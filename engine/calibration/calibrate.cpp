@@ -16,11 +16,11 @@
 #include "engine/statistics/distributions.h"
 #include "engine/statistics/least_squares.h"
 #include "engine/statistics/robust.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 namespace {
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kDefaultWindow_rad = 15.0 * kDegree;
 constexpr int kTareIntervals = 6;
 constexpr int kOwnTerms = 3;

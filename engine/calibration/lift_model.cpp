@@ -7,11 +7,11 @@
 #include <cmath>
 
 #include "engine/calibration/pass_noise.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 namespace {
 
-constexpr double kDegree = 0.017453292519943295;
 // Where no linkage tells them, as shares of the boom length: radius of the loaded and the empty linkage's
 // inertia about the boom pivot. They only scale a correction of some tenths of a percent.
 constexpr double kPayloadRadiusShare = 1.15;

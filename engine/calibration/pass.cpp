@@ -6,11 +6,11 @@
 #include <functional>
 
 #include "engine/statistics/smoothing.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 namespace {
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kMovingSpeed_rad_per_s = 0.6 * kDegree;  // slower is creep or noise, not a travel
 constexpr double kSpeedWindow_s = 0.4;
 constexpr double kAccelerationKnots_s = 0.5;

@@ -5,11 +5,11 @@
 #include <cmath>
 #include <functional>
 #include <limits>
-#include <numbers>
 #include <numeric>
 #include <utility>
 
 #include "engine/linkage/plausible.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 namespace {
@@ -17,7 +17,6 @@ namespace {
 using linkage::Linkage;
 using linkage::Range;
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 /// Fine enough that no turn of an edge's path hides between two steps.
 constexpr double kScan_rad = 0.5 * kDegree;
 /// What a staff can tell apart.

@@ -41,9 +41,9 @@ struct Sensitive {
 Expected<Sensitive> viscosity(const Oil& oil, Temperature temperature) {
   constexpr double kLowest_Cel = -20.0, kHighest_Cel = 110.0;
   // A bound that went through kelvin must still count as inside.
-  constexpr double kRounding = 1e-9;
+  constexpr double kRounding_Cel = 1e-9;
   const double celsius = temperature.inCelsius();
-  if (!(celsius >= kLowest_Cel - kRounding && celsius <= kHighest_Cel + kRounding))
+  if (!(celsius >= kLowest_Cel - kRounding_Cel && celsius <= kHighest_Cel + kRounding_Cel))
     return fail(ErrorKind::InvalidInput, "oil-temperature-out-of-range",
                 {{"value", Amount{celsius, "Cel", 0}},
                  {"low", Amount{kLowest_Cel, "Cel", 0}},

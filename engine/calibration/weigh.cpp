@@ -8,11 +8,11 @@
 #include "engine/calibration/state.h"
 #include "engine/statistics/distributions.h"
 #include "engine/statistics/uncertainty.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 namespace {
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kZeroDrift_u = 0.0001;  // of the pressure range, between teaching and weighing; a judgement
 constexpr double kZeroPerKelvin_u =
     2e-5;  // and for each kelvin between them: a band of 0.25 % over 50 K and more

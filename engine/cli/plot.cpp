@@ -6,17 +6,16 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numbers>
 #include <string_view>
 
 #include "engine/session/catalogue.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::cli {
 namespace {
 
 using session::PressurePoint;
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr int kColumns = 84;
 constexpr int kRows = 17;
 

@@ -28,6 +28,7 @@ namespace hingepin::cli {
 namespace {
 
 using namespace folder;
+using Json = nlohmann::ordered_json;
 
 namespace fs = std::filesystem;
 
@@ -117,7 +118,6 @@ const std::string& keptAs(const records::StatementVerdict& verdict) {
 }
 
 std::string verificationJson(const RecordOptions& options, const records::Verification& verification) {
-  using Json = nlohmann::ordered_json;
   std::string text;
   const auto line = [&](const Json& json) {
     text += json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";

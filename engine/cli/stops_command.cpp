@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
-#include <numbers>
 #include <optional>
 #include <string>
 #include <utility>
@@ -14,6 +13,7 @@
 #include "engine/cli/words.h"
 #include "engine/folder/files.h"
 #include "engine/formats/stops_json.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::cli {
 namespace {
@@ -24,8 +24,6 @@ using calibration::StopPose;
 using calibration::StopsAnswer;
 using formats::StopsFile;
 using Json = nlohmann::ordered_json;
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// A height in mm or, of the level stop, an angle in degrees.
 Amount amountOf(Stop stop, double value) {

@@ -8,11 +8,11 @@
 #include <cmath>
 #include <iterator>
 #include <nlohmann/json.hpp>
-#include <numbers>
 #include <utility>
 
 #include "engine/cli/plot.h"
 #include "engine/session/catalogue.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::cli {
 namespace {
@@ -20,8 +20,6 @@ namespace {
 using calibration::Calibration;
 using calibration::Weighing;
 using Json = nlohmann::ordered_json;
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// Invalid UTF-8, as a file name may hold, is replaced.
 std::string jsonLine(const Json& json) {

@@ -25,17 +25,17 @@ template <class Enum, std::size_t N>
 struct Names {
   std::array<std::pair<std::string_view, Enum>, N> pairs;
 };
-constexpr Names<calibration::SensorUnit, 3> kSensorUnits{{{{"V", calibration::SensorUnit::Volt},
-                                                           {"1", calibration::SensorUnit::Count},
-                                                           {"rad", calibration::SensorUnit::Radian}}}};
-constexpr Names<calibration::LiftKind, 3> kLiftKinds{{{{"empty", calibration::LiftKind::Empty},
-                                                       {"test-mass", calibration::LiftKind::TestMass},
-                                                       {"load", calibration::LiftKind::Load}}}};
-constexpr Names<calibration::Direction, 2> kDirections{
+constexpr Names<calibration::SensorUnit, 3> kSensorUnitNames{{{{"V", calibration::SensorUnit::Volt},
+                                                               {"1", calibration::SensorUnit::Count},
+                                                               {"rad", calibration::SensorUnit::Radian}}}};
+constexpr Names<calibration::LiftKind, 3> kLiftKindNames{{{{"empty", calibration::LiftKind::Empty},
+                                                           {"test-mass", calibration::LiftKind::TestMass},
+                                                           {"load", calibration::LiftKind::Load}}}};
+constexpr Names<calibration::Direction, 2> kDirectionNames{
     {{{"up", calibration::Direction::Up}, {"down", calibration::Direction::Down}}}};
-constexpr auto& namesOf(calibration::SensorUnit) { return kSensorUnits; }
-constexpr auto& namesOf(calibration::LiftKind) { return kLiftKinds; }
-constexpr auto& namesOf(calibration::Direction) { return kDirections; }
+constexpr auto& namesOf(calibration::SensorUnit) { return kSensorUnitNames; }
+constexpr auto& namesOf(calibration::LiftKind) { return kLiftKindNames; }
+constexpr auto& namesOf(calibration::Direction) { return kDirectionNames; }
 
 // One description of each struct serves the writer and the reader: `archive(key, field)` for every field.
 

@@ -50,7 +50,7 @@ constexpr Limits kLatitude{Dimension::Angle, -90, 90, "deg"};
 constexpr Limits kHeight{Dimension::Length, -500, 9000, "m"};
 constexpr Limits kPressure{Dimension::Pressure, -1000, 10000, "bar"};
 constexpr Limits kBoomSpeed{Dimension::AngularSpeed, -360, 360, "deg/s"};
-constexpr Limits kOilTemperature{Dimension::Temperature, -80, 300, "Cel"};
+constexpr Limits kOilTemperatureLimits{Dimension::Temperature, -80, 300, "Cel"};
 
 // ISO 3448:1992, table 1.
 constexpr std::array kOilGrades = {2,   3,   5,   7,   10,  15,  22,   32,   46,   68,
@@ -247,7 +247,7 @@ LiftLog JobReader::points(const JsonNode& node) {
         point, "head_pressure", [this](const JsonNode& pressure) { return quantityIn(pressure, kPressure); });
     row.rod_pressure_Pa = maybeSi(point, "rod_pressure", kPressure);
     row.boom_speed_rad_per_s = maybeSi(point, "boom_speed", kBoomSpeed);
-    row.oil_temperature_K = maybeSi(point, "oil_temperature", kOilTemperature);
+    row.oil_temperature_K = maybeSi(point, "oil_temperature", kOilTemperatureLimits);
     log.has_rod_pressure = log.has_rod_pressure || row.rod_pressure_Pa.has_value();
     log.rows.push_back(row);
   }

@@ -8,11 +8,12 @@
 #include <string>
 #include <type_traits>
 
+#include "engine/units/degree.h"
+
 namespace hingepin::linkage {
 namespace {
 
 constexpr double kTurn = 2.0 * std::numbers::pi;
-constexpr double kDegree = kTurn / 360.0;
 
 /// One number of the linkage file and where it may lie: metres, shares of the boom's length, or radians.
 struct Field {

@@ -16,6 +16,7 @@
 #include "engine/records/encoding.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/fitting.h"
+#include "engine/units/degree.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::session {
@@ -35,8 +36,6 @@ using Members = std::vector<std::pair<std::string, JsonValue>>;
 constexpr std::array kFits = {Named{"boom-angle", procedures::Fit::BoomAngle},
                               Named{"bucket-angle", procedures::Fit::BucketAngle},
                               Named{"lift-pressure", procedures::Fit::LiftPressure}};
-
-constexpr double kDegree = 0.017453292519943295;
 
 /// Adds a text that is not empty.
 void add(Members& members, const char* key, const std::string& text) {

@@ -6,12 +6,12 @@
 #include <cmath>
 
 #include "engine/statistics/correlation.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::session {
 namespace {
 
 constexpr double kGravity = 9.80665;
-constexpr double kDegree = 0.017453292519943295;
 
 struct Mean {
   double x = 0.0;

@@ -8,6 +8,7 @@
 #include "engine/calibration/angles.h"
 #include "engine/procedures/evaluate.h"
 #include "engine/session/fitting.h"
+#include "engine/units/degree.h"
 #include "engine/units/number.h"
 #include "engine/units/ucum.h"
 
@@ -22,7 +23,6 @@ using procedures::Step;
 using procedures::StepKind;
 
 constexpr std::size_t kMostPoints = 400;
-constexpr double kDegree = 0.017453292519943295;
 
 /// How a feed's sensor reads in the units of a step: the SI value's dimension must be that of the unit.
 std::optional<Dimension> dimensionOf(SensorUnit unit) {

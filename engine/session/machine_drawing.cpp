@@ -7,6 +7,7 @@
 #include "engine/base/random.h"
 #include "engine/linkage/linkage.h"
 #include "engine/simulator/machine.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::session {
 namespace {
@@ -16,8 +17,6 @@ linkage::ZBarGeometry plausibleGeometry() {
   Random random(1);  // its hidden errors; the drawing has none
   return simulator::practiceMachine(random).drawing;
 }
-
-constexpr double kDegree = 0.017453292519943295;
 
 struct Chosen {
   linkage::Linkage linkage;

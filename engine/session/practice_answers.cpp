@@ -12,6 +12,7 @@
 #include "engine/procedures/evaluate.h"
 #include "engine/simulator/scenario.h"
 #include "engine/simulator/simulator.h"
+#include "engine/units/degree.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::session {
@@ -27,7 +28,6 @@ using procedures::Step;
 using procedures::StepKind;
 using procedures::Try;
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kLogRate_Hz = 20.0;  // enough for a pass of ten seconds, and quick to fit
 
 /// How long people take for a step (common practice, no source).

@@ -7,6 +7,7 @@
 
 #include "engine/linkage/linkage.h"
 #include "engine/simulator/scenario.h"
+#include "engine/units/degree.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::session {
@@ -21,7 +22,6 @@ using procedures::StepKind;
 using simulator::LogRow;
 
 constexpr double kPeriod_s = 0.02;
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kPosing_rad_per_s = 0.22;     // between a slow and a fast pass
 constexpr double kTilt_s = 2.5;                // from racked to dumped
 constexpr double kEnd_rad = 0.02;              // left before the cylinder's ends

@@ -22,6 +22,7 @@ using procedures::How;
 using procedures::LoneWork;
 using procedures::Step;
 using procedures::StepKind;
+using Json = nlohmann::ordered_json;
 
 constexpr std::array kLoneWork = {Named<LoneWork>{"not-allowed", LoneWork::NotAllowed},
                                   Named<LoneWork>{"photo-from-afar", LoneWork::PhotoFromAfar},
@@ -222,7 +223,6 @@ Expected<procedures::Event> eventOf(const ScriptHeader& header, const ScriptLine
 }
 
 std::string awaitedLine(const procedures::Procedure& procedure, const procedures::State& state) {
-  using Json = nlohmann::ordered_json;
   const procedures::Prompt asked = procedures::prompt(procedure, state);
   const Step* step = procedures::findStep(procedure, asked.about);
   Json line = Json::object();

@@ -6,14 +6,13 @@
 #include "engine/calibration/stops.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/record_view.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::session {
 namespace {
 
 using calibration::Stop;
 using calibration::StopPose;
-
-constexpr double kDegree = 0.017453292519943295;
 
 Amount inDegrees(double angle_rad) { return {angle_rad / kDegree, "deg", 1}; }
 Amount inMillimetres(double length_m) { return {length_m * 1000.0, "mm"}; }

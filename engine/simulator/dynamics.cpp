@@ -7,11 +7,12 @@
 #include <numbers>
 #include <utility>
 
+#include "engine/units/degree.h"
+
 namespace hingepin::simulator {
 
 namespace {
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kAtmosphere_Pa = 1.01325e5;
 constexpr double kGridStep_rad = 0.25 * kDegree;
 constexpr double kGridMargin_rad = 1.0 * kDegree;

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "engine/simulator/dynamics.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::simulator {
 
@@ -17,8 +18,6 @@ namespace {
 
 using linkage::Linkage;
 using linkage::ZBarGeometry;
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// The practice unit's linkage, invented.
 ZBarGeometry practiceGeometry() {

@@ -11,13 +11,13 @@
 #include <numbers>
 #include <string_view>
 
+#include "engine/units/degree.h"
+
 namespace hingepin::simulator {
 
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// Fixed decimals without the zeros at the end.
 std::string quantity(double value, int decimals, std::string_view ucum) {

@@ -8,11 +8,11 @@
 #include <numbers>
 #include <string>
 
+#include "engine/units/degree.h"
+
 namespace hingepin::simulator {
 
 namespace {
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 constexpr std::array kMishaps = {
     MishapKind{Mishap::ColdOil, "mishap-cold-oil", "Cel", 5.0, -20.0, 30.0},

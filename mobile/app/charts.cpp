@@ -11,12 +11,12 @@
 #include "job_runner.h"
 #include "text.h"
 
+#include "engine/units/degree.h"
+
 namespace hingepin::mobile {
 namespace {
 
 Charts* the_charts = nullptr;
-
-constexpr double kDegree = 0.017453292519943295;
 
 QString key(const char* name) { return QString::fromLatin1(name); }
 

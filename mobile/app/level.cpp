@@ -4,12 +4,13 @@
 #include "app.h"
 #include "text.h"
 
+#include "engine/units/degree.h"
+
 namespace hingepin::mobile {
 namespace {
 
 Level* the_level = nullptr;
 constexpr int kMeasure_ms = 4000;
-constexpr double kDegree = 0.017453292519943295;
 
 }  // namespace
 

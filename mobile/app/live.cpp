@@ -12,6 +12,7 @@
 #include "engine/formats/job_json.h"
 #include "engine/session/empty_lift.h"
 #include "engine/session/machine_drawing.h"
+#include "engine/units/degree.h"
 #include "job_runner.h"
 #include "text.h"
 
@@ -20,7 +21,6 @@ namespace {
 
 Live* the_live = nullptr;
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr int kTick_ms = 40;
 
 QVariantList pointOf(const session::DrawnPoint& point) { return {point[0], point[1]}; }

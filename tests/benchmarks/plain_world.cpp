@@ -11,6 +11,7 @@
 #include <optional>
 
 #include "engine/linkage/linkage.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::benchmarks {
 namespace {
@@ -19,7 +20,6 @@ using Json = nlohmann::ordered_json;
 using linkage::Linkage;
 using linkage::Pin;
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kBar = 1e5;
 constexpr double kLogStep_s = 0.02;
 constexpr double kUsualFriction = 0.01;  // what a job says where it says nothing

@@ -13,7 +13,6 @@ namespace hingepin::calibration {
 namespace {
 
 using test::IdealLoader;
-using test::kDegree;
 
 bool has(const std::vector<Message>& messages, const std::string& code) {
   return std::ranges::any_of(messages, [&](const Message& message) { return message.code == code; });

@@ -8,10 +8,9 @@
 #include "engine/base/random.h"
 #include "engine/calibration/job.h"
 #include "engine/linkage/linkage.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration::test {
-
-inline constexpr double kDegree = 0.017453292519943295;
 
 /// The demonstration linkage, invented.
 inline linkage::ZBarGeometry demoGeometry() {

@@ -13,7 +13,6 @@ namespace hingepin::calibration {
 namespace {
 
 using test::IdealLoader;
-using test::kDegree;
 
 SensorLine exactLine() {
   return {.reading_at = 0.71, .angle_rad = -40 * kDegree, .slope_rad_per_unit = kDegree / 0.0399};

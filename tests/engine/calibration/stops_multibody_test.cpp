@@ -12,7 +12,6 @@
 namespace hingepin::calibration {
 namespace {
 
-using linkage::kDegree;
 using linkage::pinAt;
 
 /// Three invented attachments: a general bucket, a light-material bucket with a deep heel, a pallet fork.

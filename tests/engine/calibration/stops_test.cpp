@@ -12,7 +12,6 @@
 namespace hingepin::calibration {
 namespace {
 
-using linkage::kDegree;
 using linkage::pinAt;
 
 const Attachment kGeneral = attachmentOf("general", pinAt(-0.10, -0.22), pinAt(1.22, -0.22));

@@ -14,7 +14,6 @@ namespace hingepin::calibration {
 namespace {
 
 using test::IdealLoader;
-using test::kDegree;
 
 /// An exact world: what the budget allows for (friction, tyres) is switched off in the job too.
 Job exactJob(const IdealLoader& loader, bool with_linkage) {

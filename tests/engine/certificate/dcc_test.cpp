@@ -75,11 +75,8 @@ TEST_P(DccLanguageTest, IsValidByThePublishedSchema) {
   NEEDS_THE_SCHEMAS();
   EXPECT_EQ(faultsOf(dccOf(exampleCertificate(), GetParam())), "");
 }
-std::string testNameOf(const testing::TestParamInfo<std::string>& language) {
-  return language.param.substr(0, 2);
-}
 INSTANTIATE_TEST_SUITE_P(Languages, DccLanguageTest, testing::Values("en", "es", "fr", "de", "pt-BR", "ar"),
-                         testNameOf);
+                         languageOf);
 
 TEST(DccTest, TheSchemaIsOneThatCanRefuse) {
   NEEDS_THE_SCHEMAS();

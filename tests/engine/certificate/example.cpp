@@ -145,4 +145,8 @@ Certificate exampleWith(const std::string& words, const std::string& country) {
   return certificate;
 }
 
+std::string languageOf(const testing::TestParamInfo<std::string>& language) {
+  return language.param.substr(0, 2);
+}
+
 }  // namespace hingepin::certificate

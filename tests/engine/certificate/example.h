@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <gtest/gtest.h>
+
 #include <string>
 
 #include "engine/certificate/certificate.h"
@@ -12,5 +14,8 @@ namespace hingepin::certificate {
 
 /// The same with this text wherever somebody's words may stand.
 [[nodiscard]] Certificate exampleWith(const std::string& words, const std::string& country);
+
+/// The name of a test of one language.
+[[nodiscard]] std::string languageOf(const testing::TestParamInfo<std::string>& language);
 
 }  // namespace hingepin::certificate

@@ -22,15 +22,8 @@ Expected<JobFile> read(const std::string& text) {
 }
 
 /// The sample with `from` (which must be there) replaced by `to`.
-std::string sampleWith(const std::string& from, const std::string& to) {
-  std::string text = kSampleJob;
-  const std::size_t at = text.find(from);
-  EXPECT_NE(at, std::string::npos) << from;
-  return text.replace(at, from.size(), to);
-}
-
 /// "code pointer" of the error.
-std::string faultOf(const std::string& text, ErrorKind kind = ErrorKind::InvalidInput) {
+std::string faultOfJob(const std::string& text, ErrorKind kind = ErrorKind::InvalidInput) {
   const Expected<JobFile> job = read(text);
   if (job) return "";
   EXPECT_EQ(job.error().kind, kind) << job.error().message.code;
@@ -99,67 +92,79 @@ TEST(JobJsonTest, WhatIsAbsentStaysAbsent) {
 
 TEST(JobJsonTest, FaultsNameTheirPointer) {
   const std::vector<std::pair<std::string, std::string>> cases = {
-      {sampleWith("hingepin-job/1", "hingepin-job/2"), "format-unsupported /format"},
-      {sampleWith("\"format\": \"hingepin-job/1\",", ""), "json-missing-key "},
-      {sampleWith("\"id\": \"L-27\",", ""), "json-missing-key /unit"},
-      {sampleWith("\"L-27\"", "\"\""), "text-empty /unit/id"},
-      {sampleWith("\"L-27\"", "27"), "json-wrong-kind /unit/id"},
-      {sampleWith("\"id\": \"L-27\",", "\"id\": \"L-27\", \"colour\": 1,"), "json-unknown-key /unit/colour"},
-      {sampleWith("\"count\": 2", "\"count\": 0"), "cylinder-count /unit/lift_cylinders/count"},
-      {sampleWith("\"count\": 2", "\"count\": 2.5"), "cylinder-count /unit/lift_cylinders/count"},
-      {sampleWith("\"count\": 2", "\"count\": -1"), "cylinder-count /unit/lift_cylinders/count"},
-      {sampleWith("\"count\": 2", "\"count\": 1e30"), "cylinder-count /unit/lift_cylinders/count"},
-      {sampleWith("\"count\": 2", "\"count\": \"2\""), "json-wrong-kind /unit/lift_cylinders/count"},
-      {sampleWith("\"130 mm\"", "\"130\""), "quantity-malformed /unit/lift_cylinders/bore"},
-      {sampleWith("\"130 mm\"", "\"130 bar\""), "unit-wrong-dimension /unit/lift_cylinders/bore"},
-      {sampleWith("\"130 mm\"", "\"130 furlong\""), "unit-unknown /unit/lift_cylinders/bore"},
-      {sampleWith("\"130 mm\"", "130"), "json-wrong-kind /unit/lift_cylinders/bore"},
-      {sampleWith("\"130 mm\"", "\"-130 mm\""), "value-out-of-range /unit/lift_cylinders/bore"},
-      {sampleWith("\"130 mm\"", "\"1e999 mm\""), "number-out-of-range /unit/lift_cylinders/bore"},
-      {sampleWith("\"75 mm\"", "\"130 mm\""), "rod-not-thinner-than-bore /unit/lift_cylinders/rod"},
-      {sampleWith("\"4500 kg\"", "\"0 kg\""), "value-out-of-range /unit/rated_payload"},
-      {sampleWith("[\"-8 deg\", \"18 deg\"]", "[\"18 deg\", \"-8 deg\"]"),
+      {sampleWith(kSampleJob, "hingepin-job/1", "hingepin-job/2"), "format-unsupported /format"},
+      {sampleWith(kSampleJob, "\"format\": \"hingepin-job/1\",", ""), "json-missing-key "},
+      {sampleWith(kSampleJob, "\"id\": \"L-27\",", ""), "json-missing-key /unit"},
+      {sampleWith(kSampleJob, "\"L-27\"", "\"\""), "text-empty /unit/id"},
+      {sampleWith(kSampleJob, "\"L-27\"", "27"), "json-wrong-kind /unit/id"},
+      {sampleWith(kSampleJob, "\"id\": \"L-27\",", "\"id\": \"L-27\", \"colour\": 1,"),
+       "json-unknown-key /unit/colour"},
+      {sampleWith(kSampleJob, "\"count\": 2", "\"count\": 0"), "cylinder-count /unit/lift_cylinders/count"},
+      {sampleWith(kSampleJob, "\"count\": 2", "\"count\": 2.5"), "cylinder-count /unit/lift_cylinders/count"},
+      {sampleWith(kSampleJob, "\"count\": 2", "\"count\": -1"), "cylinder-count /unit/lift_cylinders/count"},
+      {sampleWith(kSampleJob, "\"count\": 2", "\"count\": 1e30"),
+       "cylinder-count /unit/lift_cylinders/count"},
+      {sampleWith(kSampleJob, "\"count\": 2", "\"count\": \"2\""),
+       "json-wrong-kind /unit/lift_cylinders/count"},
+      {sampleWith(kSampleJob, "\"130 mm\"", "\"130\""), "quantity-malformed /unit/lift_cylinders/bore"},
+      {sampleWith(kSampleJob, "\"130 mm\"", "\"130 bar\""), "unit-wrong-dimension /unit/lift_cylinders/bore"},
+      {sampleWith(kSampleJob, "\"130 mm\"", "\"130 furlong\""), "unit-unknown /unit/lift_cylinders/bore"},
+      {sampleWith(kSampleJob, "\"130 mm\"", "130"), "json-wrong-kind /unit/lift_cylinders/bore"},
+      {sampleWith(kSampleJob, "\"130 mm\"", "\"-130 mm\""), "value-out-of-range /unit/lift_cylinders/bore"},
+      {sampleWith(kSampleJob, "\"130 mm\"", "\"1e999 mm\""), "number-out-of-range /unit/lift_cylinders/bore"},
+      {sampleWith(kSampleJob, "\"75 mm\"", "\"130 mm\""),
+       "rod-not-thinner-than-bore /unit/lift_cylinders/rod"},
+      {sampleWith(kSampleJob, "\"4500 kg\"", "\"0 kg\""), "value-out-of-range /unit/rated_payload"},
+      {sampleWith(kSampleJob, "[\"-8 deg\", \"18 deg\"]", "[\"18 deg\", \"-8 deg\"]"),
        "window-upside-down /unit/weigh_window"},
-      {sampleWith("[\"-8 deg\", \"18 deg\"]", "[\"18 deg\"]"), "pair-expected /unit/weigh_window"},
-      {sampleWith("[\"-8 deg\", \"18 deg\"]", "\"18 deg\""), "json-wrong-kind /unit/weigh_window"},
-      {sampleWith("[\"-8 deg\", \"18 deg\"]", "[\"-8 deg\", \"118 deg\"]"),
+      {sampleWith(kSampleJob, "[\"-8 deg\", \"18 deg\"]", "[\"18 deg\"]"),
+       "pair-expected /unit/weigh_window"},
+      {sampleWith(kSampleJob, "[\"-8 deg\", \"18 deg\"]", "\"18 deg\""),
+       "json-wrong-kind /unit/weigh_window"},
+      {sampleWith(kSampleJob, "[\"-8 deg\", \"18 deg\"]", "[\"-8 deg\", \"118 deg\"]"),
        "value-out-of-range /unit/weigh_window/1"},
-      {sampleWith("z-bar", "parallel"), "linkage-kind-unsupported /unit/linkage/kind"},
-      {sampleWith("\"link_length\": \"0.609 m\",", ""), "json-missing-key /unit/linkage"},
-      {sampleWith("\"0.71 m\"", "\"-0.71 m\""), "value-out-of-range /unit/linkage/bellcrank_tilt_arm"},
-      {sampleWith("\"0.609 m\"", "\"0.05 m\""), "linkage-number-implausible /unit/linkage/link_length"},
-      {sampleWith("[\"0.08 m\", \"-0.53 m\"]", "[\"0.08 m\", \"-0.53 kg\"]"),
+      {sampleWith(kSampleJob, "z-bar", "parallel"), "linkage-kind-unsupported /unit/linkage/kind"},
+      {sampleWith(kSampleJob, "\"link_length\": \"0.609 m\",", ""), "json-missing-key /unit/linkage"},
+      {sampleWith(kSampleJob, "\"0.71 m\"", "\"-0.71 m\""),
+       "value-out-of-range /unit/linkage/bellcrank_tilt_arm"},
+      {sampleWith(kSampleJob, "\"0.609 m\"", "\"0.05 m\""),
+       "linkage-number-implausible /unit/linkage/link_length"},
+      {sampleWith(kSampleJob, "[\"0.08 m\", \"-0.53 m\"]", "[\"0.08 m\", \"-0.53 kg\"]"),
        "unit-wrong-dimension /unit/linkage/lift_frame_pin/1"},
-      {sampleWith("ISO VG 32", "ISO VG 33"), "oil-grade-malformed /unit/oil/grade"},
-      {sampleWith("\"1.5 %\"", "\"150 %\""), "value-out-of-range /unit/load_friction/mean"},
-      {sampleWith("\"9.80665 m/s2\"", "\"98.0665 m/s2\""), "value-out-of-range /gravity"},
-      {sampleWith("\"44.5 deg\"", "\"144.5 deg\""), "value-out-of-range /site/latitude"},
-      {sampleWith("boom-lowest", "boom-low"), "word-unknown /poses/0/pose"},
-      {sampleWith("\"boom_sensor\": \"0.71 V\", ", ""), "json-missing-key /poses/0"},
-      {sampleWith("\"0.71 V\"", "\"0.71 bar\""), "sensor-reading-malformed /poses/0/boom_sensor"},
-      {sampleWith("\"4.22 V\"", "\"4.22 deg\""), "sensor-unit-changes /poses/1/boom_sensor"},
-      {sampleWith("\"0.3 deg\"", "\"0 deg\""), "value-out-of-range /poses/0/boom_angle_u"},
-      {sampleWith("\"kind\": \"empty\", \"pace\": \"slow\"", "\"kind\": \"full\", \"pace\": \"slow\""),
+      {sampleWith(kSampleJob, "ISO VG 32", "ISO VG 33"), "oil-grade-malformed /unit/oil/grade"},
+      {sampleWith(kSampleJob, "\"1.5 %\"", "\"150 %\""), "value-out-of-range /unit/load_friction/mean"},
+      {sampleWith(kSampleJob, "\"9.80665 m/s2\"", "\"98.0665 m/s2\""), "value-out-of-range /gravity"},
+      {sampleWith(kSampleJob, "\"44.5 deg\"", "\"144.5 deg\""), "value-out-of-range /site/latitude"},
+      {sampleWith(kSampleJob, "boom-lowest", "boom-low"), "word-unknown /poses/0/pose"},
+      {sampleWith(kSampleJob, "\"boom_sensor\": \"0.71 V\", ", ""), "json-missing-key /poses/0"},
+      {sampleWith(kSampleJob, "\"0.71 V\"", "\"0.71 bar\""), "sensor-reading-malformed /poses/0/boom_sensor"},
+      {sampleWith(kSampleJob, "\"4.22 V\"", "\"4.22 deg\""), "sensor-unit-changes /poses/1/boom_sensor"},
+      {sampleWith(kSampleJob, "\"0.3 deg\"", "\"0 deg\""), "value-out-of-range /poses/0/boom_angle_u"},
+      {sampleWith(kSampleJob, "\"kind\": \"empty\", \"pace\": \"slow\"",
+                  "\"kind\": \"full\", \"pace\": \"slow\""),
        "word-unknown /lifts/0/kind"},
-      {sampleWith("\"kind\": \"empty\", \"pace\": \"slow\"", "\"kind\": \"empty\""),
+      {sampleWith(kSampleJob, "\"kind\": \"empty\", \"pace\": \"slow\"", "\"kind\": \"empty\""),
        "json-missing-key /lifts/0"},
-      {sampleWith("\"mass\": \"2000 kg\", ", ""), "json-missing-key /lifts/1"},
-      {sampleWith("\"kind\": \"test-mass\"", "\"kind\": \"empty\""), "mass-of-empty-lift /lifts/1/mass"},
-      {sampleWith("\"log\": \"mass.csv\"", "\"log\": \"\""), "text-empty /lifts/1/log"},
-      {sampleWith(", \"log\": \"mass.csv\"", ""), "lift-without-readings /lifts/1"},
-      {sampleWith("\"log\": \"mass.csv\"", "\"log\": \"mass.csv\", \"points\": []"),
+      {sampleWith(kSampleJob, "\"mass\": \"2000 kg\", ", ""), "json-missing-key /lifts/1"},
+      {sampleWith(kSampleJob, "\"kind\": \"test-mass\"", "\"kind\": \"empty\""),
+       "mass-of-empty-lift /lifts/1/mass"},
+      {sampleWith(kSampleJob, "\"log\": \"mass.csv\"", "\"log\": \"\""), "text-empty /lifts/1/log"},
+      {sampleWith(kSampleJob, ", \"log\": \"mass.csv\"", ""), "lift-without-readings /lifts/1"},
+      {sampleWith(kSampleJob, "\"log\": \"mass.csv\"", "\"log\": \"mass.csv\", \"points\": []"),
        "points-beside-log /lifts/1/points"},
-      {sampleWith("\"up\"", "\"sideways\""), "word-unknown /lifts/0/direction"},
-      {sampleWith("\"2.31 V\"", "\"2.31 deg\""), "sensor-unit-changes /lifts/2/points/1/boom_sensor"},
-      {sampleWith(", \"head_pressure\": \"1290 [psi]\"", ""), "json-missing-key /lifts/2/points/1"},
-      {sampleWith("{ \"net\": \"21840 kg\", ", "{ "), "json-missing-key /loads/0"},
-      {sampleWith("{ \"pace\": \"fast\", \"log\": \"load-1.csv\" }",
+      {sampleWith(kSampleJob, "\"up\"", "\"sideways\""), "word-unknown /lifts/0/direction"},
+      {sampleWith(kSampleJob, "\"2.31 V\"", "\"2.31 deg\""),
+       "sensor-unit-changes /lifts/2/points/1/boom_sensor"},
+      {sampleWith(kSampleJob, ", \"head_pressure\": \"1290 [psi]\"", ""),
+       "json-missing-key /lifts/2/points/1"},
+      {sampleWith(kSampleJob, "{ \"net\": \"21840 kg\", ", "{ "), "json-missing-key /loads/0"},
+      {sampleWith(kSampleJob, "{ \"pace\": \"fast\", \"log\": \"load-1.csv\" }",
                   "{ \"kind\": \"load\", \"pace\": \"fast\", \"log\": \"load-1.csv\" }"),
        "json-unknown-key /loads/0/lifts/0/kind"},
       {"[]", "json-wrong-kind "},
       {"{}", "json-missing-key "},
   };
-  for (const auto& [text, fault] : cases) EXPECT_EQ(faultOf(text), fault);
+  for (const auto& [text, fault] : cases) EXPECT_EQ(faultOfJob(text), fault);
 }
 
 TEST(JobJsonTest, EmptyListsCannotSupportAResult) {
@@ -168,21 +173,22 @@ TEST(JobJsonTest, EmptyListsCannotSupportAResult) {
     const std::size_t to = kSampleJob.find(until, from);
     return kSampleJob.substr(0, from) + "\"" + key + "\": []" + kSampleJob.substr(to);
   };
-  EXPECT_EQ(faultOf(replaced("lifts", ",\n  \"loads\""), ErrorKind::Insufficient), "lifts-empty /lifts");
-  EXPECT_EQ(faultOf(replaced("poses", ",\n  \"lifts\""), ErrorKind::Insufficient), "poses-empty /poses");
-  EXPECT_EQ(faultOf(replaced("points", " }\n  ],"), ErrorKind::Insufficient), "points-empty /lifts/2/points");
+  EXPECT_EQ(faultOfJob(replaced("lifts", ",\n  \"loads\""), ErrorKind::Insufficient), "lifts-empty /lifts");
+  EXPECT_EQ(faultOfJob(replaced("poses", ",\n  \"lifts\""), ErrorKind::Insufficient), "poses-empty /poses");
+  EXPECT_EQ(faultOfJob(replaced("points", " }\n  ],"), ErrorKind::Insufficient),
+            "points-empty /lifts/2/points");
 }
 
 TEST(JobJsonTest, AMalformedFileIsToldBeforeAnInsufficientOne) {
-  const std::string empty = sampleWith("\"log\": \"mass.csv\"", "\"points\": []");
-  EXPECT_EQ(faultOf(empty, ErrorKind::Insufficient), "points-empty /lifts/1/points");
+  const std::string empty = sampleWith(kSampleJob, "\"log\": \"mass.csv\"", "\"points\": []");
+  EXPECT_EQ(faultOfJob(empty, ErrorKind::Insufficient), "points-empty /lifts/1/points");
   std::string worse = empty;
   worse.replace(worse.find("21840 kg"), 8, "21840 mm");
-  EXPECT_EQ(faultOf(worse), "unit-wrong-dimension /loads/0/net");
+  EXPECT_EQ(faultOfJob(worse), "unit-wrong-dimension /loads/0/net");
 }
 
 TEST(JobJsonTest, AMissingLogIsNamedWhereTheJobNamesIt) {
-  EXPECT_EQ(faultOf(sampleWith("mass.csv", "nowhere.csv"), ErrorKind::NotFound),
+  EXPECT_EQ(faultOfJob(sampleWith(kSampleJob, "mass.csv", "nowhere.csv"), ErrorKind::NotFound),
             "file-not-found /lifts/1/log");
 }
 

@@ -25,13 +25,13 @@ using calibration::SensorUnit;
 
 const std::string kHeader = "time [s],boom_sensor [V],head_pressure [bar]\n";
 
-Expected<LiftLog> read(const std::string& text, std::size_t chunk = 65536) {
+Expected<LiftLog> readLog(const std::string& text, std::size_t chunk = 65536) {
   return readLiftLog(sourceOf(text, chunk), "lift.csv");
 }
 
 /// "code line:column" of the error, or "".
-std::string faultOf(const std::string& text) {
-  const Expected<LiftLog> log = read(text);
+std::string faultOfLog(const std::string& text) {
+  const Expected<LiftLog> log = readLog(text);
   if (log) return "";
   EXPECT_EQ(log.error().kind, ErrorKind::InvalidInput);
   EXPECT_EQ(log.error().place.file, "lift.csv");
@@ -39,7 +39,7 @@ std::string faultOf(const std::string& text) {
 }
 
 TEST(LiftLogCsvTest, ReadsTheColumnsOfTheExampleIntoSiUnits) {
-  const Expected<LiftLog> log = read(kSampleLog);
+  const Expected<LiftLog> log = readLog(kSampleLog);
   ASSERT_TRUE(log);
   EXPECT_EQ(log->name, "lift.csv");
   EXPECT_EQ(log->rows_read, 4U);
@@ -62,7 +62,7 @@ TEST(LiftLogCsvTest, ReadsTheColumnsOfTheExampleIntoSiUnits) {
 
 TEST(LiftLogCsvTest, TakesEachUnitOfTheContract) {
   const auto first = [](const std::string& columns, const std::string& values) {
-    const Expected<LiftLog> log = read(columns + "\n" + values);
+    const Expected<LiftLog> log = readLog(columns + "\n" + values);
     EXPECT_TRUE(log) << columns;
     return log ? log->rows.at(0) : LiftRow{};
   };
@@ -82,12 +82,13 @@ TEST(LiftLogCsvTest, TakesEachUnitOfTheContract) {
 }
 
 TEST(LiftLogCsvTest, KnowsWhatTheSensorsReportIn) {
-  EXPECT_EQ(read("time [s],boom_sensor [mV],head_pressure [bar],bucket_sensor [1]\n")->boom_sensor_unit,
+  EXPECT_EQ(readLog("time [s],boom_sensor [mV],head_pressure [bar],bucket_sensor [1]\n")->boom_sensor_unit,
             SensorUnit::Volt);
-  EXPECT_EQ(read("time [s],boom_sensor [mV],head_pressure [bar],bucket_sensor [1]\n")->bucket_sensor_unit,
+  EXPECT_EQ(readLog("time [s],boom_sensor [mV],head_pressure [bar],bucket_sensor [1]\n")->bucket_sensor_unit,
             SensorUnit::Count);
-  EXPECT_EQ(read("time [s],boom_sensor [rad],head_pressure [bar]\n")->boom_sensor_unit, SensorUnit::Radian);
-  EXPECT_FALSE(read("time [s],boom_sensor [rad],head_pressure [bar]\n")->bucket_sensor_unit);
+  EXPECT_EQ(readLog("time [s],boom_sensor [rad],head_pressure [bar]\n")->boom_sensor_unit,
+            SensorUnit::Radian);
+  EXPECT_FALSE(readLog("time [s],boom_sensor [rad],head_pressure [bar]\n")->bucket_sensor_unit);
 }
 
 TEST(LiftLogCsvTest, ByteOrderMarkCrlfQuotesOrderAndMissingLastLineEndAreFine) {
@@ -95,13 +96,13 @@ TEST(LiftLogCsvTest, ByteOrderMarkCrlfQuotesOrderAndMissingLastLineEndAreFine) {
       "\xEF\xBB\xBF\"head_pressure [bar]\",note,\"boom_sensor [V]\",time [s]\r\n"
       "85,\"a \"\"b\"\", c\r\nd\",1.1,0\r\n"
       "86,,\"1.2\",\"0.02\"";
-  const Expected<LiftLog> whole = read(text);
+  const Expected<LiftLog> whole = readLog(text);
   ASSERT_TRUE(whole) << whole.error().message.code;
   ASSERT_EQ(whole->rows.size(), 2U);
   EXPECT_EQ(whole->rows[1].boom_sensor, 1.2);
   EXPECT_EQ(whole->unknown_columns, std::vector<std::string>{"note"});
   for (std::size_t chunk = 1; chunk < 20; ++chunk) {
-    const Expected<LiftLog> pieces = read(text, chunk);
+    const Expected<LiftLog> pieces = readLog(text, chunk);
     ASSERT_TRUE(pieces);
     EXPECT_EQ(pieces->rows.size(), 2U);
     EXPECT_EQ(pieces->rows[1].time_s, 0.02);
@@ -109,11 +110,11 @@ TEST(LiftLogCsvTest, ByteOrderMarkCrlfQuotesOrderAndMissingLastLineEndAreFine) {
 }
 
 TEST(LiftLogCsvTest, ALogWithoutOnePressureIsWellFormedAndEmpty) {
-  const Expected<LiftLog> log = read(kHeader + "0,1,\n0.1,1,\n0.2,1,\n");
+  const Expected<LiftLog> log = readLog(kHeader + "0,1,\n0.1,1,\n0.2,1,\n");
   ASSERT_TRUE(log);
   EXPECT_TRUE(log->rows.empty());
   EXPECT_EQ(log->rows_dropped, 3U);
-  EXPECT_TRUE(read(kHeader)->rows.empty());
+  EXPECT_TRUE(readLog(kHeader)->rows.empty());
 }
 
 TEST(LiftLogCsvTest, FaultsNameTheirPlace) {
@@ -169,11 +170,11 @@ TEST(LiftLogCsvTest, FaultsNameTheirPlace) {
        "csv-value-out-of-range 2:7"},
       {"time [s],boom_sensor [V],head_pressure [bar],\"a\nb\"\n0,1,x,\n", "csv-not-a-number 3:5"},
   };
-  for (const auto& [text, fault] : cases) EXPECT_EQ(faultOf(text), fault) << text.substr(0, 200);
+  for (const auto& [text, fault] : cases) EXPECT_EQ(faultOfLog(text), fault) << text.substr(0, 200);
 }
 
 TEST(LiftLogCsvTest, BlankLinesAtTheEndAreFine) {
-  EXPECT_EQ(read(kHeader + "0,1,85\n\r\n\n")->rows.size(), 1U);
+  EXPECT_EQ(readLog(kHeader + "0,1,85\n\r\n\n")->rows.size(), 1U);
 }
 
 TEST(LiftLogCsvTest, AFaultOfTheSourceIsPassedOn) {
@@ -198,7 +199,7 @@ TEST(LiftLogCsvTest, CopesWithAMeasuredPressureRecord) {
     text += line + ",1\n";  // the record has no angle
     ++lines;
   }
-  const Expected<LiftLog> log = read(text, 777);
+  const Expected<LiftLog> log = readLog(text, 777);
   ASSERT_TRUE(log) << log.error().message.code << " line " << log.error().place.line;
   EXPECT_EQ(log->rows.size(), lines);
   EXPECT_GT(lines, 9000U);
@@ -236,7 +237,7 @@ std::vector<std::string> told(std::string_view text, std::size_t piece = 7) {
 }
 
 TEST(LiftLogLinesTest, PiecesOfAnySizeGiveTheRowsOfTheWholeLog) {
-  const Expected<LiftLog> whole = read(kSampleLog);
+  const Expected<LiftLog> whole = readLog(kSampleLog);
   ASSERT_TRUE(whole);
   for (std::size_t piece = 1; piece < 60; ++piece) {
     LiftLogLines lines("feed", LogOrigin::Feed);

@@ -13,15 +13,8 @@ namespace {
 using proof::Proof;
 
 /// The sample with `from` (which must be there) replaced by `to`.
-std::string sampleWith(const std::string& from, const std::string& to) {
-  std::string text = kSampleProof;
-  const std::size_t at = text.find(from);
-  EXPECT_NE(at, std::string::npos) << from;
-  return text.replace(at, from.size(), to);
-}
-
 /// "code pointer" of the error.
-std::string faultOf(const std::string& text) {
+std::string faultOfProof(const std::string& text) {
   const Expected<ProofFile> file = readProof(text, "yard/proof.json");
   if (file) return "";
   EXPECT_EQ(file.error().kind, ErrorKind::InvalidInput) << file.error().message.code;
@@ -119,34 +112,45 @@ TEST(ProofJsonTest, ReadsEveryScheme) {
 }
 
 TEST(ProofJsonTest, WhatIsWrongIsSaidWithItsPlace) {
-  EXPECT_EQ(faultOf("{"), "json-syntax ");
-  EXPECT_EQ(faultOf(sampleWith("proof/1", "proof/2")), "format-unsupported /format");
-  EXPECT_EQ(faultOf(sampleWith("\"unit\"", "\"machine\"")), "json-unknown-key /machine");
-  EXPECT_EQ(faultOf(sampleWith("\"percent\"", "\"per-cent\"")), "word-unknown /tolerance/scheme");
-  EXPECT_EQ(faultOf(sampleWith("\"1 %\"", "\"1 kg\"")), "unit-wrong-dimension /tolerance/limit");
-  EXPECT_EQ(faultOf(sampleWith("\"1 %\"", "\"90 %\"")), "value-out-of-range /tolerance/limit");
-  EXPECT_EQ(faultOf(sampleWith("\"2000 kg\"", "\"2000 m\"")), "unit-wrong-dimension /masses/0/reference");
-  EXPECT_EQ(faultOf(sampleWith("\"1995 kg\"", "1995")), "json-wrong-kind /masses/0/indications/2");
-  EXPECT_EQ(faultOf(sampleWith("0.9,", "1.2,")), "value-out-of-range /decision/confidence");
-  EXPECT_EQ(faultOf(sampleWith(", \"prior_u\": \"15 kg\"", "")), "json-missing-key /decision");
-  EXPECT_EQ(faultOf(sampleWith("\"13460 kg\"", "\"43460 kg\"")), "tare-not-below-gross /trucks/0/tare");
-  EXPECT_EQ(faultOf(sampleWith("2026-05-04T10:15", "4.5.2026")), "day-malformed /trucks/0/gross_time");
-  EXPECT_EQ(faultOf(sampleWith("2027-01-31", "2027-13-31")), "day-malformed /trucks/0/certificate_expires");
-  EXPECT_EQ(faultOf(sampleWith("\"zeroed\": true", "\"zeroed\": \"yes\"")),
+  EXPECT_EQ(faultOfProof("{"), "json-syntax ");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "proof/1", "proof/2")), "format-unsupported /format");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"unit\"", "\"machine\"")), "json-unknown-key /machine");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"percent\"", "\"per-cent\"")),
+            "word-unknown /tolerance/scheme");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"1 %\"", "\"1 kg\"")),
+            "unit-wrong-dimension /tolerance/limit");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"1 %\"", "\"90 %\"")),
+            "value-out-of-range /tolerance/limit");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"2000 kg\"", "\"2000 m\"")),
+            "unit-wrong-dimension /masses/0/reference");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"1995 kg\"", "1995")),
+            "json-wrong-kind /masses/0/indications/2");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "0.9,", "1.2,")),
+            "value-out-of-range /decision/confidence");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, ", \"prior_u\": \"15 kg\"", "")),
+            "json-missing-key /decision");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"13460 kg\"", "\"43460 kg\"")),
+            "tare-not-below-gross /trucks/0/tare");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "2026-05-04T10:15", "4.5.2026")),
+            "day-malformed /trucks/0/gross_time");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "2027-01-31", "2027-13-31")),
+            "day-malformed /trucks/0/certificate_expires");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"zeroed\": true", "\"zeroed\": \"yes\"")),
             "json-wrong-kind /trucks/0/zeroed");
-  EXPECT_EQ(faultOf(sampleWith("\"buckets_per_truck\": 5", "\"buckets_per_truck\": 0")),
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, "\"buckets_per_truck\": 5", "\"buckets_per_truck\": 0")),
             "count-out-of-range /costs/buckets_per_truck");
   const std::string percent = R"({ "scheme": "percent", "limit": "1 %", "of": "rated" })";
-  EXPECT_EQ(
-      faultOf(sampleWith(
-          percent, R"({ "scheme": "oiml-r76", "class": "V", "interval": "20 kg", "stage": "initial" })")),
-      "accuracy-class-unknown /tolerance/class");
-  EXPECT_EQ(faultOf(sampleWith(percent, R"({ "scheme": "oiml-r76", "class": "III", "interval": "20 kg" })")),
+  EXPECT_EQ(faultOfProof(sampleWith(
+                kSampleProof, percent,
+                R"({ "scheme": "oiml-r76", "class": "V", "interval": "20 kg", "stage": "initial" })")),
+            "accuracy-class-unknown /tolerance/class");
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, percent,
+                                    R"({ "scheme": "oiml-r76", "class": "III", "interval": "20 kg" })")),
             "json-missing-key /tolerance");
-  EXPECT_EQ(faultOf(sampleWith(percent, R"({ "scheme": "steps", "steps": [] })")),
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, percent, R"({ "scheme": "steps", "steps": [] })")),
             "steps-empty /tolerance/steps");
-  EXPECT_EQ(faultOf(sampleWith(percent,
-                               R"({ "scheme": "steps", "steps": [{"up_to": "2 t", "limit": "9 kg"},
+  EXPECT_EQ(faultOfProof(sampleWith(kSampleProof, percent,
+                                    R"({ "scheme": "steps", "steps": [{"up_to": "2 t", "limit": "9 kg"},
                                     {"up_to": "1 t", "limit": "9 kg"}] })")),
             "steps-not-increasing /tolerance/steps/1");
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <gtest/gtest.h>
 #include <map>
+
 #include <string>
 
 #include "engine/formats/byte_source.h"
@@ -108,6 +110,13 @@ inline Opener openerOf(const std::map<std::string, std::string>& files) {
       return fail(ErrorKind::NotFound, "file-not-found", {{"path", path}}, {.file = path});
     return sourceOf(file->second);
   };
+}
+
+/// A sample with its first `from` replaced, which must be there.
+inline std::string sampleWith(std::string sample, const std::string& from, const std::string& to) {
+  const std::size_t at = sample.find(from);
+  EXPECT_NE(at, std::string::npos) << from;
+  return at == std::string::npos ? sample : sample.replace(at, from.size(), to);
 }
 
 }  // namespace hingepin::formats

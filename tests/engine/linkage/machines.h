@@ -2,18 +2,16 @@
 #pragma once
 
 #include <cmath>
-#include <numbers>
 #include <ostream>
 #include <string>
 #include <vector>
 
 #include "engine/linkage/linkage.h"
 #include "engine/linkage/statics.h"
+#include "engine/units/degree.h"
 #include "tests/reference/thesis_linkage.h"
 
 namespace hingepin::linkage {
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 struct Machine {
   std::string name;

@@ -6,6 +6,7 @@
 
 #include "engine/base/random.h"
 #include "engine/proof/proof.h"
+#include "tests/engine/proof/kilograms.h"
 
 /// Proofs of a scale whose truth is known. All of it is drawn; no code is shared with how a proof is judged.
 namespace hingepin::proof {
@@ -18,8 +19,6 @@ struct Situation {
   double reference_u = 1.0;  ///< how the stated mass strays from the true one
 };
 
-inline Mass drawnMass(double value_kg) { return Mass::fromKilograms(value_kg); }
-
 inline double displayed(double value, double step) {
   return step > 0.0 ? std::round(value / step) * step : value;
 }
@@ -28,17 +27,17 @@ inline double displayed(double value, double step) {
 inline Proof drawnProof(const Situation& situation, double error, double limit, Rule rule, Random& random) {
   Proof proof;
   proof.unit = "drawn";
-  proof.rated_payload = drawnMass(5000);
-  proof.tolerance = StepLimit{{{drawnMass(10000), drawnMass(limit)}}};
+  proof.rated_payload = kg(5000);
+  proof.tolerance = StepLimit{{{kg(10000), kg(limit)}}};
   proof.decision.rule = rule;
-  proof.display_step = drawnMass(situation.step);
+  proof.display_step = kg(situation.step);
   const double truth = 3000.0 + random.uniform(0.0, 100.0);
   KnownMass mass;
-  mass.reference = drawnMass(truth + situation.reference_u * random.normal());
-  mass.reference_u = drawnMass(situation.reference_u);
+  mass.reference = kg(truth + situation.reference_u * random.normal());
+  mass.reference_u = kg(situation.reference_u);
   for (int i = 0; i < situation.readings; ++i) {
     const double shown = truth + error + situation.scatter * random.normal();
-    mass.indications.push_back(drawnMass(displayed(shown, situation.step)));
+    mass.indications.push_back(kg(displayed(shown, situation.step)));
   }
   proof.masses.push_back(mass);
   return proof;
@@ -98,12 +97,12 @@ inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random rando
     Proof proof =
         drawnProof({loading.readings > 0 ? loading.readings : kReadingsOfKnown, loading.scatter, 0.0, 1.0},
                    loading.error, loading.limit, Rule::Guarded, random);
-    proof.plan = Plan{.bucket = drawnMass(4500), .buckets_per_truck = loading.buckets_per_truck};
-    proof.plan->scale_interval = drawnMass(loading.interval);
-    proof.plan->scale_net_u = drawnMass(loading.scale_u);
-    proof.plan->error = drawnMass(loading.error);
+    proof.plan = Plan{.bucket = kg(4500), .buckets_per_truck = loading.buckets_per_truck};
+    proof.plan->scale_interval = kg(loading.interval);
+    proof.plan->scale_net_u = kg(loading.scale_u);
+    proof.plan->error = kg(loading.error);
     proof.plan->rate = loading.rate;
-    if (loading.readings == 0) proof.plan->repeatability = drawnMass(loading.scatter);
+    if (loading.readings == 0) proof.plan->repeatability = kg(loading.scatter);
     const PlanResult plan = *prove(proof).value().plan;
     if (!plan.trucks) continue;
     ++planned;
@@ -111,16 +110,16 @@ inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random rando
     const double scale_error = loading.scale_u * random.normal();  // of each net, the same all day
     for (int truck = 0; truck < *plan.trucks; ++truck) {
       TruckLoad load;
-      load.scale.interval = drawnMass(loading.interval);
-      load.scale.net_u = drawnMass(loading.scale_u);
+      load.scale.interval = kg(loading.interval);
+      load.scale.net_u = kg(loading.scale_u);
       double gross = 13000.0 + random.uniform(0.0, 1000.0);
-      load.tare = drawnMass(displayed(gross, loading.interval));
+      load.tare = kg(displayed(gross, loading.interval));
       for (int bucket = 0; bucket < loading.buckets_per_truck; ++bucket) {
         const double held = 4500.0 + 200.0 * random.normal();
         gross += held;
-        load.indications.push_back(drawnMass(held + loading.error + loading.scatter * random.normal()));
+        load.indications.push_back(kg(held + loading.error + loading.scatter * random.normal()));
       }
-      load.gross = drawnMass(displayed(gross + scale_error, loading.interval));
+      load.gross = kg(displayed(gross + scale_error, loading.interval));
       proof.trucks.push_back(load);
     }
     proof.plan.reset();

@@ -7,6 +7,7 @@
 #include "engine/proof/cost.h"
 #include "engine/proof/proof.h"
 #include "engine/statistics/distributions.h"
+#include "tests/engine/proof/kilograms.h"
 
 namespace hingepin::proof {
 namespace {
@@ -14,8 +15,6 @@ namespace {
 using testing::Contains;
 using testing::Field;
 using testing::Not;
-
-Mass kg(double value) { return Mass::fromKilograms(value); }
 
 std::vector<Mass> masses(std::initializer_list<double> values_kg) {
   std::vector<Mass> all;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "engine/units/ucum.h"
+#include "tests/engine/proof/kilograms.h"
 #include "tests/reference/tolerances.h"
 
 namespace hingepin::proof {
@@ -13,7 +14,6 @@ namespace {
 
 const Mass kRated = Mass::fromKilograms(4500);
 
-Mass kg(double value) { return Mass::fromKilograms(value); }
 Mass pounds(double value) { return Mass::fromSi(findUnit("[lb_av]")->toSi(value)); }
 
 double intervalsAllowed(ClassScheme scheme, std::string_view accuracy_class, Stage stage, Mass interval,

@@ -347,7 +347,7 @@ TEST(StopsToSetTest, TellsAnglesHeightsAndWhatTheBoomSensorReads) {
   EXPECT_THAT(sayStopsToSet(unit, bucket, entries, nullptr, {}), IsEmpty()) << "no linkage on file";
   unit.linkage = linkage::demoMachine().geometry;
   calibration::Calibration calibration;
-  calibration.boom_line = {.reading_at = 2.0, .slope_rad_per_unit = 25 * linkage::kDegree};
+  calibration.boom_line = {.reading_at = 2.0, .slope_rad_per_unit = 25 * kDegree};
   const auto lines = sayStopsToSet(unit, bucket, entries, &calibration, {});
   // Hinge pin: asin((3.4 - 1.95) / 2.55) = 34.7 deg; edge: asin((0.3 + 0.22 - 1.95) / 2.55) = -34.1 deg.
   EXPECT_THAT(lines, Contains(AllOf(HasSubstr("3400 mm"), HasSubstr("34.7°"))));

@@ -7,11 +7,11 @@
 #include <vector>
 
 #include "engine/base/random.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::session {
 namespace {
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kGravity = 9.81;
 
 /// A phone with an imperfect accelerometer.

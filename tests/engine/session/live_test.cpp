@@ -9,6 +9,7 @@
 
 #include "engine/base/random.h"
 #include "engine/folder/folder.h"
+#include "engine/units/degree.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::session {
@@ -18,7 +19,6 @@ using procedures::Approach;
 using procedures::Step;
 using procedures::StepKind;
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr double kVoltsPerDegree = 0.04;
 
 /// A sensor that reads 2.4 V at level.

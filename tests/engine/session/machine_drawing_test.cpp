@@ -7,11 +7,10 @@
 
 #include "engine/base/random.h"
 #include "engine/simulator/machine.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::session {
 namespace {
-
-constexpr double kDegree = 0.017453292519943295;
 
 double distance(const DrawnPoint& a, const DrawnPoint& b) { return std::hypot(a[0] - b[0], a[1] - b[1]); }
 

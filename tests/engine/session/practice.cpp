@@ -6,15 +6,14 @@
 #include <algorithm>
 #include <array>
 #include <nlohmann/json.hpp>
-#include <numbers>
 #include <stdexcept>
 
 #include "engine/simulator/scenario.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::session {
 namespace {
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr std::array kStations_deg = {-4.0, 0.0, 4.0, 8.0, 12.0};
 
 /// REQUIRES: what the simulator can do.

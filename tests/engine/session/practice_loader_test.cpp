@@ -10,6 +10,7 @@
 #include "engine/formats/calibration_json.h"
 #include "engine/session/lift_curves.h"
 #include "engine/session/live.h"
+#include "engine/units/degree.h"
 #include "tests/engine/session/yard.h"
 
 namespace hingepin::session {
@@ -18,7 +19,6 @@ namespace {
 using procedures::Step;
 using procedures::StepKind;
 
-constexpr double kDegree = 0.017453292519943295;
 constexpr std::uint64_t kNumber = 27;
 
 Step pose(procedures::BoomPlace boom, procedures::BucketPlace bucket = procedures::BucketPlace::RackedBack) {

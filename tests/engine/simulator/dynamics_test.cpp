@@ -11,16 +11,11 @@
 #include <vector>
 
 #include "engine/simulator/simulator.h"
+#include "engine/units/degree.h"
+#include "tests/engine/simulator/practice_machine.h"
 
 namespace hingepin::simulator {
 namespace {
-
-constexpr double kDegree = std::numbers::pi / 180.0;
-
-Machine practice() {
-  Random random(3);
-  return practiceMachine(random);
-}
 
 /// No friction, no losses, no air, no leak, built as drawn.
 Machine lossless() {

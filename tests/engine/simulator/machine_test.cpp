@@ -6,11 +6,10 @@
 #include <cmath>
 
 #include "engine/simulator/simulator.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::simulator {
 namespace {
-
-constexpr double kDegree = 0.017453292519943295;
 
 TEST(MachineTest, EveryDrawnLinkageClosesRackedAndItsLiftCylinderLengthensOverTheTravel) {
   Random random(11);

@@ -4,17 +4,17 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <set>
 #include <string>
 #include <vector>
 
 #include "engine/simulator/simulator.h"
 
+#include "engine/units/degree.h"
+
 namespace hingepin::simulator {
 namespace {
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kBar = 1e5;
 
 class MishapTest : public testing::Test {

@@ -5,18 +5,13 @@
 
 #include <array>
 #include <cmath>
-#include <numbers>
 #include <vector>
+
+#include "engine/units/degree.h"
+#include "tests/engine/simulator/practice_machine.h"
 
 namespace hingepin::simulator {
 namespace {
-
-constexpr double kDegree = std::numbers::pi / 180.0;
-
-Machine practice() {
-  Random random(3);
-  return practiceMachine(random);
-}
 
 Lift aLift(const Machine& m) {
   Lift lift;
