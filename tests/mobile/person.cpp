@@ -168,14 +168,16 @@ void Person::move(const JobView& view) {
   const double begun_s = hand_.now_s();
   hand_.tap(QStringLiteral("Move the practice loader"));
   ++movements;
-  constexpr double kMost_s = 120.0;
+  // On a busy machine the app's clock runs on while little is done; a pass that needs its log is waited for.
+  const bool is_logged = view.kind == QLatin1String("pass") && view.log == QLatin1String("required");
+  const double most_s = is_logged ? 1e9 : 120.0;
   bool by_itself = false;
   hand_.until(
       [&] {
         by_itself = turn() != before;
         // A pass ends by itself, or it was none.
         const bool held = view.kind == QLatin1String("pose") && feed.property("held").toBool();
-        return by_itself || held || hand_.now_s() > begun_s + kMost_s;
+        return by_itself || held || hand_.now_s() > begun_s + most_s;
       },
       120000);
   waited_s += hand_.now_s() - begun_s;
