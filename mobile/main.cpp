@@ -9,11 +9,34 @@
 #include <QQuickWindow>
 #include <QStandardPaths>
 
+#include "engine/folder/diagnostics.h"
 #include "engine/folder/folder.h"
 #include "models.h"
 #include "tour.h"
 
 Q_IMPORT_QML_PLUGIN(HingepinPlugin)
+
+namespace {
+
+hingepin::folder::Diagnostics* the_diagnostics = nullptr;
+QtMessageHandler the_usual_handler = nullptr;
+
+/// Qt's own warnings go to the log as well: what they say only of our own QML, since paths hold names.
+void noteMessage(QtMsgType type, const QMessageLogContext& context, const QString& text) {
+  using hingepin::folder::LogLevel;
+  const LogLevel level = type == QtDebugMsg     ? LogLevel::Debug
+                         : type == QtInfoMsg    ? LogLevel::Information
+                         : type == QtWarningMsg ? LogLevel::Warning
+                                                : LogLevel::Failure;
+  if (the_diagnostics != nullptr) {
+    const std::string place =
+        text.startsWith(QLatin1String("qrc:/")) ? text.section(QLatin1Char(' '), 0, 0).toStdString() : "";
+    the_diagnostics->note(level, context.category, place.empty() ? "message" : place);
+  }
+  the_usual_handler(type, context, text);
+}
+
+}  // namespace
 
 int main(int argc, char** argv) {
   QCoreApplication::setOrganizationName(QStringLiteral("Hingepin"));
@@ -45,7 +68,16 @@ int main(int argc, char** argv) {
     qCritical("%s: this folder can't be made. Name another with --folder.", qUtf8Printable(path));
     return 2;
   }
-  hingepin::mobile::Models models({.folder = path, .clock = hingepin::folder::momentOfComputer});
+  const auto diagnostics = hingepin::folder::Diagnostics::open(
+      {.path = QDir(path).filePath(QStringLiteral("log")).toStdString(),
+       .utc_ms = [] { return hingepin::folder::momentOfComputer().utc_ms; }});
+  if (diagnostics) {
+    (*diagnostics)->catchCrashes();
+    the_diagnostics = diagnostics->get();
+  }
+  the_usual_handler = qInstallMessageHandler(noteMessage);
+  hingepin::mobile::Models models(
+      {.folder = path, .clock = hingepin::folder::momentOfComputer, .diagnostics = the_diagnostics});
   QQmlApplicationEngine engine;
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Hingepin/Main.qml")));

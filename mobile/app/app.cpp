@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <QDateTime>
 #include <QDir>
+#include <QGuiApplication>
 #include <QLocale>
 #include <QQmlEngine>
 #include <QRegularExpression>
@@ -109,6 +110,11 @@ App::App(Start start)
       backend_(start_.clock) {
   the_app = this;
   connect(&backend_, &Backend::busyChanged, this, &App::busyChanged);
+  if (start_.diagnostics != nullptr) {
+    connect(qGuiApp, &QGuiApplication::applicationStateChanged, this, [this](Qt::ApplicationState state) {
+      start_.diagnostics->setResting(state == Qt::ApplicationSuspended);
+    });
+  }
   us_units_ = settings_
                   .value(QStringLiteral("us_units"),
                          QLocale::system().measurementSystem() == QLocale::ImperialUSSystem)
@@ -166,6 +172,7 @@ QString App::say(const Message& message) const { return qt(session::say(message,
 QString App::say(const Error& error) const { return say(error.message); }
 
 void App::tell(const Error& error) {
+  if (start_.diagnostics != nullptr) start_.diagnostics->note(folder::LogLevel::Warning, "app", error);
   problem_ = say(error);
   Q_EMIT problemChanged();
 }
@@ -240,10 +247,22 @@ void App::setSpeaks(bool on) {
 
 void App::setState(State state) {
   state_ = state;
+  if (start_.diagnostics != nullptr) {
+    start_.diagnostics->note(folder::LogLevel::Information, "app",
+                             plain(QStringLiteral("state-") + QVariant::fromValue(state).toString()));
+  }
   Q_EMIT stateChanged();
 }
 
 void App::begin() {
+  const auto* const interrupted =
+      start_.diagnostics == nullptr ? nullptr : &start_.diagnostics->interrupted();
+  if (interrupted != nullptr && *interrupted && (*interrupted)->signal) {
+    problem_ =
+        tr("Last time the app ended in a fault of its own. What was answered is kept: a job opens where "
+           "it was. Under Settings you can save the log for whoever looks into it.");
+    Q_EMIT problemChanged();
+  }
   const QString last = settings_.value(QStringLiteral("open")).toString();
   if (last.isEmpty()) {
     setState(FirstStart);

@@ -12,6 +12,7 @@
 
 #include "backend.h"
 #include "engine/base/error.h"
+#include "engine/folder/diagnostics.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/locale.h"
 
@@ -29,6 +30,7 @@ class Translator : public QTranslator {
 struct Start {
   QString folder;  ///< where yard and settings are kept
   Clock clock;
+  folder::Diagnostics* diagnostics = nullptr;  ///< the log; none: nothing is noted
 };
 
 /// What holds for the whole app: who is at it, the yard that is open, and how it looks and speaks.
@@ -93,7 +95,9 @@ class App : public QObject {
   /// In the language of the screen, in the units of its reader.
   [[nodiscard]] QString say(const Message& message) const;
   [[nodiscard]] QString say(const Error& error) const;
+  /// Shows what went wrong, and notes it in the log.
   void tell(const Error& error);
+  [[nodiscard]] const folder::Diagnostics* diagnostics() const { return start_.diagnostics; }
 
   void setLanguage(const QString& language);
   void setLook(Look look);
@@ -104,7 +108,7 @@ class App : public QObject {
   void setSounds(bool on);
   void setSpeaks(bool on);
 
-  /// Opens what was open last, or asks for a first start.
+  /// Opens what was open last, or asks for a first start; says so where the last run ended in a fault.
   Q_INVOKABLE void begin();
   /// A key for a person, a key for the yard, and the yard's first list of signers. `roles`: what the person
   /// acts as; `anew`: over a yard whose keys are lost, as a restored phone has it.

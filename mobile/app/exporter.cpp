@@ -213,6 +213,17 @@ void Exporter::file(const QString& record) {
       });
 }
 
+void Exporter::log() {
+  if (app_.diagnostics() == nullptr) return;
+  const QString path = pathFor(QStringLiteral("hingepin-log.txt"));
+  const Expected<void> written = folder::writeFile(plain(path), app_.diagnostics()->text());
+  if (!written) {
+    app_.tell(written.error());
+    return;
+  }
+  done(path, true);
+}
+
 void Exporter::certificate(const QString& record, const QString& kind, const QVariantMap& stated) {
   const bool is_page = kind != QLatin1String("dcc");
   const QString path = pathFor(

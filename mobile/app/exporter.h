@@ -35,6 +35,8 @@ class Exporter : public QObject {
   /// @param record of a failed or abandoned job; before it is sealed `lines` says what its tag says
   Q_INVOKABLE void tag(const QString& record);
   Q_INVOKABLE void tagOfLines(const QStringList& lines, const QString& name);
+  /// What the app noted of itself: no names, no secrets.
+  Q_INVOKABLE void log();
   Q_INVOKABLE void clear();
   /// Whether this phone can hand a file to another app that the person picks.
   [[nodiscard]] static bool canShare();

@@ -87,5 +87,38 @@ TEST(AppPartsTest, ARestoredPhoneSaysThatItsKeysAreLostAndMakesNewOnes) {
   }
 }
 
+TEST(AppPartsTest, AFaultOfTheLastRunIsToldAndTheLogThatIsSavedHoldsNoNames) {
+  QTemporaryDir folder;
+  const QDir log(folder.filePath(QStringLiteral("log")));
+  ASSERT_TRUE(log.mkpath(QStringLiteral(".")));
+  {
+    QFile mark(log.filePath(QStringLiteral("running")));
+    ASSERT_TRUE(mark.open(QIODevice::WriteOnly));
+    mark.write("1777881600123\n11\n");
+  }
+  Hand hand(1.0, folder.path());
+  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("ended in a fault of its own")); }));
+  hand.tap(QStringLiteral("Last time the app ended"));
+  EXPECT_FALSE(hand.shows(QStringLiteral("ended in a fault of its own")));
+  Person person(hand);
+  person.makeYard();
+  // Something that fails, said with a path.
+  hand.app().app.tell({ErrorKind::NotFound, {"file-not-found", {{"path", "/home/ada/example.json"}}}, {}});
+  hand.tap(QStringLiteral("There is no file"));
+  hand.tap(QStringLiteral("Settings"));
+  hand.app().exporter.setFolder(folder.path());
+  hand.tap(QStringLiteral("Save the app's log"));
+  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("hingepin-log.txt")); }));
+  EXPECT_THAT(faultsOf(hand), ::testing::IsEmpty());
+  QFile saved(folder.filePath(QStringLiteral("hingepin-log.txt")));
+  ASSERT_TRUE(saved.open(QIODevice::ReadOnly));
+  const std::string text = saved.readAll().toStdString();
+  EXPECT_THAT(text, ::testing::HasSubstr("warning run last-run-crashed-by-signal-11"));
+  EXPECT_THAT(text, ::testing::HasSubstr("warning app file-not-found not-found\n"));
+  EXPECT_THAT(text, ::testing::HasSubstr("information app state-Open"));
+  for (const char* secret : {"ada", "Ada", "example", "home"})
+    EXPECT_THAT(text, ::testing::Not(::testing::HasSubstr(secret)));
+}
+
 }  // namespace
 }  // namespace hingepin::mobile

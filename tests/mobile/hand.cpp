@@ -69,7 +69,13 @@ Hand::Hand(double speed, const QString& folder, const QString& language, const s
       settings.setValue(QStringLiteral("language"), language);
     settings.setValue(QStringLiteral("sounds"), false);
   }
-  models_ = std::make_unique<Models>(Start{.folder = folder_, .clock = [this] { return clock_.now(); }});
+  auto diagnostics =
+      folder::Diagnostics::open({.path = QDir(folder_).filePath(QStringLiteral("log")).toStdString(),
+                                 .utc_ms = [this] { return clock_.now().utc_ms; }});
+  if (!diagnostics) qFatal("the log can't be kept");
+  diagnostics_ = std::move(*diagnostics);
+  models_ = std::make_unique<Models>(
+      Start{.folder = folder_, .clock = [this] { return clock_.now(); }, .diagnostics = diagnostics_.get()});
   engine_ = std::make_unique<QQmlApplicationEngine>();
   engine_->addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine_->load(QUrl(QStringLiteral("qrc:/qt/qml/Hingepin/Main.qml")));

@@ -88,6 +88,7 @@ class Hand {
   QTemporaryDir own_;
   QString folder_;
   TestClock clock_;
+  std::unique_ptr<folder::Diagnostics> diagnostics_;
   std::unique_ptr<Models> models_;
   std::unique_ptr<QQmlApplicationEngine> engine_;
   std::unique_ptr<QObject> holder_;

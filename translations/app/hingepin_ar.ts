@@ -1601,6 +1601,14 @@
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
         <translation>‏Hingepin %1. التطبيق برنامج حر برخصة GNU General Public License، الإصدار 3 أو أحدث؛ ومحرّكه برخصة Apache License 2.0. لا يكتب أبدًا إلى أي آلة. الحكم هنا لا يجعل ميزانًا قانونيًا للتعامل التجاري؛ ذلك يحتاج إلى الجهة المختصة.</translation>
     </message>
+    <message>
+        <source>Save the app&apos;s log</source>
+        <translation>حفظ سجل التطبيق</translation>
+    </message>
+    <message>
+        <source>What it did and what failed, without names: for whoever looks into a fault</source>
+        <translation>ما فعله وما فشل، من دون أسماء: لمن يبحث في العطل</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1981,6 +1989,10 @@
     <message>
         <source>NOTICE</source>
         <translation>إشعار</translation>
+    </message>
+    <message>
+        <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
+        <translation>في المرة الماضية توقف التطبيق بسبب عطل فيه. ما أُجيب عنه محفوظ: تُفتح المهمة حيث كانت. يمكنك من الإعدادات حفظ السجل لمن يبحث في السبب.</translation>
     </message>
 </context>
 <context>

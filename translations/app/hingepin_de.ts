@@ -1585,6 +1585,14 @@
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
         <translation>Hingepin %1. Die App ist freie Software unter der GNU General Public License, Version 3 oder später; ihre Engine unter der Apache License 2.0. Sie schreibt nie in eine Maschine. Ein Urteil hier lässt eine Waage nicht für den Handel zu; dafür ist die zuständige Behörde nötig.</translation>
     </message>
+    <message>
+        <source>Save the app&apos;s log</source>
+        <translation>Protokoll der App sichern</translation>
+    </message>
+    <message>
+        <source>What it did and what failed, without names: for whoever looks into a fault</source>
+        <translation>Was sie tat und was misslang, ohne Namen: für alle, die einem Fehler nachgehen</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1965,6 +1973,10 @@
     <message>
         <source>NOTICE</source>
         <translation>HINWEIS</translation>
+    </message>
+    <message>
+        <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
+        <translation>Beim letzten Mal endete die App durch einen eigenen Fehler. Was beantwortet war, ist erhalten: ein Auftrag öffnet sich dort, wo er war. Unter Einstellungen können Sie das Protokoll für die sichern, die dem nachgehen.</translation>
     </message>
 </context>
 <context>

@@ -1585,6 +1585,14 @@
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
         <translation>Hingepin %1. La aplicación es software libre bajo la GNU General Public License, versión 3 o posterior; su motor, bajo la Apache License 2.0. Nunca escribe en una máquina. Un veredicto de aquí no hace que una báscula sea legal para el comercio; para eso se necesita a la autoridad competente.</translation>
     </message>
+    <message>
+        <source>Save the app&apos;s log</source>
+        <translation>Guardar el registro de la aplicación</translation>
+    </message>
+    <message>
+        <source>What it did and what failed, without names: for whoever looks into a fault</source>
+        <translation>Qué hizo y qué falló, sin nombres: para quien investigue un fallo</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1965,6 +1973,10 @@
     <message>
         <source>NOTICE</source>
         <translation>AVISO</translation>
+    </message>
+    <message>
+        <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
+        <translation>La última vez la aplicación terminó por un fallo propio. Lo respondido se conserva: un trabajo se abre donde estaba. En Ajustes puede guardar el registro para quien lo investigue.</translation>
     </message>
 </context>
 <context>

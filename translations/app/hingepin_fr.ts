@@ -1585,6 +1585,14 @@
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
         <translation>Hingepin %1. L’application est un logiciel libre sous la GNU General Public License, version 3 ou ultérieure&#xa0;; son moteur, sous l’Apache License 2.0. Elle n’écrit jamais dans une machine. Un verdict rendu ici ne rend pas un système de pesage légal pour les transactions commerciales&#xa0;; il faut pour cela l’autorité compétente.</translation>
     </message>
+    <message>
+        <source>Save the app&apos;s log</source>
+        <translation>Enregistrer le journal de l’application</translation>
+    </message>
+    <message>
+        <source>What it did and what failed, without names: for whoever looks into a fault</source>
+        <translation>Ce qu’elle a fait et ce qui a échoué, sans noms : pour qui recherche un défaut</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1965,6 +1973,10 @@
     <message>
         <source>NOTICE</source>
         <translation>AVIS</translation>
+    </message>
+    <message>
+        <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
+        <translation>La dernière fois, l’application s’est arrêtée à cause d’un défaut interne. Les réponses sont conservées : un travail s’ouvre là où il en était. Dans Réglages, vous pouvez enregistrer le journal pour qui en cherche la cause.</translation>
     </message>
 </context>
 <context>

@@ -1585,6 +1585,14 @@
         <source>Hingepin %1. The app is free software under the GNU General Public License, version 3 or later; its engine under the Apache License 2.0. It never writes to a machine. A verdict here does not make a scale legal for trade; that needs the authority in charge.</source>
         <translation>Hingepin %1. O aplicativo é software livre sob a GNU General Public License, versão 3 ou posterior; seu núcleo, sob a Apache License 2.0. Ele nunca grava nada em uma máquina. Um resultado daqui não torna uma balança legal para uso comercial; para isso é preciso a autoridade competente.</translation>
     </message>
+    <message>
+        <source>Save the app&apos;s log</source>
+        <translation>Salvar o registro do aplicativo</translation>
+    </message>
+    <message>
+        <source>What it did and what failed, without names: for whoever looks into a fault</source>
+        <translation>O que fez e o que falhou, sem nomes: para quem investiga uma falha</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1965,6 +1973,10 @@
     <message>
         <source>NOTICE</source>
         <translation>AVISO</translation>
+    </message>
+    <message>
+        <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
+        <translation>Da última vez, o aplicativo terminou por uma falha própria. O que foi respondido está guardado: um trabalho abre onde estava. Em Configurações você pode salvar o registro para quem for investigar.</translation>
     </message>
 </context>
 <context>

@@ -129,6 +129,13 @@ Page {
     }
     Press {
         Layout.fillWidth: true
+        text: qsTr("Save the app's log")
+        note: qsTr("What it did and what failed, without names: for whoever looks into a fault")
+        onPressedFully: Exporter.log()
+    }
+    SavedFile {}
+    Press {
+        Layout.fillWidth: true
         text: qsTr("Lock")
         note: qsTr("The next person opens it with their own key")
         onPressedFully: App.lock()
