@@ -12,11 +12,8 @@
 namespace hingepin::calibration {
 namespace {
 
+using test::has;
 using test::IdealLoader;
-
-bool has(const std::vector<Message>& messages, const std::string& code) {
-  return std::ranges::any_of(messages, [&](const Message& message) { return message.code == code; });
-}
 
 TEST(BoomLineTest, ExactPosesGiveTheExactLine) {
   std::vector<Message> warnings;

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/base/random.h"
 #include "engine/calibration/job.h"
@@ -11,6 +13,10 @@
 #include "engine/units/degree.h"
 
 namespace hingepin::calibration::test {
+
+inline bool has(const std::vector<Message>& messages, const std::string& code) {
+  return std::ranges::any_of(messages, [&](const Message& message) { return message.code == code; });
+}
 
 /// The demonstration linkage, invented.
 inline linkage::ZBarGeometry demoGeometry() {

@@ -13,6 +13,7 @@
 namespace hingepin::calibration {
 namespace {
 
+using test::has;
 using test::IdealLoader;
 
 /// An exact world: what the budget allows for (friction, tyres) is switched off in the job too.
@@ -21,10 +22,6 @@ Job exactJob(const IdealLoader& loader, bool with_linkage) {
   job.unit.load_friction = LoadFriction{Fraction::fromPercent(0), Fraction::fromPercent(0.01)};
   job.lifts = {loader.empty(Pace::Slow), loader.empty(Pace::Fast)};
   return job;
-}
-
-bool has(const std::vector<Message>& messages, const std::string& code) {
-  return std::ranges::any_of(messages, [&](const Message& message) { return message.code == code; });
 }
 
 double budgetOf(const Weighing& weighing, const std::string& name) {

@@ -22,7 +22,7 @@ using ::testing::IsEmpty;
 using ::testing::Not;
 using ::testing::StartsWith;
 
-constexpr const char* kHeader =
+constexpr const char* kScriptHeader =
     R"({"format":"hingepin-script/1","procedure":"walk-round","unit":"L-27","attachment":"GP-2.7",)"
     R"("begun_utc":"2026-05-04T06:10:00Z","phone_started_utc":"2026-05-04T06:00:00Z",)"
     R"("people":{"technician-1":{"role":"technician","key":"technician-1"}}})";
@@ -52,7 +52,7 @@ class Place {
   }
   /// The lines of a walk-round as an obliging technician does it, without the header.
   [[nodiscard]] std::vector<std::string> walkRound(const std::string& says = "{}") const {
-    const std::string plan = R"({"header":)" + std::string(kHeader) + R"(,"says":)" + says + "}";
+    const std::string plan = R"({"header":)" + std::string(kScriptHeader) + R"(,"says":)" + says + "}";
     writeText(path() / "plan.json", plan);
     const ProcessResult written = runProgram(HINGEPIN_WRITE_SCRIPT, {"plan.json"}, path());
     EXPECT_EQ(written.status, 0) << written.diagnostics;
@@ -63,7 +63,7 @@ class Place {
     return lines;
   }
   void writeScript(const std::string& name, const std::vector<std::string>& lines,
-                   const std::string& header = kHeader) const {
+                   const std::string& header = kScriptHeader) const {
     std::string text = header + "\n";
     for (const std::string& line : lines) text += line + "\n";
     writeText(path() / name, text);
@@ -138,7 +138,7 @@ TEST(JobCommandTest, AJobGoesOnFromWhereItStopped) {
   EXPECT_EQ(place.run({"jobs", "run", "first.jsonl"}).status, 1);
   const std::string job = place.runningJob();
   std::vector<std::string> rest = {R"({"resume":true})"};
-  std::string header = kHeader;
+  std::string header = kScriptHeader;
   header.replace(header.find("06:10"), 5, "06:30");
   // After an interruption the cautions of what is open are read again, and what was pressed is pressed again.
   rest.insert(rest.end(), half, lines.end());
@@ -153,7 +153,7 @@ TEST(JobCommandTest, AKilledProgramLosesNothingThatWasDone) {
   const std::vector<std::string> lines = place.walkRound(kHours);
   std::vector<std::string> begun(lines.begin(), lines.begin() + 4);
   begun.emplace_back(R"({"after":"10 min","interrupt":true})");  // waits for the computer's clock
-  std::string header = kHeader;
+  std::string header = kScriptHeader;
   header = std::regex_replace(header, std::regex(R"("begun_utc":"[^"]*","phone_started_utc":"[^"]*",)"), "");
   for (std::size_t index = 0; index < 4; ++index) {
     begun[index] = std::regex_replace(begun[index], std::regex(R"(^\{)"), R"({"after":"0 s",)");
@@ -187,7 +187,7 @@ TEST(JobCommandTest, AJobGivenUpPrintsItsTag) {
   const ProcessResult waiting = place.run({"jobs", "run", "given-up.jsonl"});
   EXPECT_EQ(waiting.status, 1);
   const std::string job = place.runningJob();
-  std::string header = kHeader;
+  std::string header = kScriptHeader;
   header.replace(header.find("06:10"), 5, "06:30");
   std::string shown = place.done({"jobs", "show", job});
   std::vector<std::string> lines = {R"({"resume":true})"};

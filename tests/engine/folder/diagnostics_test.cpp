@@ -10,6 +10,8 @@
 #include <fstream>
 #include <iterator>
 #include <random>
+#include <string>
+#include <vector>
 
 namespace hingepin::folder {
 namespace {
@@ -64,8 +66,8 @@ TEST_F(DiagnosticsTest, ALineHasCodeKindPlaceAndNumbersButNoTexts) {
   const Error error{
       ErrorKind::InvalidInput,
       {"quantity-out-of-range",
-       {{"name", "Somebody's name"}, {"value", Amount{12.5, "bar", 1}}, {"path", "/home/somebody"}}},
-      {.file = "/home/somebody/secret.json", .line = 3, .column = 7, .pointer = "/people/somebody"}};
+       {{"name", "Somebody's name"}, {"value", Amount{12.5, "bar", 1}}, {"path", "/srv/somebody"}}},
+      {.file = "/srv/somebody/secret.json", .line = 3, .column = 7, .pointer = "/people/somebody"}};
   EXPECT_EQ(logLine(kNow_ms, LogLevel::Warning, "store", error),
             "2026-05-04T08:00:00.123Z warning store quantity-out-of-range invalid-input line 3 column 7 "
             "value=12.5bar\n");
@@ -159,8 +161,8 @@ TEST_F(DiagnosticsTest, ASecondRunInTheFolderIsNotTakenForACrash) {
 }
 
 TEST_F(DiagnosticsTest, AMarkThatIsRubbishIsStillOnlyACutOffRun) {
-  for (const std::string text :
-       {"x", "\n", "99999999999999999999999999\n11\n", "12", "12\n9x", std::string(500, '1').c_str()}) {
+  for (const std::string& text : std::vector<std::string>{"x", "\n", "99999999999999999999999999\n11\n", "12",
+                                                          "12\n9x", std::string(500, '1')}) {
     fs::create_directories(path_);
     std::ofstream(path_ / "running") << text;
     EXPECT_TRUE(opened()->interrupted()) << text;

@@ -35,7 +35,7 @@ std::string canonicalOf(std::string text) {
   return canonicalJson(document->root).value_or("not canonical");
 }
 
-std::string codeOf(std::string_view text) {
+std::string refusalOf(std::string_view text) {
   const Expected<JsonDocument> document = readCanonicalJson(text, 10000);
   return document ? "" : document.error().message.code;
 }
@@ -98,7 +98,7 @@ TEST(CanonicalJsonTest, EveryNumberReadsBackToItsBits) {
     double back = 0.0;
     ASSERT_EQ(std::from_chars(text.data(), text.data() + text.size(), back).ptr, text.data() + text.size());
     EXPECT_EQ(std::bit_cast<std::uint64_t>(back), std::bit_cast<std::uint64_t>(value)) << text;
-    EXPECT_EQ(codeOf(text), "");
+    EXPECT_EQ(refusalOf(text), "");
   }
 }
 
@@ -108,7 +108,7 @@ TEST(CanonicalJsonTest, TheVectorsOfRfc8785AreReproduced) {
   for (const auto& entry : fs::directory_iterator(kVectors / "input")) {
     const std::string expected = readFile(kVectors / "output" / entry.path().filename());
     EXPECT_EQ(canonicalOf(readFile(entry.path())), expected) << entry.path();
-    EXPECT_EQ(codeOf(expected), "") << entry.path();
+    EXPECT_EQ(refusalOf(expected), "") << entry.path();
     ++files;
   }
   EXPECT_EQ(files, 6);
@@ -128,16 +128,16 @@ TEST(CanonicalJsonTest, WhatIsNotCanonicalIsRefused) {
         "\"\\/\"", "\"\\u000A\"", "\"\\u000a\"", "9007199254740993",
         "\xEF\xBB\xBF"
         "1"}) {
-    EXPECT_EQ(codeOf(text), "json-not-canonical") << text;
+    EXPECT_EQ(refusalOf(text), "json-not-canonical") << text;
   }
-  EXPECT_EQ(codeOf(""), "json-syntax");
-  EXPECT_EQ(codeOf(std::string(40, '\0')), "json-syntax");
-  EXPECT_EQ(codeOf("1e400"), "json-syntax");
-  EXPECT_EQ(codeOf("NaN"), "json-syntax");
-  EXPECT_EQ(codeOf("\"\\ud800\""), "json-syntax");
-  EXPECT_EQ(codeOf("\"\xED\xA0\x80\""), "not-utf8");
-  EXPECT_EQ(codeOf("{\"a\":1,\"a\":1}"), "json-duplicate-key");
-  EXPECT_EQ(codeOf("\"" + std::string(10000, 'a') + "\""), "json-too-large");
+  EXPECT_EQ(refusalOf(""), "json-syntax");
+  EXPECT_EQ(refusalOf(std::string(40, '\0')), "json-syntax");
+  EXPECT_EQ(refusalOf("1e400"), "json-syntax");
+  EXPECT_EQ(refusalOf("NaN"), "json-syntax");
+  EXPECT_EQ(refusalOf("\"\\ud800\""), "json-syntax");
+  EXPECT_EQ(refusalOf("\"\xED\xA0\x80\""), "not-utf8");
+  EXPECT_EQ(refusalOf("{\"a\":1,\"a\":1}"), "json-duplicate-key");
+  EXPECT_EQ(refusalOf("\"" + std::string(10000, 'a') + "\""), "json-too-large");
 }
 
 TEST(CanonicalJsonTest, WhatCannotBeWrittenIsRefusedWithItsPlace) {

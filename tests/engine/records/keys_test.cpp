@@ -42,8 +42,6 @@ void expectVector(std::string_view secret, std::string_view public_key, std::str
   EXPECT_FALSE(signatureHolds(key.publicKey(), bytes + "x", arrayOf<64>(bytesOfHex(signature))));
 }
 
-std::string codeOf(const auto& expected) { return expected ? "" : expected.error().message.code; }
-
 TEST(KeysTest, SignaturesAgreeWithRfc8032) {
   for (const auto& [secret, public_key, message, signature] : reference::kEd25519) {
     expectVector(secret, public_key, message, signature);

@@ -96,4 +96,7 @@ inline std::string flipped(std::string text, std::size_t bit) {
   return text;
 }
 
+/// Of the error; "" where there is none.
+std::string codeOf(const auto& expected) { return expected ? "" : expected.error().message.code; }
+
 }  // namespace hingepin::records

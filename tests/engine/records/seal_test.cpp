@@ -9,8 +9,6 @@
 namespace hingepin::records {
 namespace {
 
-std::string codeOf(const Expected<Sealed>& sealed) { return sealed ? "" : sealed.error().message.code; }
-
 // A sealed text put together by hand, so that headers of others can be tried; the signature is always right.
 std::string sealedWith(const SecretKey& key, const std::string& header, const std::string& payload = "{}") {
   const std::string encoded_header = base64Url(bytesOf(header));

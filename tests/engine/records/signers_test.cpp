@@ -16,8 +16,6 @@ using ::testing::ElementsAre;
 using ::testing::IsEmpty;
 using ::testing::UnorderedElementsAre;
 
-std::string codeOf(const auto& expected) { return expected ? "" : expected.error().message.code; }
-
 class SignersTest : public ::testing::Test {
  protected:
   SealedSigners next(const SecretKey& key, const SecretKey* old_key = nullptr,

@@ -16,13 +16,13 @@ namespace {
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-struct Problem {
+struct Regression {
   MatrixXd design;
   VectorXd observations;
 };
 
-Problem stackLoss() {
-  Problem problem{MatrixXd(21, 4), VectorXd(21)};
+Regression stackLoss() {
+  Regression problem{MatrixXd(21, 4), VectorXd(21)};
   for (Eigen::Index i = 0; i < 21; ++i) {
     const auto& row = reference::kStackLoss[static_cast<std::size_t>(i)];
     problem.design.row(i) << row.air_flow, row.water_temperature, row.acid, 1.0;
@@ -33,9 +33,9 @@ Problem stackLoss() {
 
 const Eigen::Vector2d kTruth(120.0, -3.0);
 
-Problem line(std::uint64_t seed, Eigen::Index n, double sd, Eigen::Index outliers) {
+Regression line(std::uint64_t seed, Eigen::Index n, double sd, Eigen::Index outliers) {
   Random random(seed);
-  Problem problem{MatrixXd(n, 2), VectorXd(n)};
+  Regression problem{MatrixXd(n, 2), VectorXd(n)};
   for (Eigen::Index i = 0; i < n; ++i) {
     problem.design.row(i) << 1.0, random.uniform(-1.0, 1.0);
     problem.observations(i) = problem.design.row(i) * kTruth + sd * random.normal();
@@ -45,7 +45,7 @@ Problem line(std::uint64_t seed, Eigen::Index n, double sd, Eigen::Index outlier
 }
 
 TEST(RobustTest, StackLossComesOutAsPublished) {
-  const Problem problem = stackLoss();
+  const Regression problem = stackLoss();
   for (const auto& [loss, expected] : {std::pair{RobustLoss::Huber, reference::kStackLossHuber},
                                        std::pair{RobustLoss::Bisquare, reference::kStackLossBisquare}}) {
     const auto fit = fitRobust(problem.design, problem.observations, VectorXd::Ones(21), loss);
@@ -78,7 +78,7 @@ TEST(RobustTest, ScaleAboutZeroTakesTheMiddle) {
 }
 
 TEST(RobustTest, GrossOutliersAreShutOut) {
-  const Problem problem = line(2, 100, 1.0, 20);
+  const Regression problem = line(2, 100, 1.0, 20);
   const auto bisquare =
       fitRobust(problem.design, problem.observations, VectorXd::Ones(100), RobustLoss::Bisquare);
   const auto clean = fitWeighted(problem.design.bottomRows(80), problem.observations.tail(80),
@@ -89,7 +89,7 @@ TEST(RobustTest, GrossOutliersAreShutOut) {
 }
 
 TEST(RobustTest, ExactDataUnderOutliersComeBackExactly) {
-  const Problem problem = line(3, 40, 0.0, 8);
+  const Regression problem = line(3, 40, 0.0, 8);
   for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare}) {
     const auto fit = fitRobust(problem.design, problem.observations, VectorXd::Ones(40), loss);
     ASSERT_TRUE(fit);
@@ -99,7 +99,7 @@ TEST(RobustTest, ExactDataUnderOutliersComeBackExactly) {
 }
 
 TEST(RobustTest, DataWithoutNoiseOrValueAreFitted) {
-  const Problem problem = line(4, 10, 0.0, 0);
+  const Regression problem = line(4, 10, 0.0, 0);
   for (const VectorXd& y : {problem.observations, VectorXd(VectorXd::Zero(10))}) {
     const auto fit = fitRobust(problem.design, y, VectorXd::Ones(10), RobustLoss::Bisquare);
     ASSERT_TRUE(fit);
@@ -113,7 +113,7 @@ TEST(RobustTest, CovarianceIsTheSpreadOverRepetitionsWithAndWithoutOutliers) {
     Eigen::Vector2d stated = Eigen::Vector2d::Zero();
     constexpr int kRepetitions = 400;
     for (int k = 0; k < kRepetitions; ++k) {
-      const Problem problem = line(1000 + static_cast<std::uint64_t>(k), 60, 2.0, 0);
+      const Regression problem = line(1000 + static_cast<std::uint64_t>(k), 60, 2.0, 0);
       const auto fit = fitRobust(problem.design, problem.observations, VectorXd::Ones(60), loss);
       ASSERT_TRUE(fit);
       spread += (fit->coefficients - kTruth).cwiseAbs2() / kRepetitions;
@@ -126,7 +126,7 @@ TEST(RobustTest, CovarianceIsTheSpreadOverRepetitionsWithAndWithoutOutliers) {
 
 TEST(RobustTest, SmallSamplesSettle) {
   for (std::uint64_t seed = 0; seed < 300; ++seed) {
-    const Problem problem = line(5000 + seed, 4 + static_cast<Eigen::Index>(seed % 9), 1.0, seed % 3 == 0);
+    const Regression problem = line(5000 + seed, 4 + static_cast<Eigen::Index>(seed % 9), 1.0, seed % 3 == 0);
     const auto n = problem.design.rows();
     for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare})
       EXPECT_TRUE(fitRobust(problem.design, problem.observations, VectorXd::Ones(n), loss)) << seed;
@@ -134,7 +134,7 @@ TEST(RobustTest, SmallSamplesSettle) {
 }
 
 TEST(RobustTest, PriorWeightOfTwoIsTheRowTwice) {
-  const Problem problem = line(5, 30, 1.0, 3);
+  const Regression problem = line(5, 30, 1.0, 3);
   VectorXd weight = VectorXd::Ones(30);
   const auto unit = fitRobust(problem.design, problem.observations, weight, RobustLoss::Huber);
   const auto heavier = fitRobust(problem.design, problem.observations, 7.0 * weight, RobustLoss::Huber);
@@ -150,7 +150,7 @@ TEST(RobustTest, PriorWeightOfTwoIsTheRowTwice) {
 }
 
 TEST(RobustTest, UnitsAndOrderDoNotMatter) {
-  const Problem problem = line(6, 30, 1.0, 5);
+  const Regression problem = line(6, 30, 1.0, 5);
   for (const RobustLoss loss : {RobustLoss::Huber, RobustLoss::Bisquare}) {
     const auto fit = fitRobust(problem.design, problem.observations, VectorXd::Ones(30), loss);
     const auto scaled = fitRobust(1e3 * problem.design, 1e8 * problem.observations, VectorXd::Ones(30), loss);
@@ -164,7 +164,7 @@ TEST(RobustTest, UnitsAndOrderDoNotMatter) {
 }
 
 TEST(RobustTest, InputThatCannotBeFittedIsRefusedByKind) {
-  const Problem problem = line(7, 10, 1.0, 0);
+  const Regression problem = line(7, 10, 1.0, 0);
   const auto kindOf = [](const Expected<RobustFit>& fit) {
     EXPECT_FALSE(fit);
     return fit.error().kind;
