@@ -11,15 +11,14 @@
 #include <cstdlib>
 #include <fstream>
 
-#include "engine/far_side/curl_client.h"
-#include "engine/far_side/webdav.h"
-#include "tests/engine/far_side/servers/server.h"
+#include "tests/engine/far_side/servers/real.h"
 #include "tests/engine/sync/far_side.h"
 
 namespace {
 
 using namespace hingepin;
 using namespace hingepin::far_side;
+using namespace hingepin::far_side::samples;
 using namespace hingepin::sync;
 using namespace hingepin::sync::samples;
 
@@ -75,17 +74,14 @@ int main(int count, char** arguments) {
   const int first_push = count > 1 ? std::atoi(arguments[1]) : 10'000;
   const int large = count > 2 ? std::atoi(arguments[2]) : 100'000;
   const sync::samples::Folder folder;
-  const Server server("apache.sh", folder.file("server"));
+  const RealServer server("webdav", folder.file("server"));
   if (!server.runs()) {
-    std::fputs("Debian's apache2-bin and openssl are needed.\n", stderr);
+    fmt::print(stderr, "{} are needed.\n", server.packages());
     return EXIT_FAILURE;
   }
-  const std::string url = "https://localhost:" + std::to_string(server.port()) + "/share";
-  const std::string ca = folder.file("server/ca.pem");
-  const auto remote = [&] {
-    return patient(webdav(curlClient({.user = "technician", .secret = "demo password", .ca_file = ca}), url),
-                   noWait());
-  };
+  const std::string url = server.url();
+  const std::string ca = server.caFile();
+  const auto remote = [&] { return patient(server.remote(), noWait()); };
   auto yard = phones(folder, 3);
 
   fill(*yard[0], first_push);

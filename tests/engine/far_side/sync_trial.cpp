@@ -15,11 +15,8 @@
 #include <fstream>
 #include <set>
 
-#include "engine/far_side/curl_client.h"
-#include "engine/far_side/s3.h"
-#include "engine/far_side/webdav.h"
 #include "tests/engine/far_side/faulty_line.h"
-#include "tests/engine/far_side/servers/server.h"
+#include "tests/engine/far_side/servers/real.h"
 #include "tests/engine/sync/far_side.h"
 
 namespace {
@@ -48,72 +45,32 @@ struct Absent {
   std::int64_t clock_ms = 0;  ///< how far its clock is off
 };
 
-struct Place {
-  const Trial& trial;
-  std::string url;
-  std::string ca_file;
-
-  [[nodiscard]] Remote remote(LineFaults& faults, Random& random, std::int64_t now_utc_ms) const {
-    const bool is_s3 = trial.kind == "s3";
-    const HttpClient client = overFaultyLine(
-        curlClient({.user = is_s3 ? "" : "technician", .secret = "demo password", .ca_file = ca_file}),
-        faults, random);
-    Remote remote = is_s3 ? s3(client,
-                               {.endpoint = url,
-                                .bucket = "fleet",
-                                .prefix = "yard/",
-                                .key = {"yard:technician", "demo-secret", "us-east-1"}},
-                               [now_utc_ms] { return now_utc_ms; })
-                          : webdav(client, url);
-    return patient(std::move(remote), {.most_tries = 3,
-                                       .first_ms = 2,
-                                       .most_ms = 20,
-                                       .jitter = [&random] { return random.uniform(); },
-                                       .wait =
-                                           [](std::int64_t ms) {
-                                             ::usleep(static_cast<useconds_t>(ms) * 1000);
-                                             return true;
-                                           }});
-  }
-};
-
-std::int64_t nowMs() {
-  return std::chrono::duration_cast<std::chrono::milliseconds>(
-             std::chrono::system_clock::now().time_since_epoch())
-      .count();
+/// The real server over a line with faults, by a clock that may be wrong.
+Remote remoteOver(const RealServer& server, LineFaults& faults, Random& random, std::int64_t clock_ms) {
+  const HttpClient client = overFaultyLine(server.client(), faults, random);
+  return patient(server.remote(client, server.secret(), [clock_ms] { return nowMs() + clock_ms; }),
+                 {.most_tries = 3,
+                  .first_ms = 2,
+                  .most_ms = 20,
+                  .jitter = [&random] { return random.uniform(); },
+                  .wait =
+                      [](std::int64_t ms) {
+                        ::usleep(static_cast<useconds_t>(ms) * 1000);
+                        return true;
+                      }});
 }
 
 int run(const Trial& trial) {
   const Folder scratch;
-  const std::string base = trial.folder.empty() ? scratch.file("trial") : trial.folder;
+  const std::string base = trial.folder.empty() ? scratch.file("") : trial.folder;
   std::filesystem::create_directories(base);
-  const Server server(trial.kind == "s3" ? "swift.sh" : "apache.sh", base + "/server");
+  const RealServer server(trial.kind, base + "/server");
   if (!server.runs()) {
-    std::fputs(server.isMissing() ? "The server is not installed.\n" : "The server did not start.\n", stderr);
+    fmt::print(stderr, "{} are needed, or did not start.\n", server.packages());
     return EXIT_FAILURE;
   }
-  const Place place{trial,
-                    trial.kind == "s3" ? "http://127.0.0.1:" + std::to_string(server.port())
-                                       : "https://localhost:" + std::to_string(server.port()) + "/share",
-                    trial.kind == "s3" ? "" : base + "/server/ca.pem"};
   Random random(trial.seed);
   LineFaults faults;
-  if (trial.kind == "s3") {
-    // Swift's ports open one after the other.
-    for (int tries = 0; tries < 100; ++tries) {
-      const HttpRequest make_bucket{.method = "PUT", .url = ""};
-      const auto made = s3(
-          [&](std::span<const HttpRequest> requests) {
-            std::vector<HttpRequest> put(requests.begin(), requests.end());
-            return curlClient({})(put);
-          },
-          {.endpoint = place.url, .bucket = "fleet", .key = {"yard:technician", "demo-secret", "us-east-1"}},
-          nowMs);
-      const std::vector<Upload> bucket = {{.name = "", .bytes = "", .replace = true}};
-      if (made.put(bucket).front()) break;
-      ::usleep(500'000);
-    }
-  }
 
   // The yard: one list with all keys. Phones are opened one at a time.
   std::vector<Absent> phones;
@@ -181,7 +138,7 @@ int run(const Trial& trial) {
       line.requests = 0;
       {
         const auto phone = open(absent);
-        static_cast<void>(phone->exchangeWith(place.remote(line, line_random, nowMs() + absent.clock_ms)));
+        static_cast<void>(phone->exchangeWith(remoteOver(server, line, line_random, absent.clock_ms)));
       }
       std::ofstream out(tally, std::ios::app);
       for (const std::int64_t count : line.count) out << count << ' ';
@@ -223,7 +180,7 @@ int run(const Trial& trial) {
     quiet = true;
     for (Absent& absent : phones) {
       const auto phone = open(absent);
-      const Outcome outcome = phone->exchangeWith(place.remote(faults, random, nowMs() + absent.clock_ms));
+      const Outcome outcome = phone->exchangeWith(remoteOver(server, faults, random, absent.clock_ms));
       const Progress& done = outcome.progress;
       if (outcome.stopped) fmt::print("stopped: {}\n", outcome.stopped->message.code);
       quiet = quiet && !outcome.stopped &&

@@ -29,7 +29,7 @@ for kind in account container object; do
 [DEFAULT]
 bind_ip = 127.0.0.1
 bind_port = $its_port
-workers = 1
+workers = 0
 user = $user
 swift_dir = $folder/etc
 devices = $folder/disk
@@ -46,7 +46,7 @@ cat >proxy-server.conf <<EOF
 [DEFAULT]
 bind_ip = 127.0.0.1
 bind_port = $port
-workers = 1
+workers = 0
 user = $user
 swift_dir = $folder/etc
 log_address = /dev/null
