@@ -727,6 +727,7 @@ class Exchange {
   }
 
   Expected<void> fetchPieces(std::vector<Fetching>& fetching) {
+    if (fetching.empty()) return {};
     struct Part {
       Fetching* of;
       std::string name;
@@ -745,25 +746,33 @@ class Exchange {
       for (const Part& part : chunk) names.push_back(part.name);
       auto answers = remote_.get(names);
       for (std::size_t index = 0; index < chunk.size(); ++index) {
-        if (auto done = takePiece(*chunk[index].of, chunk[index].name, answers[index]); !done) return done;
+        if (!answers[index] || isSound(chunk[index].of->item, names[index], *answers[index])) continue;
+        const std::array once_more{names[index]};  // the line may have cut it
+        answers[index] = std::move(remote_.get(once_more).front());
       }
+      auto batch = store_.beginBatch();
+      if (!batch) return std::unexpected(batch.error());
+      for (std::size_t index = 0; index < chunk.size(); ++index) {
+        if (auto done = takePiece(*chunk[index].of, names[index], answers[index]); !done) return done;
+      }
+      if (auto committed = batch->commit(); !committed) return committed;
     }
+    auto batch = store_.beginBatch();
+    if (!batch) return std::unexpected(batch.error());
     for (Fetching& each : fetching) {
       if (each.failed) continue;
       if (auto done = assemble(each.item); !done) return done;
     }
-    return {};
+    return batch->commit();
   }
 
-  Expected<void> takePiece(Fetching& of, const std::string& name, Expected<std::string>& answer) {
-    const auto sound = [&](const Expected<std::string>& bytes) {
-      return of.item.kind != Item::Kind::Blob || blobPieceObject(records::hashName(*bytes)) == name;
-    };
-    if (answer && !sound(answer)) {
-      const std::array once_more{name};
-      answer = std::move(remote_.get(once_more).front());
-    }
-    if (answer && sound(answer)) {
+  /// Whether a piece is what its name says; of a personal object only the whole can tell.
+  static bool isSound(const Item& item, const std::string& name, const std::string& bytes) {
+    return item.kind != Item::Kind::Blob || blobPieceObject(records::hashName(bytes)) == name;
+  }
+
+  Expected<void> takePiece(Fetching& of, const std::string& name, const Expected<std::string>& answer) {
+    if (answer && isSound(of.item, name, *answer)) {
       outcome_.progress.bytes_received += std::ssize(*answer);
       return store_.putPiece(name, *answer);
     }
@@ -790,8 +799,6 @@ class Exchange {
       if (!*piece) return {};  // broken off before it came
       content += **piece;
     }
-    auto batch = store_.beginBatch();
-    if (!batch) return std::unexpected(batch.error());
     store::Personal personal{.name = item.name};
     bool sound = false;
     if (item.kind == Item::Kind::Blob) {
@@ -818,7 +825,7 @@ class Exchange {
     } else if (auto told = lacking(item, true); !told) {
       return told;
     }
-    return batch->commit();
+    return {};
   }
 
   store::Store& store_;

@@ -193,16 +193,20 @@ struct Handset {
   }
   [[nodiscard]] std::string source() const { return sourceOf(device->key.publicKey(), device->epoch); }
 
-  /// Seals a record that names a blob, and keeps both. @return its name
-  std::string work(const std::string& log) {
-    const std::string hash = the(store->putBlob(log, "text/csv"));
-    const auto sealed = pen.sealNext(records::Record{
-        .envelope = pen.next(),
-        .content =
-            records::jsonObject({{"log", records::jsonString(hash)},
-                                 {"unit", records::jsonObject({{"id", records::jsonString("loader-7")}})}})});
+  /// Seals a record and keeps it. @return its name
+  std::string seal(std::vector<std::pair<std::string, JsonValue>> content) {
+    content.emplace_back("unit", records::jsonObject({{"id", records::jsonString("loader-7")}}));
+    const auto sealed = pen.sealNext(
+        records::Record{.envelope = pen.next(), .content = records::jsonObject(std::move(content))});
     the(store->putStatement({.name = sealed.name, .text = sealed.text, .unit = "loader-7"}, pen.now));
     return sealed.name;
+  }
+  /// Likewise, naming a blob that is kept too.
+  std::string work(const std::string& log) {
+    return seal({{"log", records::jsonString(the(store->putBlob(log, "text/csv")))}});
+  }
+  std::string workWithoutLog() {
+    return seal({{"number", records::jsonInteger(pen.head ? pen.head->sequence : 0)}});
   }
   void takeYard(const records::SealedSigners& list) {
     the(store->putSigners(list, kNow, false));
