@@ -22,6 +22,7 @@
 #include "engine/session/dispute.h"
 #include "engine/session/job_record.h"
 #include "engine/session/past.h"
+#include "engine/session/tables.h"
 #include "engine/session/yard.h"
 
 namespace hingepin::cli {
@@ -63,18 +64,6 @@ constexpr std::array kWeights = {
 
 bool isRemark(const std::string& code) {
   return std::ranges::find(kWeights, code, &Named<Weight>::name) != kWeights.end();
-}
-
-std::string_view standingName(records::Standing standing) {
-  switch (standing) {
-    case records::Standing::Trusted:
-      return "trusted";
-    case records::Standing::Quarantined:
-      return "quarantined";
-    case records::Standing::Refused:
-      return "refused";
-  }
-  return "";
 }
 
 std::string nameOfFile(const std::string& path) {
@@ -123,7 +112,7 @@ std::string verificationJson(const RecordOptions& options, const records::Verifi
     text += json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
   };
   for (const records::StatementVerdict& each : verification.statements) {
-    line({{"name", keptAs(each)}, {"standing", standingName(each.standing)}});
+    line({{"name", keptAs(each)}, {"standing", session::nameOf(each.standing)}});
   }
   const auto findings = [&](const char* part, const std::vector<records::Finding>& list) {
     for (const records::Finding& finding : list) {
@@ -156,7 +145,7 @@ int verifyCommand(const Common& common, const RecordOptions& options) {
     holds = holds && each.standing == records::Standing::Trusted;
     const bool signature = each.statement && std::holds_alternative<records::Signature>(*each.statement);
     table.push_back(
-        {keptAs(each), signature ? "signature" : "record", std::string(standingName(each.standing))});
+        {keptAs(each), signature ? "signature" : "record", std::string(session::nameOf(each.standing))});
   }
   text = layOut(table, Charset::Utf8, 3);
   const auto findings = [&](const char* part, const std::vector<records::Finding>& list) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <utility>
 
 #include "engine/cli/commands.h"
@@ -16,6 +17,7 @@
 #include "engine/session/past.h"
 #include "engine/session/procedure_words.h"
 #include "engine/session/profile.h"
+#include "engine/session/tables.h"
 #include "engine/session/yard.h"
 
 namespace hingepin::cli {
@@ -304,6 +306,41 @@ int backupStore(const Common& common, const std::string& file) {
   });
 }
 
+/// Units, jobs and readings as CSV, and the script that loads them into PostgreSQL.
+Expected<void> writeTables(const store::Store& store, const std::filesystem::path& out) {
+  if (auto made = makeFolder(out.string()); !made) return made;
+  std::map<std::string, std::ofstream> files;
+  const auto failure = [&](const char* table) {
+    return fail(ErrorKind::IoFailed, "export-not-written", {},
+                {.file = (out / (std::string(table) + ".csv")).string()});
+  };
+  for (const session::TableShape& table : session::officeTables()) {
+    std::vector<std::string> names;
+    for (const session::TableColumn& column : table.columns) names.emplace_back(column.name);
+    std::ofstream& file = files[table.name];
+    file.open(out / (std::string(table.name) + ".csv"), std::ios::binary | std::ios::trunc);
+    if (!(file << session::csvRow(names))) return failure(table.name);
+  }
+  const auto written = session::eachOfficeRow(
+      store, [&](const session::TableShape& table, const std::vector<std::string>& cells) -> Expected<void> {
+        if (!(files[table.name] << session::csvRow(cells))) return failure(table.name);
+        return {};
+      });
+  if (!written) return written;
+  for (auto& [name, file] : files) {
+    file.close();
+    if (file.fail()) return failure(name.c_str());
+  }
+  return writeFile((out / "load.sql").string(), session::loadScript());
+}
+
+int exportTables(const Common& common, const std::string& path) {
+  return withFolder(common, [&](Folder& folder) {
+    const auto written = writeTables(folder.store, path);
+    return written ? print(path + "\n", common.system) : complain(written.error(), common.system);
+  });
+}
+
 /// Writes a file beside it first, so that what has the name is whole.
 int exportStore(const Common& common, const std::string& path) {
   return withFolder(common, [&](Folder& folder) {
@@ -461,6 +498,11 @@ void addYardCommands(CLI::App& app, const Common& common, Action& action) {
   command(store, "export", "Write all that the store holds as text, a JSON object a line; without keys",
           [&common, options] { return exportStore(common, options->file); })
       ->add_option("FILE", options->file, "A file that is not there yet")
+      ->required();
+  command(store, "tables",
+          "Write units, jobs and readings as CSV, with a script that loads them into PostgreSQL",
+          [&common, options] { return exportTables(common, options->file); })
+      ->add_option("FOLDER", options->file, "Where to; tables that are there are written anew")
       ->required();
   command(store, "import",
           "Take what is new of another store's export: all of it or nothing; prints how much",

@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "tests/engine/cli/place.h"
 #include "tests/engine/cli/process.h"
 
 namespace hingepin::cli {
@@ -22,69 +23,6 @@ using ::testing::IsEmpty;
 using ::testing::Not;
 using ::testing::StartsWith;
 
-constexpr const char* kScriptHeader =
-    R"({"format":"hingepin-script/1","procedure":"walk-round","unit":"L-27","attachment":"GP-2.7",)"
-    R"("begun_utc":"2026-05-04T06:10:00Z","phone_started_utc":"2026-05-04T06:00:00Z",)"
-    R"("people":{"technician-1":{"role":"technician","key":"technician-1"}}})";
-
-/// A store folder with a yard, a unit and an attachment.
-class Place {
- public:
-  Place() {
-    writeText(path() / "passphrase", "seven brave otters hum\n");
-    writeText(path() / "photo.txt", "not a real photo");
-    for (const char* key : {"technician-1", "lead-1", "yard"}) done({"keys", "make", key});
-    done({"signers", "make", "--yard-key", "yard", "--from", "2026-01-01T00:00:00Z", "--signer",
-          "technician-1:technician", "--signer", "lead-1:safety-lead"});
-    const fs::path files = fs::path(HINGEPIN_SOURCE_DIR) / "tests/engine/session/files";
-    done({"units", "put", (files / "unit.json").string()});
-    done({"attachments", "put", (files / "attachment.json").string()});
-  }
-  [[nodiscard]] const fs::path& path() const { return folder_.path(); }
-  [[nodiscard]] ProcessResult run(std::vector<std::string> arguments, int most_seconds = 60) const {
-    arguments.insert(arguments.end(), {"--store", "store", "--passphrase-file", "passphrase"});
-    return runProgram(HINGEPIN_PROGRAM, arguments, path(), {.most_seconds = most_seconds});
-  }
-  std::string done(const std::vector<std::string>& arguments) const {
-    const ProcessResult result = run(arguments);
-    EXPECT_EQ(result.status, 0) << arguments[0] << " " << arguments[1] << ": " << result.diagnostics;
-    return result.output;
-  }
-  /// The lines of a walk-round as an obliging technician does it, without the header.
-  [[nodiscard]] std::vector<std::string> walkRound(const std::string& says = "{}") const {
-    const std::string plan = R"({"header":)" + std::string(kScriptHeader) + R"(,"says":)" + says + "}";
-    writeText(path() / "plan.json", plan);
-    const ProcessResult written = runProgram(HINGEPIN_WRITE_SCRIPT, {"plan.json"}, path());
-    EXPECT_EQ(written.status, 0) << written.diagnostics;
-    std::istringstream stream(written.output);
-    std::vector<std::string> lines;
-    for (std::string line; std::getline(stream, line);) lines.push_back(line);
-    lines.erase(lines.begin());
-    return lines;
-  }
-  void writeScript(const std::string& name, const std::vector<std::string>& lines,
-                   const std::string& header = kScriptHeader) const {
-    std::string text = header + "\n";
-    for (const std::string& line : lines) text += line + "\n";
-    writeText(path() / name, text);
-  }
-  /// @return the name of the record
-  std::string seal(const std::vector<std::string>& lines) const {
-    writeScript("whole.jsonl", lines);
-    const std::string said = done({"jobs", "run", "whole.jsonl"});
-    const std::size_t at = said.find("record ");
-    return at == std::string::npos ? "" : said.substr(at + 7, 64);
-  }
-  [[nodiscard]] std::string runningJob() const {
-    const std::string list = done({"jobs", "list", "--running"});
-    std::smatch job;
-    return std::regex_search(list, job, std::regex("[0-9a-f]{32}")) ? job.str() : "";
-  }
-
- private:
-  TemporaryFolder folder_;
-};
-
 const char* const kHours = R"({"hours":"4211 h","fuel":"80 %"})";
 
 TEST(JobCommandTest, EveryCommandOfEveryGroupExplainsItself) {
@@ -96,7 +34,7 @@ TEST(JobCommandTest, EveryCommandOfEveryGroupExplainsItself) {
       {"signers", {"make", "add", "revoke", "accept", "show"}},
       {"jobs", {"run", "continue", "list", "show", "tag", "seal"}},
       {"records", {"list", "show", "verify", "export", "sign", "amend", "event", "compare", "dispute"}},
-      {"store", {"check", "backup", "export", "import"}}};
+      {"store", {"check", "backup", "export", "tables", "import"}}};
   const TemporaryFolder folder;
   for (const auto& [group, commands] : groups) {
     EXPECT_THAT(runHingepin({"help"}, folder.path()).output, HasSubstr(group));
