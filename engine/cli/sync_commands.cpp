@@ -99,8 +99,7 @@ int runSync(const Common& common, const SyncOptions& options) {
     if (!far_side) return std::unexpected(far_side.error());
     const Expected<std::string> secret = readSecret(options.secret_file);
     if (!secret) return std::unexpected(secret.error());
-    return std::pair(remoteOf(*far_side, *secret, goesOn),
-                     far_side->url + "/" + far_side->bucket + "/" + far_side->prefix);
+    return std::pair(remoteOf(*far_side, *secret, goesOn), addressOf(*far_side));
   });
 }
 

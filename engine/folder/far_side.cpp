@@ -17,6 +17,7 @@
 #include "engine/folder/files.h"
 #include "engine/records/canonical_json.h"
 #include "engine/records/encoding.h"
+#include "engine/records/secret.h"
 
 namespace hingepin::folder {
 namespace {
@@ -68,6 +69,11 @@ Expected<void> checkFarSide(const FarSide& far_side) {
     return expected("bucket, region and the id of a key");
   }
   return {};
+}
+
+/// Beside the keys, which stay out of backups.
+std::string secretPath(const Folder& folder, const records::SecretKey& owner) {
+  return in(folder, ("keys/" + owner.id() + ".secret.json").c_str());
 }
 
 Expected<sync::Device> keepDevice(const Folder& folder, sync::Device device) {
@@ -129,6 +135,23 @@ Expected<std::string> readSecret(const std::string& file) {
   }
   if (secret.empty()) return fail(ErrorKind::InvalidInput, "far-side-secret-missing");
   return secret;
+}
+
+Expected<void> keepSecret(const Folder& folder, const std::string& secret, const records::SecretKey& owner) {
+  return writeFile(secretPath(folder, owner), records::sealSecret(secret, owner, fillBytes) + "\n",
+                   Readers::OwnerOnly);
+}
+
+Expected<std::string> keptSecret(const Folder& folder, const records::SecretKey& owner) {
+  Expected<std::string> text = readFile(secretPath(folder, owner));
+  if (!text && text.error().kind == ErrorKind::NotFound)
+    return fail(ErrorKind::NotFound, "far-side-secret-not-kept");
+  if (!text) return text;
+  return records::openSecret(*text, owner);
+}
+
+std::string addressOf(const FarSide& far_side) {
+  return far_side.url + "/" + far_side.bucket + "/" + far_side.prefix;
 }
 
 sync::Remote remoteOf(const FarSide& far_side, const std::string& secret, std::function<bool()> goes_on) {

@@ -34,6 +34,16 @@ struct FarSide {
 /// Errors: InvalidInput "far-side-secret-missing"; those of the file.
 [[nodiscard]] Expected<std::string> readSecret(const std::string& file);
 
+/// Keeps the password or secret key where no backup reaches, sealed so that only the holder of `owner` can
+/// read it. Errors: those of the files.
+[[nodiscard]] Expected<void> keepSecret(const Folder& folder, const std::string& secret,
+                                        const records::SecretKey& owner);
+/// Errors: NotFound "far-side-secret-not-kept"; those of openSecret and of the files.
+[[nodiscard]] Expected<std::string> keptSecret(const Folder& folder, const records::SecretKey& owner);
+
+/// How a far side is called where what it has shown is remembered.
+[[nodiscard]] std::string addressOf(const FarSide& far_side);
+
 /// A far side that is tried again where that may help, by this computer's clock and random bytes.
 /// @param goes_on asked before each wait
 [[nodiscard]] sync::Remote remoteOf(const FarSide& far_side, const std::string& secret,
