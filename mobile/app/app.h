@@ -92,6 +92,8 @@ class App : public QObject {
   [[nodiscard]] UnitSystem system() const { return us_units_ ? UnitSystem::UsCustomary : UnitSystem::Metric; }
   [[nodiscard]] const session::Catalogue& catalogue() const;
   [[nodiscard]] Backend& backend() { return backend_; }
+  /// Of this installation, for what other models keep.
+  [[nodiscard]] QSettings& settings() { return settings_; }
   /// In the language of the screen, in the units of its reader.
   [[nodiscard]] QString say(const Message& message) const;
   [[nodiscard]] QString say(const Error& error) const;

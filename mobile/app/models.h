@@ -12,6 +12,7 @@
 #include "level.h"
 #include "live.h"
 #include "profiles.h"
+#include "syncer.h"
 #include "yard.h"
 
 namespace hingepin::mobile {
@@ -27,6 +28,7 @@ struct Models {
         cue(app),
         exporter(app),
         profiles(app),
+        syncer(app),
         yard(app) {}
   App app;
   JobRunner job;
@@ -36,6 +38,7 @@ struct Models {
   Cue cue;
   Exporter exporter;
   Profiles profiles;
+  Syncer syncer;
   Yard yard;
 };
 

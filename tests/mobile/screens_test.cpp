@@ -259,6 +259,10 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
     screens.open(QStringLiteral("SettingsPage"));
     screens.open(QStringLiteral("PeoplePage"));
     screens.open(QStringLiteral("FeedPage"));
+    screens.open(QStringLiteral("SyncPage"));
+    screens.open(QStringLiteral("SyncPage"),
+                 {{QStringLiteral("isSettingUp"), true}, {QStringLiteral("kind"), QStringLiteral("s3")}},
+                 QStringLiteral("SyncPage-setting-up"));
     screens.open(QStringLiteral("LevelPage"));
     screens.open(QStringLiteral("UnitEditPage"), {{QStringLiteral("unit"), unit}});
     screens.open(QStringLiteral("AttachmentsPage"));

@@ -1609,6 +1609,14 @@
         <source>What it did and what failed, without names: for whoever looks into a fault</source>
         <translation>ما فعله وما فشل، من دون أسماء: لمن يبحث في العطل</translation>
     </message>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>التبادل مع المكتب</translation>
+    </message>
+    <message>
+        <source>Where records are sent to, and what still waits</source>
+        <translation>إلى أين تُرسل السجلات وما الذي ما زال ينتظر</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1665,6 +1673,113 @@
     <message>
         <source>not calibrated</source>
         <translation>غير معايَر</translation>
+    </message>
+</context>
+<context>
+    <name>SyncPage</name>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>التبادل مع المكتب</translation>
+    </message>
+    <message>
+        <source>Records, signatures and photos go to a place of the yard&apos;s own and come from there to every phone. What arrives is verified before it counts.</source>
+        <translation>تذهب السجلات والتواقيع والصور إلى مكان تابع للساحة ومنه تصل إلى كل هاتف. وما يصل يُتحقق منه قبل أن يُعتدّ به.</translation>
+    </message>
+    <message>
+        <source>The password is not kept for you on this phone. Enter it once.</source>
+        <translation>كلمة المرور غير محفوظة لك على هذا الهاتف. أدخلها مرة واحدة.</translation>
+    </message>
+    <message>
+        <source>Kind of place</source>
+        <translation>نوع المكان</translation>
+    </message>
+    <message>
+        <source>Share (WebDAV)</source>
+        <translation>مشاركة (WebDAV)</translation>
+    </message>
+    <message>
+        <source>Object storage (S3)</source>
+        <translation>تخزين كائنات (S3)</translation>
+    </message>
+    <message>
+        <source>Address, beginning with https://</source>
+        <translation>العنوان، يبدأ بـ https://</translation>
+    </message>
+    <message>
+        <source>Bucket</source>
+        <translation>الحاوية (Bucket)</translation>
+    </message>
+    <message>
+        <source>Region</source>
+        <translation>المنطقة</translation>
+    </message>
+    <message>
+        <source>Id of the access key</source>
+        <translation>معرّف مفتاح الوصول</translation>
+    </message>
+    <message>
+        <source>User name</source>
+        <translation>اسم المستخدم</translation>
+    </message>
+    <message>
+        <source>Secret key</source>
+        <translation>المفتاح السري</translation>
+    </message>
+    <message>
+        <source>Password of the share</source>
+        <translation>كلمة مرور المشاركة</translation>
+    </message>
+    <message>
+        <source>By itself, when there is a network</source>
+        <translation>تلقائيًا عند توفر شبكة</translation>
+    </message>
+    <message>
+        <source>Also over a network that is paid for by what it carries</source>
+        <translation>أيضًا عبر شبكة تُدفع أجرتها بحسب ما تنقله</translation>
+    </message>
+    <message>
+        <source>Waits to be sent</source>
+        <translation>بانتظار الإرسال</translation>
+    </message>
+    <message>
+        <source>Nothing waits.</source>
+        <translation>لا شيء ينتظر.</translation>
+    </message>
+    <message>
+        <source>since %1</source>
+        <translation>منذ %1</translation>
+    </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>و%1 أخرى</translation>
+    </message>
+    <message>
+        <source>Arrived and not believed</source>
+        <translation>وصل ولم يُصدَّق</translation>
+    </message>
+    <message>
+        <source>Keep this place</source>
+        <translation>احفظ هذا المكان</translation>
+    </message>
+    <message>
+        <source>Send and fetch now</source>
+        <translation>أرسل واجلب الآن</translation>
+    </message>
+    <message>
+        <source>Stop for now</source>
+        <translation>توقف الآن</translation>
+    </message>
+    <message>
+        <source>It goes on from here the next time</source>
+        <translation>يتابع من هنا في المرة القادمة</translation>
+    </message>
+    <message>
+        <source>Change the place</source>
+        <translation>غيّر المكان</translation>
+    </message>
+    <message>
+        <source>Set up the place</source>
+        <translation>أعدّ المكان</translation>
     </message>
 </context>
 <context>
@@ -2065,6 +2180,41 @@
     <message>
         <source>counts</source>
         <translation>عدّات</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Syncer</name>
+    <message>
+        <source>You begin each exchange yourself.</source>
+        <translation>أنت من يبدأ كل تبادل.</translation>
+    </message>
+    <message>
+        <source>No network now.</source>
+        <translation>لا توجد شبكة الآن.</translation>
+    </message>
+    <message>
+        <source>This network is paid for by what it carries.</source>
+        <translation>تُدفع أجرة هذه الشبكة بحسب ما تنقله.</translation>
+    </message>
+    <message>
+        <source>Record or signature</source>
+        <translation>سجل أو توقيع</translation>
+    </message>
+    <message>
+        <source>List of who may sign</source>
+        <translation>قائمة من يحق لهم التوقيع</translation>
+    </message>
+    <message>
+        <source>Photo, log or other evidence</source>
+        <translation>صورة أو سجل قراءات أو دليل آخر</translation>
+    </message>
+    <message>
+        <source>A person&apos;s name or photo</source>
+        <translation>اسم شخص أو صورته</translation>
+    </message>
+    <message>
+        <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
+        <translation>أُرسل %1 من %2 رزم، واستُلم %3؛ %4 سجلات جديدة هنا؛ الأدلة: أُرسل %5، واستُلم %6</translation>
     </message>
 </context>
 </TS>

@@ -1593,6 +1593,14 @@
         <source>What it did and what failed, without names: for whoever looks into a fault</source>
         <translation>Was sie tat und was misslang, ohne Namen: für alle, die einem Fehler nachgehen</translation>
     </message>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Austausch mit dem Büro</translation>
+    </message>
+    <message>
+        <source>Where records are sent to, and what still waits</source>
+        <translation>Wohin Protokolle gehen und was noch wartet</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1649,6 +1657,113 @@
     <message>
         <source>not calibrated</source>
         <translation>nicht kalibriert</translation>
+    </message>
+</context>
+<context>
+    <name>SyncPage</name>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Austausch mit dem Büro</translation>
+    </message>
+    <message>
+        <source>Records, signatures and photos go to a place of the yard&apos;s own and come from there to every phone. What arrives is verified before it counts.</source>
+        <translation>Protokolle, Unterschriften und Fotos gehen an einen Ort, der dem Hof gehört, und kommen von dort auf jedes Telefon. Was ankommt, wird geprüft, bevor es zählt.</translation>
+    </message>
+    <message>
+        <source>The password is not kept for you on this phone. Enter it once.</source>
+        <translation>Das Passwort ist für Sie auf diesem Telefon nicht hinterlegt. Geben Sie es einmal ein.</translation>
+    </message>
+    <message>
+        <source>Kind of place</source>
+        <translation>Art des Ortes</translation>
+    </message>
+    <message>
+        <source>Share (WebDAV)</source>
+        <translation>Freigabe (WebDAV)</translation>
+    </message>
+    <message>
+        <source>Object storage (S3)</source>
+        <translation>Objektspeicher (S3)</translation>
+    </message>
+    <message>
+        <source>Address, beginning with https://</source>
+        <translation>Adresse, beginnt mit https://</translation>
+    </message>
+    <message>
+        <source>Bucket</source>
+        <translation>Bucket</translation>
+    </message>
+    <message>
+        <source>Region</source>
+        <translation>Region</translation>
+    </message>
+    <message>
+        <source>Id of the access key</source>
+        <translation>Kennung des Zugangsschlüssels</translation>
+    </message>
+    <message>
+        <source>User name</source>
+        <translation>Benutzername</translation>
+    </message>
+    <message>
+        <source>Secret key</source>
+        <translation>Geheimer Schlüssel</translation>
+    </message>
+    <message>
+        <source>Password of the share</source>
+        <translation>Passwort der Freigabe</translation>
+    </message>
+    <message>
+        <source>By itself, when there is a network</source>
+        <translation>Von selbst, wenn es ein Netz gibt</translation>
+    </message>
+    <message>
+        <source>Also over a network that is paid for by what it carries</source>
+        <translation>Auch über ein Netz, das nach Datenmenge bezahlt wird</translation>
+    </message>
+    <message>
+        <source>Waits to be sent</source>
+        <translation>Wartet auf das Senden</translation>
+    </message>
+    <message>
+        <source>Nothing waits.</source>
+        <translation>Nichts wartet.</translation>
+    </message>
+    <message>
+        <source>since %1</source>
+        <translation>seit %1</translation>
+    </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>und %1 weitere</translation>
+    </message>
+    <message>
+        <source>Arrived and not believed</source>
+        <translation>Angekommen und nicht geglaubt</translation>
+    </message>
+    <message>
+        <source>Keep this place</source>
+        <translation>Diesen Ort behalten</translation>
+    </message>
+    <message>
+        <source>Send and fetch now</source>
+        <translation>Jetzt senden und holen</translation>
+    </message>
+    <message>
+        <source>Stop for now</source>
+        <translation>Für jetzt anhalten</translation>
+    </message>
+    <message>
+        <source>It goes on from here the next time</source>
+        <translation>Das nächste Mal geht es hier weiter</translation>
+    </message>
+    <message>
+        <source>Change the place</source>
+        <translation>Den Ort ändern</translation>
+    </message>
+    <message>
+        <source>Set up the place</source>
+        <translation>Den Ort einrichten</translation>
     </message>
 </context>
 <context>
@@ -2049,6 +2164,41 @@
     <message>
         <source>counts</source>
         <translation>Zählwerte</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Syncer</name>
+    <message>
+        <source>You begin each exchange yourself.</source>
+        <translation>Sie beginnen jeden Austausch selbst.</translation>
+    </message>
+    <message>
+        <source>No network now.</source>
+        <translation>Jetzt kein Netz.</translation>
+    </message>
+    <message>
+        <source>This network is paid for by what it carries.</source>
+        <translation>Dieses Netz wird nach Datenmenge bezahlt.</translation>
+    </message>
+    <message>
+        <source>Record or signature</source>
+        <translation>Protokoll oder Unterschrift</translation>
+    </message>
+    <message>
+        <source>List of who may sign</source>
+        <translation>Liste der Unterschriftsberechtigten</translation>
+    </message>
+    <message>
+        <source>Photo, log or other evidence</source>
+        <translation>Foto, Aufzeichnung oder anderer Nachweis</translation>
+    </message>
+    <message>
+        <source>A person&apos;s name or photo</source>
+        <translation>Name oder Foto einer Person</translation>
+    </message>
+    <message>
+        <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
+        <translation>%1 von %2 Paketen gesendet, %3 empfangen; %4 Protokolle neu hier; Nachweise: %5 gesendet, %6 empfangen</translation>
     </message>
 </context>
 </TS>

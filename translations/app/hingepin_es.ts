@@ -1593,6 +1593,14 @@
         <source>What it did and what failed, without names: for whoever looks into a fault</source>
         <translation>Qué hizo y qué falló, sin nombres: para quien investigue un fallo</translation>
     </message>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Intercambio con la oficina</translation>
+    </message>
+    <message>
+        <source>Where records are sent to, and what still waits</source>
+        <translation>Adónde se envían los registros y qué espera aún</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1649,6 +1657,113 @@
     <message>
         <source>not calibrated</source>
         <translation>sin calibrar</translation>
+    </message>
+</context>
+<context>
+    <name>SyncPage</name>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Intercambio con la oficina</translation>
+    </message>
+    <message>
+        <source>Records, signatures and photos go to a place of the yard&apos;s own and come from there to every phone. What arrives is verified before it counts.</source>
+        <translation>Los registros, las firmas y las fotos van a un lugar propio del parque y de ahí llegan a cada teléfono. Lo que llega se verifica antes de que cuente.</translation>
+    </message>
+    <message>
+        <source>The password is not kept for you on this phone. Enter it once.</source>
+        <translation>La contraseña no está guardada para usted en este teléfono. Introdúzcala una vez.</translation>
+    </message>
+    <message>
+        <source>Kind of place</source>
+        <translation>Tipo de lugar</translation>
+    </message>
+    <message>
+        <source>Share (WebDAV)</source>
+        <translation>Recurso compartido (WebDAV)</translation>
+    </message>
+    <message>
+        <source>Object storage (S3)</source>
+        <translation>Almacenamiento de objetos (S3)</translation>
+    </message>
+    <message>
+        <source>Address, beginning with https://</source>
+        <translation>Dirección, empieza por https://</translation>
+    </message>
+    <message>
+        <source>Bucket</source>
+        <translation>Bucket</translation>
+    </message>
+    <message>
+        <source>Region</source>
+        <translation>Región</translation>
+    </message>
+    <message>
+        <source>Id of the access key</source>
+        <translation>Identificador de la clave de acceso</translation>
+    </message>
+    <message>
+        <source>User name</source>
+        <translation>Nombre de usuario</translation>
+    </message>
+    <message>
+        <source>Secret key</source>
+        <translation>Clave secreta</translation>
+    </message>
+    <message>
+        <source>Password of the share</source>
+        <translation>Contraseña del recurso compartido</translation>
+    </message>
+    <message>
+        <source>By itself, when there is a network</source>
+        <translation>Por sí solo, cuando haya red</translation>
+    </message>
+    <message>
+        <source>Also over a network that is paid for by what it carries</source>
+        <translation>También por una red que se paga por lo que transporta</translation>
+    </message>
+    <message>
+        <source>Waits to be sent</source>
+        <translation>Espera ser enviado</translation>
+    </message>
+    <message>
+        <source>Nothing waits.</source>
+        <translation>Nada espera.</translation>
+    </message>
+    <message>
+        <source>since %1</source>
+        <translation>desde %1</translation>
+    </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>y %1 más</translation>
+    </message>
+    <message>
+        <source>Arrived and not believed</source>
+        <translation>Llegado y no creído</translation>
+    </message>
+    <message>
+        <source>Keep this place</source>
+        <translation>Guardar este lugar</translation>
+    </message>
+    <message>
+        <source>Send and fetch now</source>
+        <translation>Enviar y recoger ahora</translation>
+    </message>
+    <message>
+        <source>Stop for now</source>
+        <translation>Parar por ahora</translation>
+    </message>
+    <message>
+        <source>It goes on from here the next time</source>
+        <translation>La próxima vez sigue desde aquí</translation>
+    </message>
+    <message>
+        <source>Change the place</source>
+        <translation>Cambiar el lugar</translation>
+    </message>
+    <message>
+        <source>Set up the place</source>
+        <translation>Configurar el lugar</translation>
     </message>
 </context>
 <context>
@@ -2049,6 +2164,41 @@
     <message>
         <source>counts</source>
         <translation>cuentas</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Syncer</name>
+    <message>
+        <source>You begin each exchange yourself.</source>
+        <translation>Usted inicia cada intercambio.</translation>
+    </message>
+    <message>
+        <source>No network now.</source>
+        <translation>Ahora no hay red.</translation>
+    </message>
+    <message>
+        <source>This network is paid for by what it carries.</source>
+        <translation>Esta red se paga por lo que transporta.</translation>
+    </message>
+    <message>
+        <source>Record or signature</source>
+        <translation>Registro o firma</translation>
+    </message>
+    <message>
+        <source>List of who may sign</source>
+        <translation>Lista de quién puede firmar</translation>
+    </message>
+    <message>
+        <source>Photo, log or other evidence</source>
+        <translation>Foto, registro de datos u otra prueba</translation>
+    </message>
+    <message>
+        <source>A person&apos;s name or photo</source>
+        <translation>Nombre o foto de una persona</translation>
+    </message>
+    <message>
+        <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
+        <translation>%1 de %2 paquetes enviados, %3 recibidos; %4 registros nuevos aquí; pruebas: %5 enviadas, %6 recibidas</translation>
     </message>
 </context>
 </TS>

@@ -1593,6 +1593,14 @@
         <source>What it did and what failed, without names: for whoever looks into a fault</source>
         <translation>Ce qu’elle a fait et ce qui a échoué, sans noms : pour qui recherche un défaut</translation>
     </message>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Échange avec le bureau</translation>
+    </message>
+    <message>
+        <source>Where records are sent to, and what still waits</source>
+        <translation>Où vont les procès-verbaux et ce qui attend encore</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1649,6 +1657,113 @@
     <message>
         <source>not calibrated</source>
         <translation>non étalonné</translation>
+    </message>
+</context>
+<context>
+    <name>SyncPage</name>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Échange avec le bureau</translation>
+    </message>
+    <message>
+        <source>Records, signatures and photos go to a place of the yard&apos;s own and come from there to every phone. What arrives is verified before it counts.</source>
+        <translation>Les procès-verbaux, signatures et photos vont à un endroit propre au parc et arrivent de là sur chaque téléphone. Ce qui arrive est vérifié avant de compter.</translation>
+    </message>
+    <message>
+        <source>The password is not kept for you on this phone. Enter it once.</source>
+        <translation>Le mot de passe n&apos;est pas conservé pour vous sur ce téléphone. Saisissez-le une fois.</translation>
+    </message>
+    <message>
+        <source>Kind of place</source>
+        <translation>Type d&apos;endroit</translation>
+    </message>
+    <message>
+        <source>Share (WebDAV)</source>
+        <translation>Partage (WebDAV)</translation>
+    </message>
+    <message>
+        <source>Object storage (S3)</source>
+        <translation>Stockage objet (S3)</translation>
+    </message>
+    <message>
+        <source>Address, beginning with https://</source>
+        <translation>Adresse, commence par https://</translation>
+    </message>
+    <message>
+        <source>Bucket</source>
+        <translation>Bucket</translation>
+    </message>
+    <message>
+        <source>Region</source>
+        <translation>Région</translation>
+    </message>
+    <message>
+        <source>Id of the access key</source>
+        <translation>Identifiant de la clé d&apos;accès</translation>
+    </message>
+    <message>
+        <source>User name</source>
+        <translation>Nom d&apos;utilisateur</translation>
+    </message>
+    <message>
+        <source>Secret key</source>
+        <translation>Clé secrète</translation>
+    </message>
+    <message>
+        <source>Password of the share</source>
+        <translation>Mot de passe du partage</translation>
+    </message>
+    <message>
+        <source>By itself, when there is a network</source>
+        <translation>De lui-même, quand il y a un réseau</translation>
+    </message>
+    <message>
+        <source>Also over a network that is paid for by what it carries</source>
+        <translation>Aussi par un réseau facturé au volume</translation>
+    </message>
+    <message>
+        <source>Waits to be sent</source>
+        <translation>En attente d&apos;envoi</translation>
+    </message>
+    <message>
+        <source>Nothing waits.</source>
+        <translation>Rien n&apos;attend.</translation>
+    </message>
+    <message>
+        <source>since %1</source>
+        <translation>depuis le %1</translation>
+    </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>et %1 de plus</translation>
+    </message>
+    <message>
+        <source>Arrived and not believed</source>
+        <translation>Arrivé et non cru</translation>
+    </message>
+    <message>
+        <source>Keep this place</source>
+        <translation>Garder cet endroit</translation>
+    </message>
+    <message>
+        <source>Send and fetch now</source>
+        <translation>Envoyer et recevoir maintenant</translation>
+    </message>
+    <message>
+        <source>Stop for now</source>
+        <translation>Arrêter pour l&apos;instant</translation>
+    </message>
+    <message>
+        <source>It goes on from here the next time</source>
+        <translation>La prochaine fois, il reprendra d&apos;ici</translation>
+    </message>
+    <message>
+        <source>Change the place</source>
+        <translation>Changer l&apos;endroit</translation>
+    </message>
+    <message>
+        <source>Set up the place</source>
+        <translation>Configurer l&apos;endroit</translation>
     </message>
 </context>
 <context>
@@ -2049,6 +2164,41 @@
     <message>
         <source>counts</source>
         <translation>points</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Syncer</name>
+    <message>
+        <source>You begin each exchange yourself.</source>
+        <translation>Vous lancez chaque échange vous-même.</translation>
+    </message>
+    <message>
+        <source>No network now.</source>
+        <translation>Pas de réseau pour l&apos;instant.</translation>
+    </message>
+    <message>
+        <source>This network is paid for by what it carries.</source>
+        <translation>Ce réseau est facturé au volume.</translation>
+    </message>
+    <message>
+        <source>Record or signature</source>
+        <translation>Procès-verbal ou signature</translation>
+    </message>
+    <message>
+        <source>List of who may sign</source>
+        <translation>Liste de qui peut signer</translation>
+    </message>
+    <message>
+        <source>Photo, log or other evidence</source>
+        <translation>Photo, journal ou autre preuve</translation>
+    </message>
+    <message>
+        <source>A person&apos;s name or photo</source>
+        <translation>Nom ou photo d&apos;une personne</translation>
+    </message>
+    <message>
+        <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
+        <translation>%1 paquets sur %2 envoyés, %3 reçus ; %4 procès-verbaux nouveaux ici ; preuves : %5 envoyées, %6 reçues</translation>
     </message>
 </context>
 </TS>

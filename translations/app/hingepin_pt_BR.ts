@@ -1593,6 +1593,14 @@
         <source>What it did and what failed, without names: for whoever looks into a fault</source>
         <translation>O que fez e o que falhou, sem nomes: para quem investiga uma falha</translation>
     </message>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Troca com o escritório</translation>
+    </message>
+    <message>
+        <source>Where records are sent to, and what still waits</source>
+        <translation>Para onde vão os registros e o que ainda espera</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1649,6 +1657,113 @@
     <message>
         <source>not calibrated</source>
         <translation>não calibrado</translation>
+    </message>
+</context>
+<context>
+    <name>SyncPage</name>
+    <message>
+        <source>Exchange with the office</source>
+        <translation>Troca com o escritório</translation>
+    </message>
+    <message>
+        <source>Records, signatures and photos go to a place of the yard&apos;s own and come from there to every phone. What arrives is verified before it counts.</source>
+        <translation>Registros, assinaturas e fotos vão para um lugar do próprio pátio e de lá chegam a cada telefone. O que chega é verificado antes de valer.</translation>
+    </message>
+    <message>
+        <source>The password is not kept for you on this phone. Enter it once.</source>
+        <translation>A senha não está guardada para você neste telefone. Digite-a uma vez.</translation>
+    </message>
+    <message>
+        <source>Kind of place</source>
+        <translation>Tipo de lugar</translation>
+    </message>
+    <message>
+        <source>Share (WebDAV)</source>
+        <translation>Compartilhamento (WebDAV)</translation>
+    </message>
+    <message>
+        <source>Object storage (S3)</source>
+        <translation>Armazenamento de objetos (S3)</translation>
+    </message>
+    <message>
+        <source>Address, beginning with https://</source>
+        <translation>Endereço, começa com https://</translation>
+    </message>
+    <message>
+        <source>Bucket</source>
+        <translation>Bucket</translation>
+    </message>
+    <message>
+        <source>Region</source>
+        <translation>Região</translation>
+    </message>
+    <message>
+        <source>Id of the access key</source>
+        <translation>Identificador da chave de acesso</translation>
+    </message>
+    <message>
+        <source>User name</source>
+        <translation>Nome de usuário</translation>
+    </message>
+    <message>
+        <source>Secret key</source>
+        <translation>Chave secreta</translation>
+    </message>
+    <message>
+        <source>Password of the share</source>
+        <translation>Senha do compartilhamento</translation>
+    </message>
+    <message>
+        <source>By itself, when there is a network</source>
+        <translation>Sozinho, quando houver rede</translation>
+    </message>
+    <message>
+        <source>Also over a network that is paid for by what it carries</source>
+        <translation>Também por uma rede paga pelo que transporta</translation>
+    </message>
+    <message>
+        <source>Waits to be sent</source>
+        <translation>Espera ser enviado</translation>
+    </message>
+    <message>
+        <source>Nothing waits.</source>
+        <translation>Nada espera.</translation>
+    </message>
+    <message>
+        <source>since %1</source>
+        <translation>desde %1</translation>
+    </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>e mais %1</translation>
+    </message>
+    <message>
+        <source>Arrived and not believed</source>
+        <translation>Chegou e não foi aceito</translation>
+    </message>
+    <message>
+        <source>Keep this place</source>
+        <translation>Guardar este lugar</translation>
+    </message>
+    <message>
+        <source>Send and fetch now</source>
+        <translation>Enviar e buscar agora</translation>
+    </message>
+    <message>
+        <source>Stop for now</source>
+        <translation>Parar por agora</translation>
+    </message>
+    <message>
+        <source>It goes on from here the next time</source>
+        <translation>Na próxima vez continua daqui</translation>
+    </message>
+    <message>
+        <source>Change the place</source>
+        <translation>Mudar o lugar</translation>
+    </message>
+    <message>
+        <source>Set up the place</source>
+        <translation>Configurar o lugar</translation>
     </message>
 </context>
 <context>
@@ -2049,6 +2164,41 @@
     <message>
         <source>counts</source>
         <translation>contagens</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Syncer</name>
+    <message>
+        <source>You begin each exchange yourself.</source>
+        <translation>Você inicia cada troca.</translation>
+    </message>
+    <message>
+        <source>No network now.</source>
+        <translation>Sem rede agora.</translation>
+    </message>
+    <message>
+        <source>This network is paid for by what it carries.</source>
+        <translation>Esta rede é paga pelo que transporta.</translation>
+    </message>
+    <message>
+        <source>Record or signature</source>
+        <translation>Registro ou assinatura</translation>
+    </message>
+    <message>
+        <source>List of who may sign</source>
+        <translation>Lista de quem pode assinar</translation>
+    </message>
+    <message>
+        <source>Photo, log or other evidence</source>
+        <translation>Foto, log ou outra evidência</translation>
+    </message>
+    <message>
+        <source>A person&apos;s name or photo</source>
+        <translation>Nome ou foto de uma pessoa</translation>
+    </message>
+    <message>
+        <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
+        <translation>%1 de %2 pacotes enviados, %3 recebidos; %4 registros novos aqui; evidências: %5 enviadas, %6 recebidas</translation>
     </message>
 </context>
 </TS>

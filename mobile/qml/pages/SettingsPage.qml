@@ -119,6 +119,12 @@ Page {
     }
     Press {
         Layout.fillWidth: true
+        text: qsTr("Exchange with the office")
+        note: qsTr("Where records are sent to, and what still waits")
+        onPressedFully: page.open("SyncPage", {})
+    }
+    Press {
+        Layout.fillWidth: true
         text: qsTr("Live readings")
         onPressedFully: page.open("FeedPage", {})
     }
