@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -12,6 +11,7 @@
 #include "engine/cli/commands.h"
 #include "engine/cli/groups.h"
 #include "engine/cli/words.h"
+#include "engine/folder/evidence.h"
 #include "engine/folder/files.h"
 #include "engine/folder/folder.h"
 #include "engine/records/canonical_json.h"
@@ -48,10 +48,6 @@ struct RecordOptions {
   std::vector<std::string> roots;
   bool json = false;
 };
-
-constexpr const char* kSealedFile = ".jws.json";
-constexpr const char* kStatementsPart = "statements";
-constexpr const char* kSignersPart = "signers";
 
 enum class Weight { Fault, Remark };
 
@@ -209,36 +205,6 @@ int showCommand(const Common& common, const RecordOptions& options) {
   return print(nlohmann::ordered_json::parse(sealed->payload).dump(2) + "\n", common.system);
 }
 
-/// Sealed texts as files, and the keys as a JSON Web Key Set for any JOSE library.
-/// @return how many statements
-Expected<std::size_t> writeEvidence(const std::string& folder, const records::Evidence& evidence) {
-  const fs::path out(folder);
-  for (const char* part : {kStatementsPart, kSignersPart}) {
-    if (const auto made = makeFolder((out / part).string()); !made) return std::unexpected(made.error());
-  }
-  const auto write = [&](const char* part, const records::StoredText& text) {
-    const std::string name = text.name.value_or("");
-    return writeFile((out / part / (name + kSealedFile)).string(), text.text);
-  };
-  for (const records::StoredText& each : evidence.statements) {
-    if (const auto done = write(kStatementsPart, each); !done) return std::unexpected(done.error());
-  }
-  for (const records::StoredText& each : evidence.signers_lists) {
-    if (const auto done = write(kSignersPart, each); !done) return std::unexpected(done.error());
-  }
-  std::set<std::string> keys;
-  const records::SignersVerdict verdict =
-      records::newestSigners(evidence.signers_lists, evidence.accepted_roots);
-  if (verdict.list) {
-    keys.insert(records::jsonWebKey(verdict.list->yard_key));
-    for (const records::Signer& each : verdict.list->signers) keys.insert(records::jsonWebKey(each.key));
-  }
-  const std::string set = fmt::format("{{\"keys\":[{}]}}\n", fmt::join(keys, ","));
-  if (const auto done = writeFile((out / "keys.jwks.json").string(), set); !done)
-    return std::unexpected(done.error());
-  return evidence.statements.size();
-}
-
 int exportCommand(const Common& common, const RecordOptions& options) {
   const Expected<Folder> folder = openFolder(common.store);
   if (!folder) return complain(folder.error(), common.system);
@@ -247,19 +213,6 @@ int exportCommand(const Common& common, const RecordOptions& options) {
   const Expected<std::size_t> written = writeEvidence(options.folder, *evidence);
   if (!written) return complain(written.error(), common.system);
   return print(fmt::format("{}: {}\n", options.folder, *written), common.system);
-}
-
-/// Whether a sealed text is one of these records, or signs or corrects one.
-bool isAbout(const records::StoredText& text, const std::set<std::string>& names) {
-  if (text.name && names.contains(*text.name)) return true;
-  const Expected<records::Sealed> sealed = records::readSealed(text.text);
-  if (!sealed) return false;
-  const auto statement = records::readPayload(sealed->payload, sealed->type);
-  if (!statement) return false;
-  if (const auto* const signature = std::get_if<records::Signature>(&*statement))
-    return names.contains(signature->record);
-  const auto& record = std::get<records::Record>(*statement);
-  return record.amends && names.contains(*record.amends);
 }
 
 /// A moment, or a day, whose end is meant.
@@ -277,18 +230,11 @@ int disputeCommand(const Common& common, const RecordOptions& options) {
   const Expected<session::Dispute> dispute =
       session::disputeOf(folder->store, options.unit, options.attachment, *moment);
   if (!dispute) return complain(dispute.error(), common.system);
-  const std::string json = session::writeDispute(*dispute) + "\n";
   if (!options.folder.empty()) {
-    Expected<records::Evidence> evidence = folder->store.evidence();
-    if (!evidence) return complain(evidence.error(), common.system);
-    const std::set<std::string> names(dispute->records.begin(), dispute->records.end());
-    std::erase_if(evidence->statements, [&](const auto& each) { return !isAbout(each, names); });
-    if (const auto written = writeEvidence(options.folder, *evidence); !written)
-      return complain(written.error(), common.system);
-    if (const auto written = writeFile((fs::path(options.folder) / "dispute.json").string(), json); !written)
+    if (const auto written = folder::writeDisputeBundle(options.folder, folder->store, *dispute); !written)
       return complain(written.error(), common.system);
   }
-  std::string text = json;
+  std::string text = session::writeDispute(*dispute) + "\n";
   if (!options.json) {
     text.clear();
     for (const std::string& line : session::sayDispute(*dispute, {.system = common.system}))
@@ -346,6 +292,14 @@ int eventCommand(const Common& common, const RecordOptions& options) {
 int compareCommand(const Common& common, const RecordOptions& options) {
   const Expected<Folder> folder = openFolder(common.store);
   if (!folder) return complain(folder.error(), common.system);
+  if (!options.json) {
+    const auto differences =
+        session::differencesFor(folder->store, options.name, options.other, {.system = common.system});
+    if (!differences) return complain(differences.error(), common.system);
+    std::string text;
+    for (const std::string& each : *differences) text += each + "\n";
+    return print(in(text, terminalCharset()), common.system);
+  }
   const Expected<records::Record> before = session::recordOf(folder->store, options.name);
   if (!before) return complain(before.error(), common.system);
   const Expected<records::Record> after = session::recordOf(folder->store, options.other);
@@ -354,19 +308,15 @@ int compareCommand(const Common& common, const RecordOptions& options) {
   if (!differences) return complain(differences.error(), common.system);
   std::string text;
   for (const session::Difference& each : *differences) {
-    if (options.json) {
-      text += nlohmann::ordered_json({{"step", each.step},
-                                      {"difference", session::messageOf(each).code},
-                                      {"before", each.before},
-                                      {"after", each.after},
-                                      {"change", each.change}})
-                  .dump() +
-              "\n";
-    } else {
-      text += session::say(session::englishCatalogue(), session::messageOf(each), common.system) + "\n";
-    }
+    text += nlohmann::ordered_json({{"step", each.step},
+                                    {"difference", session::messageOf(each).code},
+                                    {"before", each.before},
+                                    {"after", each.after},
+                                    {"change", each.change}})
+                .dump() +
+            "\n";
   }
-  return print(options.json ? text : in(text, terminalCharset()), common.system);
+  return print(text, common.system);
 }
 
 }  // namespace

@@ -50,10 +50,10 @@ std::vector<Said> saidIn(const JsonValue& content) {
   return said;
 }
 
-/// What steps say that has anything to do with the machine's condition.
+/// What steps say that has anything to do with the machine's condition, or with who stands by it.
 bool isAboutCondition(const Said& said) {
   return said.kind == "reading" || said.kind == "confirm" || said.kind == "monitor" || said.kind == "note" ||
-         said.kind == "evidence";
+         said.kind == "evidence" || said.kind == "sign";
 }
 
 void compareStep(const Said& before, const Said& after, std::vector<Difference>& differences) {
