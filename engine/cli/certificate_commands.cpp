@@ -54,10 +54,13 @@ int certificateCommand(const Common& common, const CertificateOptions& options) 
     return writeFile(path, *text);
   };
   const store::Store& store = folder->store;
-  Expected<void> done =
-      write(options.html, [&] { return session::certificateHtml(store, options.record, reader, issue); });
+  Expected<void> done = write(options.html, [&] {
+    return session::certificateHtml(store, folder::edge(), options.record, reader, issue);
+  });
   if (done) {
-    done = write(options.dcc, [&] { return session::certificateDcc(store, options.record, reader, issue); });
+    done = write(options.dcc, [&] {
+      return session::certificateDcc(store, folder::edge(), options.record, reader, issue);
+    });
   }
   if (done) done = write(options.label, [&] { return labelOfRecord(store, options.record, reader); });
   if (done) done = write(options.tag, [&] { return session::tagHtml(store, options.record, reader); });

@@ -99,6 +99,9 @@ std::string failureText(const procedures::OnFailure& failure, const Speech& say)
     case procedures::FailureAction::ReadAgain:
       text = "read again" + most;
       break;
+    case procedures::FailureAction::More:
+      text = "more of the same, from " + failure.to + most;
+      break;
     case procedures::FailureAction::GoOn:
       return "go on, marked: " + say(failure.mark);
     case procedures::FailureAction::Stop:
@@ -131,6 +134,7 @@ std::string stepText(const Procedure& procedure, const procedures::State& state,
   if (const auto& failure = procedures::failureOf(procedure, step); failure && procedures::canFail(step)) {
     text += "     if not: " + failureText(*failure, say) + "\n";
   }
+  if (step.undecided) text += "     if not decided yet: " + failureText(*step.undecided, say) + "\n";
   for (const std::string& cited : step.cites) text += "     " + cited + "\n";
   return text;
 }

@@ -14,6 +14,7 @@
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/formats/lift_log_csv.h"
+#include "engine/formats/proof_json.h"
 #include "engine/records/canonical_json.h"
 #include "engine/records/chain.h"
 #include "engine/records/encoding.h"
@@ -228,6 +229,7 @@ const session::Edge& edge() {
       .check_attachment = [](const JsonDocument&, const JsonNode& node) -> Expected<void> {
         return checked(formats::readAttachment(node));
       },
+      .read_terms = [](const JsonNode& node) { return formats::readTerms(node); },
       .read_log =
           [](const std::string& bytes, const std::string& file) {
             return formats::readLiftLog(formats::sourceOf(bytes), file);

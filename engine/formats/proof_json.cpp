@@ -62,6 +62,7 @@ bool isDay(std::string_view text, bool with_time) {
 class ProofReader : public QuantityWalk {
  public:
   Proof read(const JsonDocument& document);
+  proof::Terms terms(const JsonNode& node);
 
  private:
   Mass mass(const JsonNode& parent, std::string_view key, const Limits& limits) {
@@ -300,6 +301,12 @@ proof::Plan ProofReader::plan(const JsonNode& node) {
   return plan;
 }
 
+proof::Terms ProofReader::terms(const JsonNode& node) {
+  object(node, {"tolerance", "decision"});
+  return {optional(node, "tolerance", [this](const JsonNode& each) { return tolerance(each); }),
+          orEmpty(node, "decision", [this](const JsonNode& each) { return decision(each); })};
+}
+
 Proof ProofReader::read(const JsonDocument& document) {
   const JsonNode root(document);
   object(root, {"format", "unit", "when", "rated_payload", "tolerance", "decision", "display_step",
@@ -335,6 +342,13 @@ Expected<ProofFile> readProof(std::string text, const std::string& file) {
   proof::Proof proof = reader.read(*document);
   if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
   return ProofFile{*std::move(document), std::move(proof)};
+}
+
+Expected<proof::Terms> readTerms(const JsonNode& node) {
+  ProofReader reader;
+  proof::Terms terms = reader.terms(node);
+  if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
+  return terms;
 }
 
 }  // namespace hingepin::formats

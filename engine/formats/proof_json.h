@@ -20,4 +20,7 @@ struct ProofFile {
 /// line and JSON Pointer.
 [[nodiscard]] Expected<ProofFile> readProof(std::string text, const std::string& file);
 
+/// Reads the terms of a unit's profile: `tolerance` and `decision` as in a proof, both optional.
+[[nodiscard]] Expected<proof::Terms> readTerms(const JsonNode& node);
+
 }  // namespace hingepin::formats

@@ -46,7 +46,7 @@ class Evaluation {
     }
   }
 
-  Expected<Verdict> verdict(const Measure& measure);
+  Expected<Verdict> verdict(const Measure& measure, const Judge& judge);
 
  private:
   [[nodiscard]] Expected<ReadQuantity> limit(const std::optional<Limit>& limit) const {
@@ -58,6 +58,7 @@ class Evaluation {
   [[nodiscard]] Expected<Verdict> steadyFor() const;
   [[nodiscard]] Expected<Verdict> poseReached() const;
   [[nodiscard]] Expected<Verdict> fitResidual(const Measure& measure) const;
+  [[nodiscard]] Expected<Verdict> proof(const Judge& judge) const;
   [[nodiscard]] Expected<Verdict> repeatability() const;
   [[nodiscard]] Expected<Verdict> agreement() const;
   [[nodiscard]] Verdict secondPerson() const;
@@ -143,6 +144,14 @@ Expected<Verdict> Evaluation::fitResidual(const Measure& measure) const {
                  .result = differenceText(*residual, most->unit)};
 }
 
+Expected<Verdict> Evaluation::proof(const Judge& judge) const {
+  if (!judge) return fail(ErrorKind::InvalidInput, "proof-not-at-hand", {{"step", step_.id}});
+  Expected<Verdict> verdict = judge(step_);
+  if (!verdict && verdict.error().kind == ErrorKind::Insufficient)
+    return Verdict{.reason = verdict.error().message.code};
+  return verdict;
+}
+
 Expected<Verdict> Evaluation::repeatability() const {
   const Expected<ReadQuantity> most = limit(check_.at_most);
   if (!most) return std::unexpected(most.error());
@@ -203,7 +212,7 @@ Verdict Evaluation::notOlderThan() const {
   return {.passed = oldest_ms <= milliseconds(check_.duration), .result = std::to_string(oldest_ms) + " ms"};
 }
 
-Expected<Verdict> Evaluation::verdict(const Measure& measure) {
+Expected<Verdict> Evaluation::verdict(const Measure& measure, const Judge& judge) {
   if (check_.kind == CheckKind::SecondPerson) return secondPerson();
   if (missing_) return Verdict{.reason = "no-value"};
   switch (check_.kind) {
@@ -223,6 +232,10 @@ Expected<Verdict> Evaluation::verdict(const Measure& measure) {
       return agreement();
     case CheckKind::NotOlderThan:
       return notOlderThan();
+    case CheckKind::Proof:
+    case CheckKind::TruckProof:
+    case CheckKind::Plan:
+      return proof(judge);
     case CheckKind::SecondPerson:
       break;
   }
@@ -294,8 +307,8 @@ std::int64_t milliseconds(const std::string& duration) {
 }
 
 Expected<Verdict> evaluate(const Procedure& procedure, const State& state, const Step& step,
-                           std::int64_t now_ms, const Measure& measure) {
-  return Evaluation(procedure, state, step, now_ms).verdict(measure);
+                           std::int64_t now_ms, const Measure& measure, const Judge& judge) {
+  return Evaluation(procedure, state, step, now_ms).verdict(measure, judge);
 }
 
 }  // namespace hingepin::procedures

@@ -8,21 +8,15 @@
 /// What the runner computes with numbers.
 namespace hingepin::procedures {
 
-struct Verdict {
-  bool passed = false;
-  std::string result{};
-  std::string reason{};
-};
-
 /// A limit as it holds for this job. Errors: InvalidInput "entry-missing" and those of readAnyQuantity.
 [[nodiscard]] Expected<ReadQuantity> valueOf(const Procedure& procedure, const State& state,
                                              const Limit& limit);
 
 /// Evaluates the check of a step.
-/// Errors: those of valueOf; "fit-not-at-hand" without a measure; an error of the measure that is not
-/// Insufficient.
+/// Errors: those of valueOf; "fit-not-at-hand" without a measure, "proof-not-at-hand" without a judge; an
+/// error of either that is not Insufficient.
 [[nodiscard]] Expected<Verdict> evaluate(const Procedure& procedure, const State& state, const Step& step,
-                                         std::int64_t now_ms, const Measure& measure);
+                                         std::int64_t now_ms, const Measure& measure, const Judge& judge);
 
 /// Whether a value lies within limits of this job, both included. Errors: those of valueOf.
 [[nodiscard]] Expected<bool> isWithin(const Procedure& procedure, const State& state, const Limits& limits,

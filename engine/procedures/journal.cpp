@@ -33,7 +33,8 @@ constexpr std::array kPhases = {Named{"not-started", Phase::NotStarted},
                                 Named{"failed", Phase::Failed},
                                 Named{"abandoned", Phase::Abandoned}};
 constexpr std::array kOutcomes = {Named{"passed", Outcome::Passed}, Named{"failed", Outcome::Failed},
-                                  Named{"doubted", Outcome::Doubted}, Named{"expired", Outcome::Expired}};
+                                  Named{"doubted", Outcome::Doubted}, Named{"expired", Outcome::Expired},
+                                  Named{"more", Outcome::More}};
 
 void put(Json& object, const char* key, const std::string& text) {
   if (!text.empty()) object[key] = text;
@@ -140,6 +141,8 @@ Json toJson(const Try& made) {
       {"event", toJson(made.event)}, {"outcome", nameIn(kOutcomes, made.outcome)}, {"counts", made.counts}};
   put(object, "result", made.result);
   put(object, "reason", made.reason);
+  put(object, "limit", made.limit);
+  if (made.more > 0) object["more"] = made.more;
   putList(object, "rounds", made.rounds);
   return object;
 }

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstddef>
 #include <initializer_list>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <span>
@@ -23,6 +24,10 @@ constexpr std::array kNearHazards = {Hazard::RaisedBoom, Hazard::MovingLinkage, 
 template <class List, class T>
 bool contains(const List& list, const T& value) {
   return std::ranges::find(list, value) != std::ranges::end(list);
+}
+
+bool goesBack(const OnFailure& failure) {
+  return failure.action == FailureAction::GoBack || failure.action == FailureAction::More;
 }
 
 std::string at(std::string_view pointer, std::string_view key) {
@@ -135,6 +140,8 @@ class Linter {
   void reading(const Step& reading);
   void checkLimits(const Step& step);
   void failure(const Step& step, std::size_t index);
+  void wayOn(const Step& step, std::size_t index, const OnFailure& failure, const std::string& said,
+             const std::string& pointer);
   void target(const Step& step, std::size_t index, const std::string& to, const std::string& pointer);
   void nearOpen(const Step& step, const Hazards& open);
   void makeSafe();
@@ -355,6 +362,7 @@ void Linter::step(const Step& step) {
   needText(step.zone_clear, at(step.pointer, "zone_clear"));
   needRoles(step.roles, at(step.pointer, "roles"));
   if (step.on_failure) needText(step.on_failure->mark, at(step.pointer, "on_failure/mark"));
+  if (step.undecided) needText(step.undecided->mark, at(step.pointer, "undecided/mark"));
   std::set<std::string, std::less<>> answers;
   for (std::size_t index = 0; index < step.answers.size(); ++index) {
     const std::string pointer = at(step.pointer, "answers", index);
@@ -470,7 +478,6 @@ void Linter::checkLimits(const Step& step) {
   needDimension(check.value, allowed, false, at(pointer, "value"));
   needDimension(check.target, allowed, false, at(pointer, "target"));
   needDimension(check.reference_entry, allowed, false, at(pointer, "reference"));
-  needDimension(check.at_most, allowed, true, at(pointer, "at_most"));
   // All readings that one check looks at are of one dimension.
   for (std::size_t index = 1; index < check.of.size() && check.kind != CheckKind::FitResidual; ++index) {
     const std::optional<std::size_t> other = indexOf(check.of[index]);
@@ -482,20 +489,36 @@ void Linter::checkLimits(const Step& step) {
       wrongDimension(ucum, *findUnit(ucum), allowed.front(), at(pointer, "of", index));
     }
   }
-  if (check.kind == CheckKind::Agreement) {
+  if (check.kind == CheckKind::Plan) allowed = {Dimension::Mass};
+  needDimension(check.interval, allowed, true, at(pointer, "interval"));
+  needDimension(check.at_most, allowed, true, at(pointer, "at_most"));
+  needDimension(check.legal_gross, allowed, true, at(pointer, "legal_gross"));
+  for (const auto& [key, id] : check.scale) {
+    const std::optional<std::size_t> told = indexOf(id);
+    const StepKind kind = std::ranges::find(kScaleSteps, key, &ScaleStep::key)->kind;
+    if (!told || procedure_.steps[*told].kind != kind)
+      add(at(at(pointer, "scale"), key), "check-without-reading", {{"step", id}});
+  }
+  if (check.kind == CheckKind::Agreement || isProof(check.kind)) {
     if (!allowed.empty()) allowed.push_back(Dimension::Number);  // a share of the reference
-    if (const std::optional<std::size_t> reference = indexOf(check.reference)) {
+    for (const std::string& id : knownOf(check)) {
+      const std::string where = at(pointer, id == check.gross  ? "gross"
+                                            : id == check.tare ? "tare"
+                                                               : "reference");
+      const std::optional<std::size_t> reference = indexOf(id);
+      if (!reference) {
+        add(where, "check-without-reading", {{"step", id}});
+        continue;
+      }
       const std::optional<Dimension> dimension = dimensionOf(procedure_.steps[*reference]);
       if (dimension && !allowed.empty() && *dimension != allowed.front()) {
         const std::string& ucum = procedure_.steps[*reference].unit;
-        wrongDimension(ucum, *findUnit(ucum), allowed.front(), at(pointer, "reference"));
+        wrongDimension(ucum, *findUnit(ucum), allowed.front(), where);
       }
       if (procedure_.steps[*reference].kind == StepKind::Reading &&
           procedure_.steps[*reference].source == Source::Machine) {
-        add(at(pointer, "reference"), "reference-not-independent", {{"step", check.reference}});
+        add(where, "reference-not-independent", {{"step", id}});
       }
-    } else if (!check.reference.empty()) {
-      add(at(pointer, "reference"), "check-without-reading", {{"step", check.reference}});
     }
   }
   needDimension(check.within, allowed, true, at(pointer, "within"));
@@ -526,6 +549,15 @@ void Linter::target(const Step& step, std::size_t index, const std::string& to, 
 }
 
 void Linter::failure(const Step& step, std::size_t index) {
+  if (step.undecided) {
+    const std::string pointer = at(step.pointer, "undecided");
+    const bool has_way = step.undecided->action == FailureAction::More ||
+                         step.undecided->action == FailureAction::GoOn ||
+                         step.undecided->action == FailureAction::Stop;
+    if (!step.check || !isProof(step.check->kind) || !has_way)
+      add(pointer, "failure-no-way-on", {{"step", step.id}});
+    wayOn(step, index, *step.undecided, pointer, pointer);
+  }
   if (!canFail(step)) return;
   const std::optional<OnFailure>& failure = failureOf(procedure_, step);
   if (!failure) {
@@ -533,19 +565,24 @@ void Linter::failure(const Step& step, std::size_t index) {
     return;
   }
   const std::string own = at(step.pointer, "on_failure");
-  const std::string pointer = step.on_failure ? own : step.pointer;
-  const bool loops = failure->action == FailureAction::Repeat || failure->action == FailureAction::GoBack ||
-                     failure->action == FailureAction::ReadAgain;
-  if (loops && !failure->at_most) add(step.on_failure ? own : "/on_failure", "loop-endless");
-  if (failure->action == FailureAction::GoBack) {
-    target(step, index, failure->to, step.on_failure ? at(own, "to") : "/on_failure/to");
-  }
+  wayOn(step, index, *failure, step.on_failure ? own : "/on_failure", step.on_failure ? own : step.pointer);
+}
+
+/// @param said where the way on is written, @param pointer what is amiss where it does not fit the step
+void Linter::wayOn(const Step& step, std::size_t index, const OnFailure& failure, const std::string& said,
+                   const std::string& pointer) {
+  const bool loops = failure.action != FailureAction::GoOn && failure.action != FailureAction::Stop;
+  if (loops && !failure.at_most) add(said, "loop-endless");
+  if (goesBack(failure)) target(step, index, failure.to, at(said, "to"));
   const bool is_check = step.kind == StepKind::Check;
-  if (failure->action == FailureAction::ReadAgain ? !is_check
-                                                  : is_check && failure->action == FailureAction::Repeat) {
+  // What a reading or a movement failed at does not count, so there is nothing to read more of.
+  const bool takes_more = step.kind == StepKind::Monitor || (is_check && isProof(step.check->kind));
+  if ((failure.action == FailureAction::ReadAgain && !is_check) ||
+      (failure.action == FailureAction::Repeat && is_check) ||
+      (failure.action == FailureAction::More && !takes_more)) {
     add(pointer, "failure-no-way-on", {{"step", step.id}});
   }
-  const bool goes_on = failure->action == FailureAction::GoOn || failure->goes_on_then;
+  const bool goes_on = failure.action == FailureAction::GoOn || failure.goes_on_then;
   const bool second_person =
       step.second_person || (step.check && step.check->kind == CheckKind::SecondPerson);
   if (goes_on && (step.moves || second_person || !step.closes.empty() || !step.opens.empty())) {
@@ -664,12 +701,11 @@ void Linter::hazardsOnWay(const Way& way) {
       }
       if (step.repeat) flowBack(step.repeat->from, index, after);
       const std::optional<OnFailure>& failure = failureOf(procedure_, step);
-      if (canFail(step) && failure && failure->action == FailureAction::GoBack) {
-        flowBack(failure->to, index, tried);
-      }
+      if (canFail(step) && failure && goesBack(*failure)) flowBack(failure->to, index, tried);
+      if (step.undecided && goesBack(*step.undecided)) flowBack(step.undecided->to, index, tried);
       if (!step.check) continue;
       std::vector<std::string> readings = step.check->of;
-      readings.push_back(step.check->reference);
+      std::ranges::move(knownOf(*step.check), std::back_inserter(readings));
       for (const std::string& id : readings) {
         const std::optional<std::size_t> reading = indexOf(id);
         if (!reading || !procedure_.steps[*reading].expires) continue;
@@ -750,7 +786,11 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
   for (std::size_t each = 0; each < check.of.size(); ++each) {
     named.emplace_back(check.of[each], at(pointer, "of", each));
   }
-  if (!check.reference.empty()) named.emplace_back(check.reference, at(pointer, "reference"));
+  const std::vector<std::string> held_against = knownOf(check);
+  for (const std::string& id : held_against) {
+    const char* const key = id == check.gross ? "gross" : id == check.tare ? "tare" : "reference";
+    named.emplace_back(id, at(pointer, key));
+  }
 
   int values = 0;
   std::size_t latest = 0;
@@ -768,7 +808,7 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
       return;
     }
     latest = std::max(latest, *found);
-    if (id != check.reference) values += mostValues(way, *found);
+    if (!contains(held_against, id)) values += mostValues(way, *found);
     if (reading.kind != StepKind::Reading) continue;
     // Only a fit knows what to do with volts here and degrees there.
     if (!reading.others.empty() && check.kind != CheckKind::FitResidual &&
@@ -788,7 +828,7 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
     } else if (check.kind == CheckKind::NotOlderThan && agesTooMuch(way, *found, index, check.duration)) {
       add(at(pointer, "age"), "expires-too-soon", {{"step", step.id}});
     }
-    if (id != check.reference) limitsCanBeMet(step, reading);
+    if (!contains(held_against, id)) limitsCanBeMet(step, reading);
   }
   if (check.kind != CheckKind::SecondPerson) valuesSuffice(step, values);
   if (!failure) return;
@@ -809,7 +849,7 @@ void Linter::usesOnWay(const Way& way) {
     if (reading.kind != StepKind::Reading || reading.accept || reading.use != Use::Unsaid) continue;
     const bool used = std::ranges::any_of(way, [&](std::size_t other) {
       const std::optional<Check>& check = procedure_.steps[other].check;
-      return check && (contains(check->of, reading.id) || check->reference == reading.id);
+      return check && (contains(check->of, reading.id) || contains(knownOf(*check), reading.id));
     });
     if (!used) add(reading.pointer, "reading-unused", {{"step", reading.id}});
   }

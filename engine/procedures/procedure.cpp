@@ -31,11 +31,14 @@ constexpr std::array kCheckKinds = {Named{"within-limits", CheckKind::WithinLimi
                                     Named{"repeatability", CheckKind::Repeatability},
                                     Named{"agreement-of-two-readings", CheckKind::Agreement},
                                     Named{"confirmed-by-second-person", CheckKind::SecondPerson},
-                                    Named{"not-older-than", CheckKind::NotOlderThan}};
+                                    Named{"not-older-than", CheckKind::NotOlderThan},
+                                    Named{"proof", CheckKind::Proof},
+                                    Named{"truck-proof", CheckKind::TruckProof},
+                                    Named{"proof-plan", CheckKind::Plan}};
 constexpr std::array kFailureActions = {
-    Named{"repeat", FailureAction::Repeat}, Named{"go-back", FailureAction::GoBack},
-    Named{"read-again", FailureAction::ReadAgain}, Named{"go-on", FailureAction::GoOn},
-    Named{"stop", FailureAction::Stop}};
+    Named{"repeat", FailureAction::Repeat},        Named{"go-back", FailureAction::GoBack},
+    Named{"read-again", FailureAction::ReadAgain}, Named{"more", FailureAction::More},
+    Named{"go-on", FailureAction::GoOn},           Named{"stop", FailureAction::Stop}};
 constexpr std::array kSources = {Named{"machine", Source::Machine},
                                  Named{"independent", Source::Independent}};
 
@@ -217,6 +220,7 @@ OnFailure Reader::onFailure(const JsonNode& node) {
       failure.mark = requiredId(node, "mark");
       return failure;
     case FailureAction::GoBack:
+    case FailureAction::More:
       object(node, {"do", "to", "at_most", "then", "mark"});
       failure.to = requiredId(node, "to");
       break;
@@ -295,10 +299,37 @@ Check Reader::check(const JsonNode& node) {
       object(node, {"kind", "of", "age"});
       check.duration = requiredText(node, "age");
       break;
+    case CheckKind::Proof:
+      object(node, {"kind", "of", "reference", "within"});
+      check.within = requiredLimit(node, "within");
+      check.reference = requiredId(node, "reference");
+      break;
+    case CheckKind::TruckProof:
+      object(node, {"kind", "of", "gross", "tare", "interval", "within", "legal_gross", "scale"});
+      check.within = requiredLimit(node, "within");
+      check.interval = requiredLimit(node, "interval");
+      check.gross = requiredId(node, "gross");
+      check.tare = requiredId(node, "tare");
+      check.legal_gross = optionalLimit(node, "legal_gross");
+      if (const std::optional<JsonNode> scale = node.find("scale")) {
+        Keys keys;
+        for (const ScaleStep& each : kScaleSteps) keys.push_back(each.key);
+        if (!object(*scale, keys)) break;
+        for (const std::string& key : scale->value().keys) check.scale[key] = requiredId(*scale, key);
+      }
+      break;
+    case CheckKind::Plan:
+      object(node, {"kind", "of", "reference", "interval", "at_most", "within"});
+      check.within = requiredLimit(node, "within");
+      check.interval = requiredLimit(node, "interval");
+      check.at_most = requiredLimit(node, "at_most");
+      check.reference = requiredId(node, "reference");
+      break;
   }
   const bool of_one = check.kind == CheckKind::SteadyFor || check.kind == CheckKind::PoseReached ||
                       check.kind == CheckKind::Repeatability || check.kind == CheckKind::Agreement ||
-                      check.kind == CheckKind::SecondPerson;
+                      check.kind == CheckKind::SecondPerson || check.kind == CheckKind::TruckProof ||
+                      check.kind == CheckKind::Plan;
   if (of_one && check.of.size() > 1) {
     keep(node.find("of")->error("list-too-long", {{"most", Amount{1.0, "1"}}}));
   }
@@ -412,9 +443,11 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       step.moves = true;
       break;
     case StepKind::Check:
-      also({"check"});
+      also({"check", "undecided"});
       step.check =
           required(node, "check", [&](const JsonNode& checked) { return std::optional(check(checked)); });
+      step.undecided =
+          optional(node, "undecided", [&](const JsonNode& failure) { return onFailure(failure); });
       break;
     case StepKind::Evidence:
       also({"evidence", "optional", "near"});
@@ -572,6 +605,16 @@ bool canFail(const Step& step) {
   return true;
 }
 
+bool isProof(CheckKind kind) {
+  return kind == CheckKind::Proof || kind == CheckKind::TruckProof || kind == CheckKind::Plan;
+}
+
+std::vector<std::string> knownOf(const Check& check) {
+  std::vector<std::string> known = {check.reference, check.gross, check.tare};
+  std::erase(known, "");
+  return known;
+}
+
 TextCodes textCodesOf(const Procedure& procedure) {
   TextCodes codes = {procedure.title, procedure.comes_first, procedure.tag};
   codes.insert(procedure.tools.begin(), procedure.tools.end());
@@ -584,6 +627,7 @@ TextCodes textCodesOf(const Procedure& procedure) {
     for (const Step& step : *steps) {
       codes.insert({step.text, step.detail, step.zone_clear});
       if (step.on_failure) codes.insert(step.on_failure->mark);
+      if (step.undecided) codes.insert(step.undecided->mark);
       for (const Answer& answer : step.answers) codes.insert(answer.text);
     }
   }

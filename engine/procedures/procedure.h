@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <optional>
 #include <set>
 #include <span>
@@ -42,6 +44,9 @@ enum class CheckKind {
   Agreement,
   SecondPerson,
   NotOlderThan,
+  Proof,
+  TruckProof,
+  Plan,
 };
 enum class Source { Machine, Independent };
 enum class Use { Unsaid, Record, Calibration };
@@ -55,7 +60,7 @@ enum class LogNeed { None, Wanted, Required };
 enum class Fit { BoomAngle, BucketAngle, LiftPressure };
 enum class EvidenceKind { Photo, File };
 enum class Absence { Absent, Refused };
-enum class FailureAction { Repeat, GoBack, ReadAgain, GoOn, Stop };
+enum class FailureAction { Repeat, GoBack, ReadAgain, More, GoOn, Stop };
 
 /// A quantity as it stands in the file, or the id of an entry of the unit. One of the two is empty.
 struct Limit {
@@ -125,6 +130,16 @@ struct Answer {
   bool passes = false;
 };
 
+/// What a truck proof may be told of the truck scale, and the kind of step that tells it.
+struct ScaleStep {
+  std::string_view key;
+  StepKind kind;
+};
+inline constexpr std::array kScaleSteps = {
+    ScaleStep{"zeroed", StepKind::Confirm},           ScaleStep{"whole_on_deck", StepKind::Confirm},
+    ScaleStep{"same_driver_fuel", StepKind::Confirm}, ScaleStep{"gross_ticket", StepKind::Note},
+    ScaleStep{"tare_ticket", StepKind::Note},         ScaleStep{"certificate", StepKind::Note}};
+
 struct Check {
   CheckKind kind = CheckKind::WithinLimits;
   std::vector<std::string> of{};
@@ -135,8 +150,13 @@ struct Check {
   std::optional<Limit> within{};
   std::optional<Limit> at_most{};
   std::optional<Limit> reference_entry{};
-  std::string reference{};  ///< a step
-  std::string duration{};   ///< `for` or `age`
+  std::string reference{};      ///< a step
+  std::string gross{}, tare{};  ///< steps of a truck proof
+  /// Steps that tell of the truck scale and its use, by kScaleSteps.
+  std::map<std::string, std::string, std::less<>> scale{};
+  std::optional<Limit> interval{};     ///< of the truck scale
+  std::optional<Limit> legal_gross{};  ///< what a truck may weigh on the road
+  std::string duration{};              ///< `for` or `age`
   Fit fit = Fit::BoomAngle;
   int count = 0;
 };
@@ -181,6 +201,7 @@ struct Step {
   Load load = Load::Empty;
   LogNeed log = LogNeed::None;
   std::optional<Check> check{};
+  std::optional<OnFailure> undecided{};  ///< of a proof whose readings do not decide yet
   EvidenceKind evidence = EvidenceKind::Photo;
   bool optional = false;
   bool on_glass = false;
@@ -233,6 +254,12 @@ struct Procedure {
 [[nodiscard]] bool canFail(const Step& step);
 
 using TextCodes = std::set<std::string, std::less<>>;
+
+/// Whether a check is judged from outside of the procedures, by the tolerance of the unit.
+[[nodiscard]] bool isProof(CheckKind kind);
+
+/// The steps that a check takes for something known: its reference, or gross and tare.
+[[nodiscard]] std::vector<std::string> knownOf(const Check& check);
 
 /// Every text code that stands in a procedure.
 [[nodiscard]] TextCodes textCodesOf(const Procedure& procedure);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <initializer_list>
+#include <iterator>
 #include <utility>
 
 #include "engine/procedures/evaluate.h"
@@ -115,14 +116,15 @@ const std::vector<std::string>& rolesFor(const Procedure& procedure, const Step&
 /// Every id that the readings of a check stand under.
 std::vector<std::string> readingsOf(const Check& check) {
   std::vector<std::string> readings = check.of;
-  if (!check.reference.empty()) readings.push_back(check.reference);
+  std::ranges::move(knownOf(check), std::back_inserter(readings));
   return readings;
 }
 
 class Runner {
  public:
-  Runner(const Procedure& procedure, State state, const Event& event, const Measure& measure)
-      : procedure_(procedure), state_(std::move(state)), event_(event), measure_(measure) {}
+  Runner(const Procedure& procedure, State state, const Event& event, const Measure& measure,
+         const Judge& judge)
+      : procedure_(procedure), state_(std::move(state)), event_(event), measure_(measure), judge_(judge) {}
 
   Expected<State> run();
 
@@ -154,7 +156,9 @@ class Runner {
   void keep(Outcome outcome, bool counts, std::string result = {}, std::string reason = {});
   void leaveStep();
   void pass(const Step& step);
-  void failed(const Step& step);
+  void failed(const Step& step) { failed(step, failureOf(procedure_, step), step.id, true); }
+  void failed(const Step& step, const std::optional<OnFailure>& failure, const std::string& counter,
+              bool more_helps);
   void goOn(const Step& step, bool closes);
   void advance();
   void goBack(const std::string& to);
@@ -167,6 +171,7 @@ class Runner {
   State state_;
   const Event& event_;
   const Measure& measure_;
+  const Judge& judge_;
 };
 
 Runner::Done Runner::needPerson() const {
@@ -472,12 +477,13 @@ void Runner::stop(const Step& step) {
   makeSafe(0);
 }
 
-void Runner::failed(const Step& step) {
+/// @param counter under what its times are counted; @param more_helps whether reading more can change it
+void Runner::failed(const Step& step, const std::optional<OnFailure>& failure, const std::string& counter,
+                    bool more_helps) {
   leaveStep();
   // What failed may have begun.
   state_.open.insert(step.opens.begin(), step.opens.end());
   if (state_.phase == Phase::MakingSafe) return;  // asked for again
-  const std::optional<OnFailure>& failure = failureOf(procedure_, step);
   if (!failure || failure->action == FailureAction::Stop) return stop(step);
   const auto waive = [&] {
     state_.tries.back().counts = true;
@@ -485,13 +491,26 @@ void Runner::failed(const Step& step) {
     goOn(step, false);
   };
   if (failure->action == FailureAction::GoOn) return waive();
-  int& failures = state_.failures[step.id];
-  if (failures >= failure->at_most.value_or(0)) {
+  int& failures = state_.failures[counter];
+  if (failures >= failure->at_most.value_or(0) || !more_helps) {
     if (failure->goes_on_then) return waive();
     return stop(step);
   }
   ++failures;
   if (failure->action == FailureAction::GoBack) return goBack(failure->to);
+  if (failure->action == FailureAction::More) {
+    // All that was read goes on counting. A repeat that has ended is gone through once more, and those within
+    // it as often as they say.
+    state_.tries.back().outcome = Outcome::More;
+    state_.reading_again.clear();
+    const std::optional<std::size_t> goal = indexOf(procedure_, failure->to);
+    if (!goal || *goal > state_.position) return makeSafe(0);
+    for (const Range& range : rangesOf(procedure_, state_)) {
+      if (range.first > *goal) state_.rounds.erase(procedure_.steps[range.last].id);
+    }
+    state_.position = *goal;
+    return;
+  }
   if (failure->action == FailureAction::ReadAgain && step.check) {
     for (const std::string& reading : readingsOf(*step.check)) {
       if (findStep(procedure_.steps, reading) == nullptr) continue;
@@ -679,13 +698,17 @@ Runner::Done Runner::check(const Step& step) {
     keep(Outcome::Expired, false);
     return {};
   }
-  Expected<Verdict> verdict = evaluate(procedure_, state_, step, event_.at_ms, measure_);
+  Expected<Verdict> verdict = evaluate(procedure_, state_, step, event_.at_ms, measure_, judge_);
   if (!verdict) return std::unexpected(std::move(verdict.error()));
   const bool passed = verdict->passed;
   keep(passed ? Outcome::Passed : Outcome::Failed, passed, std::move(verdict->result),
        std::move(verdict->reason));
+  state_.tries.back().limit = std::move(verdict->limit);
+  state_.tries.back().more = verdict->more;
   if (passed) {
     pass(step);
+  } else if (verdict->undecided && step.undecided) {
+    failed(step, step.undecided, step.id + "/undecided", verdict->more > 0);
   } else {
     failed(step);
   }
@@ -782,6 +805,22 @@ MessageValue amountOf(const Procedure& procedure, const State& state, const Limi
   return Amount{read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals};
 }
 
+bool isPlan(const Step& step) { return step.check && step.check->kind == CheckKind::Plan; }
+
+/// What the last plan said beforehand; a dash where it has said nothing, or that no number decides.
+void addPlan(const Procedure& procedure, const State& state, Message& message) {
+  MessageValue buckets = "-";
+  MessageValue smallest = "-";
+  for (const Try& each : state.tries) {
+    const Step* const made = findStep(procedure, each.event.about);
+    if (!each.counts || made == nullptr || !isPlan(*made)) continue;
+    buckets = each.more > 0 ? MessageValue(Amount{static_cast<double>(each.more), "1"}) : "-";
+    smallest = amountOf(procedure, state, Limit{.text = each.result});
+  }
+  message.values.emplace_back("buckets", std::move(buckets));
+  message.values.emplace_back("smallest", std::move(smallest));
+}
+
 Message wordsOf(const Procedure& procedure, const State& state, const Step& step, std::string code) {
   Message message{std::move(code), {}};
   const auto add = [&](const char* name, const std::optional<Limit>& limit) {
@@ -813,6 +852,7 @@ Message wordsOf(const Procedure& procedure, const State& state, const Step& step
     addTime(check.duration);
     if (check.count > 0) addCount("count", check.count);
   }
+  if (std::ranges::any_of(procedure.steps, isPlan)) addPlan(procedure, state, message);
   const std::optional<std::size_t> index = indexOf(procedure, step.id);
   if (!index) return message;
   // The innermost repeat around the step.
@@ -888,8 +928,9 @@ std::vector<Observation> observationsOf(const Procedure& procedure, const State&
   return observations;
 }
 
-Expected<State> apply(const Procedure& procedure, State state, const Event& event, const Measure& measure) {
-  return Runner(procedure, std::move(state), event, measure).run();
+Expected<State> apply(const Procedure& procedure, State state, const Event& event, const Measure& measure,
+                      const Judge& judge) {
+  return Runner(procedure, std::move(state), event, measure, judge).run();
 }
 
 Prompt prompt(const Procedure& procedure, const State& state) {
@@ -923,7 +964,8 @@ Prompt prompt(const Procedure& procedure, const State& state) {
   if (step == nullptr) return asked;
   if (const Step* const again = stepToDoAgain(procedure, state)) asked.back_to = again->id;
   if (!state.tries.empty() && state.tries.back().outcome != Outcome::Passed &&
-      state.tries.back().outcome != Outcome::Doubted) {
+      state.tries.back().outcome != Outcome::Doubted &&
+      !(state.tries.back().outcome == Outcome::More && state.tries.back().event.type == EventType::Answer)) {
     asked.after_failure = state.tries.size() - 1;
   }
   if (step->kind == StepKind::Caution) return askCaution(step->caution);

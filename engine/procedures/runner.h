@@ -84,6 +84,7 @@ enum class Outcome {
   Failed,
   Doubted,  ///< a reading that is not plausible and not confirmed
   Expired,  ///< a check that found a reading too old and had it read again
+  More,     ///< nothing is wrong: more of the same is read, and what was read counts
 };
 
 /// An event that answered a step, and what came of it. None is ever removed.
@@ -92,7 +93,9 @@ struct Try {
   Outcome outcome = Outcome::Passed;
   bool counts = true;    ///< false: failed, or done again since
   std::string result{};  ///< of a check: the number that was compared, as a quantity
-  std::string reason{};  ///< of a check: code of why there is no number
+  std::string reason{};  ///< of a check: code of why there is no number, of a proof also of its verdict
+  std::string limit{};   ///< of a proof: what `result` was held against
+  int more{};            ///< of a proof that is not decided: how many readings more would; 0 where none would
   std::map<std::string, int, std::less<>> rounds{};  ///< of each repeat around the step, from 0
   bool operator==(const Try&) const = default;
 };
@@ -153,13 +156,27 @@ struct Observation {
 /// any other leaves the job where it is.
 using Measure = std::function<Expected<double>(const Check&, std::span<const Observation>)>;
 
+/// What came of a check.
+struct Verdict {
+  bool passed = false;
+  std::string result{};
+  std::string reason{};
+  std::string limit{};
+  bool undecided = false;  ///< of a proof: neither yes nor no yet
+  int more = 0;            ///< then: as in Try
+};
+
+/// Judges a check that isProof, by the readings of the state and the tolerance of the unit. An error of kind
+/// Insufficient fails the check with its code; any other leaves the job where it is.
+using Judge = std::function<Expected<Verdict>(const Step&)>;
+
 /// One step of the job. Whoever opens a journal again after a stop sends Interrupt first, so that the job
 /// waits for a person. REQUIRES: a procedure without findings (see lint.h); with another one it still gives
 /// a state or an error, but the job may have no end.
 /// Errors: InvalidInput, with the state unchanged: the event is not the one awaited, or its author, time,
 /// value or evidence are not what the step asks for.
 [[nodiscard]] Expected<State> apply(const Procedure& procedure, State state, const Event& event,
-                                    const Measure& measure = {});
+                                    const Measure& measure = {}, const Judge& judge = {});
 
 /// What the job waits for.
 enum class Ask {

@@ -85,6 +85,12 @@ struct Decision {
   std::optional<Prior> prior{};  ///< absent: flat
 };
 
+/// By what the proofs of a unit are judged, where it says so.
+struct Terms {
+  std::optional<Tolerance> tolerance{};
+  Decision decision{};
+};
+
 /// The user's own figures for what an error costs.
 struct Costs {
   Mass per_day;                           ///< mass loaded and sold by this scale a day

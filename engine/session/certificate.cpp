@@ -29,11 +29,19 @@ namespace {
 using certificate::Certificate;
 using certificate::Figure;
 
+/// The profile that held; nothing where it can't be read.
+std::optional<UnitProfile> profileOf(const store::Store& store, const Edge& edge, const RecordedJob& job) {
+  Expected<std::string> text = blobsOf(store)(job.unit_profile);
+  if (!text) return std::nullopt;
+  Expected<UnitProfile> profile = readUnitProfile(*std::move(text), "unit " + job.unit, edge);
+  return profile ? std::optional(*std::move(profile)) : std::nullopt;
+}
+
 /// Makes the parts of a certificate from a record.
 class Issuer {
  public:
-  Issuer(const store::Store& store, const Reader& reader, const Told& told)
-      : store_(store), reader_(reader), told_(told), job_(told.job) {}
+  Issuer(const store::Store& store, const Edge& edge, const Reader& reader, const Told& told)
+      : store_(store), reader_(reader), told_(told), job_(told.job), profile_(profileOf(store, edge, job_)) {}
 
   [[nodiscard]] Expected<Certificate> make(const Issue& issue) const;
 
@@ -46,6 +54,7 @@ class Issuer {
   [[nodiscard]] std::string titled() const;
   void machine(Certificate& made) const;
   [[nodiscard]] Expected<certificate::Proof> proof(const ProofReadings& read, Certificate& made) const;
+  void changes(const std::vector<ProofReadings>& reads, Certificate& made) const;
   void conditions(Certificate& made) const;
   void stops(Certificate& made) const;
   void remarks(Certificate& made) const;
@@ -56,6 +65,7 @@ class Issuer {
   const Reader& reader_;
   const Told& told_;
   const RecordedJob& job_;
+  std::optional<UnitProfile> profile_;
 };
 
 /// The number of a try on a certificate.
@@ -158,69 +168,41 @@ std::string Issuer::titled() const {
   return title;
 }
 
-/// What the profile that held says of the machine.
-struct Machine {
-  std::optional<Mass> rated{};
-  std::string rated_text{};
-  std::optional<Mass> step{};
-};
-
-Machine machineOf(const store::Store& store, const RecordedJob& job) {
-  Machine machine;
-  const Expected<std::string> profile = blobsOf(store)(job.unit_profile);
-  if (!profile) return machine;
-  const Expected<JsonDocument> document = readJson(*profile, "unit");
-  if (!document) return machine;
-  const auto massOf = [](const std::string& text) -> std::optional<Mass> {
-    const Expected<Mass> mass = readQuantity<Dimension::Mass>(text);
-    return mass ? std::optional(*mass) : std::nullopt;
-  };
-  machine.rated_text = textAt(document->root, {"unit", "rated_payload"});
-  machine.rated = massOf(machine.rated_text);
-  if (const JsonValue* const monitor = memberAt(document->root, {"monitor"})) {
-    for (const JsonValue& shown : monitor->items) {
-      if (textAt(shown, {"quantity"}) == "indication") machine.step = massOf(textAt(shown, {"step"}));
-    }
-  }
-  return machine;
-}
-
 void Issuer::machine(Certificate& made) const {
-  const Machine machine = machineOf(store_, job_);
-  std::optional<Figure> rated = asRead(machine.rated_text);
-  if (!rated) return;
-  rated->entry = "rated_payload";
-  made.rated_payload = std::move(rated);
+  if (!profile_) return;
+  const auto rated = profile_->entries.find("rated-payload");
+  std::optional<Figure> figure = rated == profile_->entries.end() ? std::nullopt : asRead(rated->second);
+  if (!figure) return;
+  figure->entry = "rated_payload";
+  made.rated_payload = std::move(figure);
 }
 
 Expected<certificate::Proof> Issuer::proof(const ProofReadings& read, Certificate& made) const {
   const Expected<proof::ProofResult> result = proof::prove(read.proof);
   if (!result) return std::unexpected(result.error());
   certificate::Proof told{.when = *read.proof.when,
-                          .verdict = result->verdict,
+                          .verdict = worstOf(judgementsOf(*result)).verdict,
                           .tolerance = wordsOfTolerance(read.proof.tolerance),
                           .rule = wordsOfRule(read.proof.decision),
                           .remarks = result->warnings};
   std::vector<std::size_t> all = numbersOf(read.zeros);
-  for (std::size_t index = 0; index < read.masses.size(); ++index) {
-    const ProofReadings::Mass& mass = read.masses[index];
-    const proof::Judgement& judged = result->masses[index];
-    const std::vector<std::size_t> shown = numbersOf(mass.indications);
-    std::vector<std::size_t> behind = shown;
-    if (mass.reference) behind.insert(behind.begin(), numberOf(*mass.reference));
+  const auto tell = [&](const ProofReadings::Known& known, const proof::Judgement& judged) {
+    const std::vector<std::size_t> shown = numbersOf(known.indications);
+    std::vector<std::size_t> behind = numbersOf(known.references);
+    behind.insert(behind.end(), shown.begin(), shown.end());
     all.insert(all.end(), behind.begin(), behind.end());
     const Figure error = figureOf(judged.error, "kg", behind);
     const int decimals = error.amount.decimals;
     Figure reference = figureOf(judged.reference_kg, judged.reference_u_kg, "kg", {});
-    if (mass.reference) reference.readings = {numberOf(*mass.reference)};
-    reference.entry = mass.reference_entry;
+    reference.readings = numbersOf(known.references);
+    reference.entry = known.reference_entry;
     certificate::Result row{
-        .what = {mass.truck ? "certificate-truck" : "certificate-mass", {}},
-        .pace = mass.pace,
+        .what = {known.truck ? "certificate-truck" : "certificate-mass", {}},
+        .pace = known.pace,
         .reference = std::move(reference),
         .indication = {.amount = {judged.indication_kg, "kg", decimals}, .readings = shown},
         .error = error,
-        .limit = Figure{.amount = {judged.limit_kg, "kg", decimals}, .entry = mass.limit_entry},
+        .limit = Figure{.amount = {judged.limit_kg, "kg", decimals}, .entry = known.limit_entry},
         .verdict = judged.verdict,
         .probability = Figure{.amount = percentOf(judged.probability_of_conformity), .readings = behind}};
     if (judged.repeatability_kg) {
@@ -231,7 +213,21 @@ Expected<certificate::Proof> Issuer::proof(const ProofReadings& read, Certificat
       const auto same = [&](const Message& said) { return say(said, reader_) == say(warning, reader_); };
       if (std::ranges::none_of(told.remarks, same)) told.remarks.push_back(warning);
     }
-    for (const std::size_t at : mass.indications) told.utc_ms = std::max(told.utc_ms, job_.tries[at].utc_ms);
+    if (judged.verdict == proof::Verdict::Undecided) told.remarks.push_back(proof::sayMore(judged));
+    for (const std::size_t at : known.indications) told.utc_ms = std::max(told.utc_ms, job_.tries[at].utc_ms);
+  };
+  for (std::size_t i = 0; i < read.masses.size(); ++i) tell(read.masses[i], result->masses[i]);
+  for (std::size_t i = 0; i < read.trucks.size(); ++i) tell(read.trucks[i], result->trucks[i]);
+  if (result->trucks_together) {
+    ProofReadings::Known together = read.trucks.front();
+    for (std::size_t i = 1; i < read.trucks.size(); ++i) {
+      const ProofReadings::Known& more = read.trucks[i];
+      together.references.insert(together.references.end(), more.references.begin(), more.references.end());
+      together.indications.insert(together.indications.end(), more.indications.begin(),
+                                  more.indications.end());
+    }
+    tell(together, *result->trucks_together);
+    told.results.back().what = {"certificate-trucks-together", {}};
   }
   if (!read.zeros.empty()) {
     told.others.push_back(
@@ -266,6 +262,33 @@ Expected<certificate::Proof> Issuer::proof(const ProofReadings& read, Certificat
     made.correction.reason = result->correction.error();
   }
   return told;
+}
+
+/// What the work changed: the error of a mass as left less that as found, told with the former.
+void Issuer::changes(const std::vector<ProofReadings>& reads, Certificate& made) const {
+  for (const ProofReadings& found : reads) {
+    for (std::size_t i = 0; i < reads.size(); ++i) {
+      const ProofReadings& left = reads[i];
+      if (found.proof.when != proof::When::AsFound || left.proof.when != proof::When::AsLeft) continue;
+      const Expected<proof::ProofResult> before = proof::prove(found.proof);
+      const Expected<proof::ProofResult> after = proof::prove(left.proof);
+      if (!before || !after) continue;
+      for (const proof::Change& change : proof::changesBetween(*before, *after)) {
+        std::vector<std::size_t> from;
+        for (const ProofReadings* const read : {&found, &left}) {
+          for (std::size_t mass = 0; mass < read->masses.size(); ++mass) {
+            // Half a kilogram apart is another mass.
+            if (std::abs(read->proof.masses[mass].reference.inSi() - change.reference_kg) > 0.5) continue;
+            const std::vector<std::size_t> more = numbersOf(read->masses[mass].indications);
+            from.insert(from.end(), more.begin(), more.end());
+          }
+        }
+        made.proofs[i].others.push_back(
+            {{"certificate-change", {{"mass", Amount{change.reference_kg, "kg", 0}}}},
+             figureOf(change.difference, "kg", std::move(from))});
+      }
+    }
+  }
 }
 
 void Issuer::conditions(Certificate& made) const {
@@ -409,12 +432,14 @@ Expected<Certificate> Issuer::make(const Issue& issue) const {
     made.do_not_use = job_.tag.empty() ? say({"document-do-not-use", {}}, reader_) : words(job_.tag);
   }
   machine(made);
-  const Machine machine = machineOf(store_, job_);
-  for (const ProofReadings& read : proofsOf(job_, told_.text->procedure, machine.rated, machine.step)) {
+  const ScaleFacts facts = profile_ ? factsOf(*profile_) : ScaleFacts{};
+  const std::vector<ProofReadings> reads = proofsOf(job_, told_.text->procedure, facts);
+  for (const ProofReadings& read : reads) {
     Expected<certificate::Proof> told = proof(read, made);
     if (!told) return std::unexpected(std::move(told.error()));
     made.proofs.push_back(*std::move(told));
   }
+  changes(reads, made);
   conditions(made);
   stops(made);
   remarks(made);
@@ -466,8 +491,8 @@ certificate::Voice voiceOf(const Reader& reader) {
       .time = [reader](std::int64_t utc_ms) { return dateTimeText(utc_ms, reader) + " " + zoneOf(reader); }};
 }
 
-Expected<Certificate> certificateOf(const store::Store& store, std::string_view record, const Reader& reader,
-                                    const Issue& issue) {
+Expected<Certificate> certificateOf(const store::Store& store, const Edge& edge, std::string_view record,
+                                    const Reader& reader, const Issue& issue) {
   if (const Expected<const Words*> known = allWords(reader.language); !known)
     return std::unexpected(known.error());
   const std::string& country = issue.particulars.country;
@@ -478,19 +503,19 @@ Expected<Certificate> certificateOf(const store::Store& store, std::string_view 
   ProcedureShelf shelf(store, reader);
   const Expected<Told> told = tell(store, record, shelf);
   if (!told) return std::unexpected(told.error());
-  return Issuer(store, reader, *told).make(issue);
+  return Issuer(store, edge, reader, *told).make(issue);
 }
 
-Expected<std::string> certificateHtml(const store::Store& store, std::string_view record,
+Expected<std::string> certificateHtml(const store::Store& store, const Edge& edge, std::string_view record,
                                       const Reader& reader, const Issue& issue) {
-  const Expected<Certificate> made = certificateOf(store, record, reader, issue);
+  const Expected<Certificate> made = certificateOf(store, edge, record, reader, issue);
   if (!made) return std::unexpected(made.error());
   return certificate::renderHtml(*made, voiceOf(reader));
 }
 
-Expected<std::string> certificateDcc(const store::Store& store, std::string_view record, const Reader& reader,
-                                     const Issue& issue) {
-  const Expected<Certificate> made = certificateOf(store, record, reader, issue);
+Expected<std::string> certificateDcc(const store::Store& store, const Edge& edge, std::string_view record,
+                                     const Reader& reader, const Issue& issue) {
+  const Expected<Certificate> made = certificateOf(store, edge, record, reader, issue);
   if (!made) return std::unexpected(made.error());
   return certificate::renderDcc(*made, voiceOf(reader), voiceOf({.system = reader.system}));
 }

@@ -16,6 +16,7 @@
 #include "engine/session/overview.h"
 #include "engine/session/people.h"
 #include "engine/session/procedure_text.h"
+#include "engine/session/proof_readings.h"
 #include "engine/session/record_view.h"
 #include "engine/session/told.h"
 
@@ -118,6 +119,8 @@ std::string Teller::amountAt(const JsonValue& object, const char* key, const cha
 }
 
 std::string Teller::result(const RecordedTry& check) const {
+  if (const auto proved = sayProof(check.result, check.reason, check.limit, check.more))
+    return session::say(*proved, reader_);
   if (!check.reason.empty()) return say(check.reason);
   const Expected<ReadQuantity> read = readAnyQuantity(check.result);
   if (!read) return check.result;
@@ -235,10 +238,15 @@ Rows Teller::checks() const {
   Rows rows;
   for (const RecordedTry& each : told_.job.tries) {
     if (!each.check) continue;
-    rows.push_back({step(each.about), result(each),
-                    joined({limits(*each.check), time(each.utc_ms),
-                            each.counts || each.outcome != "passed" ? "" : say("document-done-again")}),
-                    each.outcome == "passed" ? "passed" : "failed"});
+    rows.push_back(
+        {step(each.about), result(each),
+         joined({each.limit.empty() ? limits(*each.check)
+                                    : say("document-limit-most", {{"high", inUnitsOf(each.limit, reader_)}}),
+                 time(each.utc_ms),
+                 each.counts || each.outcome != "passed" ? "" : say("document-done-again")}),
+         each.outcome == "passed" ? "passed"
+         : each.outcome == "more" ? "warning"
+                                  : "failed"});
   }
   return rows;
 }

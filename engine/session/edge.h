@@ -9,6 +9,7 @@
 #include "engine/base/strict_json.h"
 #include "engine/calibration/job.h"
 #include "engine/calibration/model.h"
+#include "engine/proof/proof.h"
 
 namespace hingepin::session {
 
@@ -23,6 +24,7 @@ using FeedReader = std::function<void(std::string_view bytes, const calibration:
 struct Edge {
   std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_unit;        // readUnit
   std::function<Expected<void>(const JsonDocument&, const JsonNode&)> check_attachment;  // readAttachment
+  std::function<Expected<proof::Terms>(const JsonNode&)> read_terms;                     // readTerms
   std::function<Expected<calibration::LiftLog>(const std::string& bytes, const std::string& file)>
       read_log;                           // readLiftLog
   std::function<FeedReader()> open_feed;  // LiftLogLines, a new one for each connection

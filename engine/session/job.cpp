@@ -10,6 +10,7 @@
 #include "engine/records/canonical_json.h"
 #include "engine/records/personal.h"
 #include "engine/session/fitting.h"
+#include "engine/session/proof_readings.h"
 #include "engine/session/yard.h"
 
 namespace hingepin::session {
@@ -36,7 +37,8 @@ std::string canonicalWords(const Words& words) {
 Expected<State> applied(const Store& store, const OpenJob& job, const Event& event, const Edge& edge) {
   const BlobSource blobs = blobsOf(store);
   return procedures::apply(job.procedure, job.state, event,
-                           measureOf(job.procedure, job.state, job.unit, attachmentOf(job), edge, blobs));
+                           measureOf(job.procedure, job.state, job.unit, attachmentOf(job), edge, blobs),
+                           [&job](const Step& step) { return judged(job, step); });
 }
 
 Expected<void> append(Store& store, OpenJob& job, const Event& event, const Edge& edge) {

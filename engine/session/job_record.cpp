@@ -75,6 +75,13 @@ JsonValue checkContent(const OpenJob& job, const procedures::Check& check) {
   limit("reference_entry", check.reference_entry);
   add(members, "reference", check.reference);
   add(members, "duration", check.duration);
+  limit("interval", check.interval);
+  add(members, "gross", check.gross);
+  add(members, "tare", check.tare);
+  limit("legal_gross", check.legal_gross);
+  Members scale;
+  for (const auto& [key, step] : check.scale) scale.emplace_back(key, jsonString(step));
+  if (!scale.empty()) members.emplace_back("scale", jsonObject(std::move(scale)));
   if (check.count > 0) members.emplace_back("count", jsonInteger(check.count));
   if (check.kind == procedures::CheckKind::FitResidual) {
     add(members, "fit", std::string(nameIn(kFits, check.fit)));
@@ -128,6 +135,8 @@ JsonValue tryContent(const OpenJob& job, const Try& each, People& people) {
   members.emplace_back("counts", jsonBoolean(each.counts));
   add(members, "result", each.result);
   add(members, "reason", each.reason);
+  add(members, "limit", each.limit);
+  if (each.more > 0) members.emplace_back("more", jsonInteger(each.more));
   Members rounds;
   for (const auto& [step, round] : each.rounds) rounds.emplace_back(step, jsonInteger(round));
   if (!rounds.empty()) members.emplace_back("rounds", jsonObject(std::move(rounds)));
@@ -325,6 +334,18 @@ JsonValue recordContent(const OpenJob& job, const JsonValue& calibration, std::s
   }
   members.emplace_back("people", people.content());
   return jsonObject(std::move(members));
+}
+
+JsonValue contentBefore(const OpenJob& job, const Step& check) {
+  People people;
+  std::vector<JsonValue> tries;
+  for (const Try& each : job.state.tries) tries.push_back(tryContent(job, each, people));
+  const Try now{.event = {.type = procedures::EventType::Evaluate, .about = check.id}};
+  tries.push_back(tryContent(job, now, people));
+  return jsonObject({{"kind", jsonString("job")},
+                     {"unit", jsonObject({{"id", jsonString(job.job.unit)}})},
+                     {"start", jsonObject({{"variant", jsonString(job.state.start.variant)}})},
+                     {"tries", jsonArray(std::move(tries))}});
 }
 
 Expected<std::string> endJob(store::Store& store, const OpenJob& job, const Sealer& sealer,

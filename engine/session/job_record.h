@@ -43,6 +43,10 @@ struct Taught {
 [[nodiscard]] JsonValue recordContent(const OpenJob& job, const JsonValue& calibration,
                                       std::string_view engine, std::int64_t ended_utc_ms);
 
+/// As much of that as a check looks at, of a job that has come to it: variant and tries, with one more for
+/// the check itself.
+[[nodiscard]] JsonValue contentBefore(const OpenJob& job, const procedures::Step& check);
+
 /// Seals a job that has ended and keeps record, phase, calibration and what now holds for unit and attachment
 /// in one commit. @return the name of the record
 /// Errors: InvalidInput "job-not-ended", "job-sealed-already", "not-in-charge" (the key is not that of who

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <map>
 #include <numeric>
 #include <set>
@@ -294,11 +295,25 @@ bool readsOnly(const RecordedJob& job, const std::vector<std::string>& steps, st
   });
 }
 
-std::optional<double> referenceOf(const RecordedJob& job, std::size_t index) {
+/// The heaviest reference of a check, and the values that were read for it: of an older check the last one
+/// and all values.
+std::pair<std::optional<double>, std::vector<double>> heaviest(const RecordedJob& job, std::size_t index) {
   const RecordedCheck& check = *job.tries[index].check;
-  if (!check.reference_entry.empty()) return siOf(check.reference_entry);
-  const std::vector<double> values = valuesBefore(job, index, {check.reference});
-  return values.empty() ? std::nullopt : std::optional(values.back());
+  const std::vector<double> values = valuesBefore(job, index, check.of);
+  if (!check.reference_entry.empty()) return {siOf(check.reference_entry), values};
+  const std::vector<std::size_t> references = readingsBefore(job, index, {check.reference});
+  if (references.empty()) return {};
+  if (check.kind != "proof") return {siOf(job.tries[references.back()].value), values};
+  std::pair<std::optional<double>, std::vector<double>> most;
+  for (const std::size_t at : readingsBefore(job, index, check.of)) {
+    const auto after = std::ranges::lower_bound(references, at);
+    if (after == references.begin()) continue;
+    const double reference = *siOf(job.tries[*std::prev(after)].value);
+    if (most.first && reference < *most.first) continue;
+    if (most.first != reference) most = {reference, {}};
+    most.second.push_back(*siOf(job.tries[at].value));
+  }
+  return most;
 }
 
 /// What a check of zero or proof says.
@@ -320,14 +335,15 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
   } else if (check.kind == "repeatability") {
     point.spread_kg = std::ranges::max(values) - std::ranges::min(values);
     point.spread_limit_kg = siOf(check.at_most);
-  } else if (check.kind == "agreement-of-two-readings") {
-    const std::optional<double> reference = referenceOf(job, index);
+  } else if (check.kind == "agreement-of-two-readings" || check.kind == "proof") {
+    // Of several masses the heaviest tells the span best.
+    const auto [reference, indications] = heaviest(job, index);
     if (!reference || *reference <= 0.0) return;
     point.reference_kg = reference;
-    point.indications_kg = values;
-    point.indication_kg = meanOf(values);
+    point.indications_kg = indications;
+    point.indication_kg = meanOf(indications);
     point.error_percent = (*point.indication_kg - *reference) / *reference * 100.0;
-    const Expected<ReadQuantity> limit = readAnyQuantity(check.within);
+    const Expected<ReadQuantity> limit = readAnyQuantity(made.limit.empty() ? check.within : made.limit);
     if (limit) {
       point.error_limit_percent = limit->unit.dimension == Dimension::Mass
                                       ? limit->value_si / *reference * 100.0
@@ -335,7 +351,7 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
     }
     if (!point.error_found_percent) {
       point.error_found_percent = point.error_percent;
-      point.found_indications_kg = values;
+      point.found_indications_kg = indications;
     }
   } else {
     return;

@@ -88,7 +88,7 @@ std::vector<const Step*> checksOf(const OpenJob& job, std::string_view step) {
   std::vector<const Step*> checks;
   for (const Step& each : job.procedure.steps) {
     if (each.check && procedures::hasStep(job.state.start.variant, each) &&
-        (contains(each.check->of, step) || each.check->reference == step)) {
+        (contains(each.check->of, step) || contains(procedures::knownOf(*each.check), step))) {
       checks.push_back(&each);
     }
   }
@@ -218,6 +218,22 @@ std::optional<std::string> PracticePerson::wished(std::string_view step) {
   return first;
 }
 
+double PracticePerson::referenceOf(const OpenJob& job, const Step& step) const {
+  constexpr double kTare_kg = 13460.0;
+  for (const Step* check : checksOf(job, step.id)) {
+    if (check->check->tare == step.id) return kTare_kg;
+    if (check->check->gross != step.id) continue;
+    // What went into the truck since its tare.
+    double gross_kg = kTare_kg;
+    for (auto each = job.state.tries.rbegin(); each != job.state.tries.rend(); ++each) {
+      if (each->event.about == check->check->tare) break;
+      if (each->counts && contains(check->check->of, each->event.about)) gross_kg += scale_.mass_kg;
+    }
+    return gross_kg;
+  }
+  return scale_.mass_kg;
+}
+
 Expected<double> PracticePerson::siOf(const OpenJob& job, const Step& step) {
   const std::string& quantity = step.quantity;
   const auto entry = [&](const char* id) { return limitOf(job, procedures::Limit{.text = "", .entry = id}); };
@@ -228,7 +244,7 @@ Expected<double> PracticePerson::siOf(const OpenJob& job, const Step& step) {
   if (quantity == "fuel-level") return scale_.fuel_percent / 100.0;
   if (quantity == "pitch") return 0.2 * kDegree;
   if (quantity == "count") return 2.0;
-  if (quantity == "reference-mass") return scale_.mass_kg;
+  if (quantity == "reference-mass") return referenceOf(job, step);
   if (quantity == "boom-angle") return boomAngle(job, machine_);
   if (quantity == "boom-sensor") {
     return simulator::readAtRest(machine_.boom_sensor, boomAngle(job, machine_), 0.01, random_);
@@ -275,7 +291,8 @@ Expected<double> PracticePerson::siOf(const OpenJob& job, const Step& step) {
   if (quantity == "indication") {
     double load_kg = 0.0;
     for (const Step* check : checksOf(job, step.id)) {
-      if (check->check->kind == CheckKind::Agreement && !check->check->reference.empty()) {
+      const CheckKind kind = check->check->kind;
+      if ((kind == CheckKind::Agreement || kind == CheckKind::Proof) && !check->check->reference.empty()) {
         load_kg = lastValue(job, check->check->reference).value_or(0.0);
       }
     }
@@ -308,7 +325,7 @@ Expected<std::string> PracticePerson::valueOf(const OpenJob& job, const Step& st
     const auto reference =
         check.reference.empty() ? limitOf(job, check.reference_entry) : lastValue(job, check.reference);
     double off = 0.0;
-    if (check.kind == CheckKind::Agreement && check.within && reference) {
+    if ((check.kind == CheckKind::Agreement || check.kind == CheckKind::Proof) && check.within && reference) {
       const Expected<ReadQuantity> within = procedures::valueOf(job.procedure, job.state, *check.within);
       const bool share = within && within->unit.dimension == Dimension::Number;
       off = !within ? 0.0 : 2.5 * within->value_si * (share ? std::abs(*reference) : 1.0);

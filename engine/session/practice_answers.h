@@ -70,6 +70,7 @@ class PracticePerson {
  private:
   [[nodiscard]] Expected<std::string> valueOf(const OpenJob& job, const procedures::Step& step);
   [[nodiscard]] Expected<double> siOf(const OpenJob& job, const procedures::Step& step);
+  [[nodiscard]] double referenceOf(const OpenJob& job, const procedures::Step& step) const;
   [[nodiscard]] Expected<std::string> logOf(const procedures::Step& step);
   [[nodiscard]] bool shallFail(const OpenJob& job, std::string_view step) const;
   /// What is wished to be said of a step now; nothing where there is no wish.

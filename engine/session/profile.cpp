@@ -117,7 +117,7 @@ void ProfileReader::addEntriesOfBlock(Entries& entries) const {
 
 UnitProfile ProfileReader::unit() {
   object(root_, {"format", "unit", "gravity", "site", "monitor", "teaching", "entries", "recheck_after",
-                 "recheck_after_use", "practice"});
+                 "recheck_after_use", "proof", "practice"});
   UnitProfile profile;
   if (error()) return profile;
   format("hingepin-unit/1");
@@ -140,6 +140,11 @@ UnitProfile ProfileReader::unit() {
   }
   if (const std::optional<JsonNode> after = root_.find("recheck_after_use")) {
     profile.recheck_after_use = quantity(*after, Dimension::Time);
+  }
+  if (const std::optional<JsonNode> terms = root_.find("proof"); terms && !error()) {
+    const Expected<proof::Terms> read = edge_.read_terms(*terms);
+    if (!read) keep(read.error());
+    if (read) profile.terms = *read;
   }
   profile.practice = flag(root_, "practice");
   return profile;

@@ -7,6 +7,7 @@
 
 #include "engine/base/error.h"
 #include "engine/procedures/procedure.h"
+#include "engine/proof/proof.h"
 #include "engine/session/edge.h"
 
 /// What is on file of a machine and of what it carries. README.md beside this file describes both formats.
@@ -31,6 +32,7 @@ struct UnitProfile {
   Entries entries{};
   std::string recheck_after{};      ///< a duration, after which a scale is due again; "": never by itself
   std::string recheck_after_use{};  ///< likewise, in hours of use by its meter
+  proof::Terms terms{};             ///< by what its proofs are judged; empty: by the limits of procedures
   bool practice = false;            ///< an invented machine
 };
 

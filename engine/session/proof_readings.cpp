@@ -1,10 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/session/proof_readings.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
 #include <map>
+#include <tuple>
 #include <utility>
 
+#include "engine/certificate/certificate.h"
+#include "engine/session/job_record.h"
+#include "engine/session/moment.h"
 #include "engine/session/told.h"
 #include "engine/units/ucum.h"
 
@@ -43,56 +52,139 @@ Mass massAt(const RecordedJob& job, std::size_t at) {
   return Mass::fromSi(siOf(job.tries[at].value).value_or(0.0));
 }
 
-/// A proof of a known mass, from the last time that its check was made; nothing for another check.
-struct Judged {
-  ProofReadings::Mass mass;
-  proof::KnownMass known;
-  proof::Tolerance tolerance{};
-};
+const procedures::Check* checkOf(const procedures::Procedure& procedure, std::string_view step) {
+  const Step* const found = procedures::findStep(procedure, step);
+  return found != nullptr && found->check ? &*found->check : nullptr;
+}
 
-std::optional<Judged> judgedBy(const RecordedJob& job, const procedures::Procedure& procedure,
-                               std::size_t index) {
-  const RecordedTry& made = job.tries[index];
-  if (!made.check || made.check->kind != "agreement-of-two-readings") return std::nullopt;
-  Judged judged;
-  judged.mass.indications = readingsBefore(job, index, made.check->of);
-  if (judged.mass.indications.empty()) return std::nullopt;
-  for (const std::size_t at : judged.mass.indications) {
-    if (!isIndication(job.tries[at])) return std::nullopt;
-    judged.known.indications.push_back(massAt(job, at));
+/// The limit that a check names, for loads up to the heaviest that there is.
+std::optional<proof::Tolerance> toleranceOf(const std::string& within) {
+  constexpr double kAnyLoad_kg = 1e6;
+  const Expected<ReadQuantity> read = readAnyQuantity(within);
+  if (read && read->unit.dimension == Dimension::Number)
+    return proof::PercentLimit{.limit = Fraction::fromSi(read->value_si)};
+  if (read && read->unit.dimension == Dimension::Mass)
+    return proof::StepLimit{
+        {{.up_to = Mass::fromKilograms(kAnyLoad_kg), .limit = Mass::fromSi(read->value_si)}}};
+  return std::nullopt;
+}
+
+std::vector<Mass> massesAt(const RecordedJob& job, const std::vector<std::size_t>& tries) {
+  std::vector<Mass> masses;
+  for (const std::size_t at : tries) masses.push_back(massAt(job, at));
+  return masses;
+}
+
+/// Of one mass: its readings, all with what the check that compares them says of it.
+void addMass(const RecordedJob& job, const procedures::Procedure& procedure, Mass reference,
+             ProofReadings::Known known, ProofReadings& read) {
+  const Step* const pass = passBefore(procedure, job.variant, job.tries[known.indications.front()].about);
+  known.truck = pass == nullptr || pass->load != procedures::Load::TestMass;
+  known.pace = known.truck ? "" : paceOf(pass);
+  proof::KnownMass mass;
+  mass.reference = reference;
+  mass.indications = massesAt(job, known.indications);
+  if (known.pace == "slow") mass.pace = proof::ProofPace::Slow;
+  if (known.pace == "fast") mass.pace = proof::ProofPace::Fast;
+  // The same mass once more, lifted likewise, is the same series.
+  for (std::size_t i = 0; i < read.masses.size(); ++i) {
+    if (read.proof.masses[i].reference != reference || read.masses[i].pace != known.pace) continue;
+    const auto append = [](auto& to, const auto& more) { to.insert(to.end(), more.begin(), more.end()); };
+    append(read.proof.masses[i].indications, mass.indications);
+    append(read.masses[i].indications, known.indications);
+    return;
   }
-  const Step* const step = procedures::findStep(procedure, made.about);
+  read.proof.masses.push_back(std::move(mass));
+  read.masses.push_back(std::move(known));
+}
+
+/// An older check: all indications against one mass, or against one that an entry says.
+void addAgreement(const RecordedJob& job, const procedures::Procedure& procedure, std::size_t index,
+                  ProofReadings::Known known, ProofReadings& read) {
+  const RecordedTry& made = job.tries[index];
+  const procedures::Check* const check = checkOf(procedure, made.about);
+  std::optional<double> reference;
   if (!made.check->reference_entry.empty()) {
     const Expected<double> mass = readSi(made.check->reference_entry, Dimension::Mass);
-    if (!mass || *mass <= 0) return std::nullopt;
-    judged.known.reference = Mass::fromSi(*mass);
-    judged.mass.reference_entry = step != nullptr && step->check && step->check->reference_entry
-                                      ? step->check->reference_entry->entry
-                                      : made.about;
+    if (mass) reference = *mass;
+    known.reference_entry =
+        check != nullptr && check->reference_entry ? check->reference_entry->entry : made.about;
   } else {
     const std::vector<std::size_t> references = readingsBefore(job, index, {made.check->reference});
-    if (references.empty() || job.tries[references.back()].quantity != "reference-mass") return std::nullopt;
-    judged.mass.reference = references.back();
-    judged.known.reference = massAt(job, references.back());
-    if (judged.known.reference.inSi() <= 0) return std::nullopt;
+    if (references.empty() || job.tries[references.back()].quantity != "reference-mass") return;
+    known.references = {references.back()};
+    reference = massAt(job, references.back()).inSi();
   }
-  const Step* const pass = passBefore(procedure, job.variant, made.check->of.front());
-  judged.mass.truck = pass == nullptr || pass->load != procedures::Load::TestMass;
-  judged.mass.pace = judged.mass.truck ? "" : paceOf(pass);
-  if (judged.mass.pace == "slow") judged.known.pace = proof::ProofPace::Slow;
-  if (judged.mass.pace == "fast") judged.known.pace = proof::ProofPace::Fast;
-  const Expected<ReadQuantity> within = readAnyQuantity(made.check->within);
-  if (within && within->unit.dimension == Dimension::Number) {
-    judged.tolerance = proof::PercentLimit{.limit = Fraction::fromSi(within->value_si)};
-  } else if (within && within->unit.dimension == Dimension::Mass) {
-    judged.tolerance =
-        proof::StepLimit{{{.up_to = judged.known.reference, .limit = Mass::fromSi(within->value_si)}}};
+  if (!reference || *reference <= 0) return;
+  addMass(job, procedure, Mass::fromSi(*reference), std::move(known), read);
+}
+
+/// Each indication against the mass that was read last before it.
+void addMasses(const RecordedJob& job, const procedures::Procedure& procedure, std::size_t index,
+               const ProofReadings::Known& known, ProofReadings& read) {
+  const std::vector<std::size_t> references = readingsBefore(job, index, {job.tries[index].check->reference});
+  for (const std::size_t at : known.indications) {
+    const auto after = std::ranges::lower_bound(references, at);
+    if (after == references.begin()) continue;
+    const Mass reference = massAt(job, *std::prev(after));
+    if (reference.inSi() <= 0) continue;
+    ProofReadings::Known one = known;
+    one.references = {*std::prev(after)};
+    one.indications = {at};
+    addMass(job, procedure, reference, std::move(one), read);
   }
-  judged.mass.limit_entry =
-      step != nullptr && step->check && step->check->within && !step->check->within->entry.empty()
-          ? step->check->within->entry
-          : made.about;
-  return judged;
+}
+
+/// What was told of the truck scale for one truck: what stands nearest to its gross.
+proof::TruckScale scaleAt(const RecordedJob& job, const RecordedCheck& check, std::size_t gross,
+                          std::size_t tare) {
+  proof::TruckScale scale;
+  scale.interval = Mass::fromSi(siOf(check.interval).value_or(0.0));
+  if (const auto legal = siOf(check.legal_gross)) scale.legal_gross = Mass::fromSi(*legal);
+  // "2026-05-04T10:15"
+  constexpr std::size_t kMinutes = 16;
+  scale.gross_time = utcText(job.tries[gross].utc_ms).substr(0, kMinutes);
+  scale.tare_time = utcText(job.tries[tare].utc_ms).substr(0, kMinutes);
+  for (const auto& [key, step] : check.scale) {
+    const RecordedTry* told = nullptr;
+    for (std::size_t at = 0; at < job.tries.size(); ++at) {
+      const RecordedTry& each = job.tries[at];
+      // A ticket is written down after its gross, and before the next truck.
+      if (told != nullptr && at > gross) break;
+      if (each.about == step && each.type == "answer" && each.counts) told = &each;
+    }
+    if (told == nullptr) continue;
+    const bool yes = told->answer == "yes";
+    if (key == "zeroed") scale.zeroed = yes;
+    if (key == "whole_on_deck") scale.whole_on_deck = yes;
+    if (key == "same_driver_fuel") scale.same_driver_fuel = yes;
+    if (key == "gross_ticket") scale.gross_ticket = told->value;
+    if (key == "tare_ticket") scale.tare_ticket = told->value;
+    if (key == "certificate") scale.certificate = told->value;
+  }
+  return scale;
+}
+
+/// Each gross with the tare before it and the indications between the two.
+void addTrucks(const RecordedJob& job, std::size_t index, const ProofReadings::Known& known,
+               ProofReadings& read) {
+  const RecordedCheck& check = *job.tries[index].check;
+  const std::vector<std::size_t> tares = readingsBefore(job, index, {check.tare});
+  for (const std::size_t gross : readingsBefore(job, index, {check.gross})) {
+    const auto after = std::ranges::lower_bound(tares, gross);
+    if (after == tares.begin()) continue;
+    ProofReadings::Known truck = known;
+    truck.truck = true;
+    truck.references = {gross, *std::prev(after)};
+    std::erase_if(truck.indications,
+                  [&](std::size_t at) { return at > gross || at < truck.references.back(); });
+    if (truck.indications.empty()) continue;
+    read.proof.trucks.push_back({.gross = massAt(job, gross),
+                                 .tare = massAt(job, truck.references.back()),
+                                 .scale = scaleAt(job, check, gross, truck.references.back()),
+                                 .indications = massesAt(job, truck.indications)});
+    read.trucks.push_back(std::move(truck));
+  }
 }
 
 /// Indications of the empty bucket.
@@ -108,10 +200,111 @@ std::vector<std::size_t> zerosOf(const RecordedJob& job, const procedures::Proce
   return zeros;
 }
 
+std::string kilograms(double value_kg, int decimals) { return fmt::format("{:.{}f} kg", value_kg, decimals); }
+
+/// How many buckets decide: the check of a plan, which only tells.
+Expected<procedures::Verdict> planned(const RecordedJob& job, std::size_t index, const ScaleFacts& facts) {
+  const RecordedCheck& check = *job.tries[index].check;
+  const std::vector<double> buckets = valuesBefore(job, index, check.of);
+  const std::vector<double> loads_kg = valuesBefore(job, index, {check.reference});
+  if (buckets.empty() || loads_kg.empty()) return fail(ErrorKind::Insufficient, "no-value");
+  const std::optional<proof::Tolerance> limit =
+      facts.terms.tolerance ? facts.terms.tolerance : toleranceOf(check.within);
+  if (!limit) return fail(ErrorKind::InvalidInput, "limit-missing");
+  proof::Proof proof;
+  proof.rated_payload = facts.rated;
+  proof.tolerance = *limit;
+  proof.decision = facts.terms.decision;
+  proof.plan = proof::Plan{.bucket = Mass::fromSi(loads_kg.back()),
+                           .buckets_per_truck = std::max(1, static_cast<int>(std::lround(buckets.back()))),
+                           .repeatability = Mass::fromSi(siOf(check.at_most).value_or(0.0)),
+                           .scale_interval = Mass::fromSi(siOf(check.interval).value_or(0.0))};
+  const Expected<proof::ProofResult> result = proof::prove(proof);
+  if (!result) return std::unexpected(result.error());
+  return procedures::Verdict{.passed = true,
+                             .result = kilograms(result->plan->smallest_error_shown_kg, 0),
+                             .reason = "proof-plan",
+                             .more = result->plan->buckets.value_or(0)};
+}
+
 }  // namespace
 
+std::vector<const proof::Judgement*> judgementsOf(const proof::ProofResult& result) {
+  std::vector<const proof::Judgement*> all;
+  for (const proof::Judgement& each : result.masses) all.push_back(&each);
+  if (result.trucks_together) {
+    all.push_back(&*result.trucks_together);
+  } else {
+    for (const proof::Judgement& each : result.trucks) all.push_back(&each);
+  }
+  return all;
+}
+
+const proof::Judgement& worstOf(const std::vector<const proof::Judgement*>& all) {
+  constexpr std::array kWorstFirst = {proof::Verdict::DoesNotHold, proof::Verdict::Undecided,
+                                      proof::Verdict::Holds};
+  return **std::ranges::min_element(all, {}, [&](const proof::Judgement* each) {
+    return std::pair(std::ranges::find(kWorstFirst, each->verdict) - kWorstFirst.begin(),
+                     each->probability_of_conformity);
+  });
+}
+
+ScaleFacts factsOf(const UnitProfile& unit) {
+  const auto massOf = [](const std::string& text) {
+    const Expected<double> mass = readSi(text, Dimension::Mass);
+    return mass ? std::optional(Mass::fromSi(*mass)) : std::nullopt;
+  };
+  ScaleFacts facts{.terms = unit.terms};
+  const auto rated = unit.entries.find("rated-payload");
+  if (rated != unit.entries.end()) facts.rated = massOf(rated->second);
+  const auto shown = std::ranges::find(unit.monitor, "indication", &Shown::quantity);
+  if (shown != unit.monitor.end()) facts.step = massOf(shown->step);
+  return facts;
+}
+
+std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const procedures::Procedure& procedure,
+                                             std::size_t index, const ScaleFacts& facts) {
+  const RecordedTry& made = job.tries[index];
+  if (!made.check) return std::nullopt;
+  const bool older = made.check->kind == "agreement-of-two-readings";
+  const bool masses = made.check->kind == "proof";
+  const bool trucks = made.check->kind == "truck-proof";
+  if (!older && !masses && !trucks) return std::nullopt;
+  ProofReadings::Known known{.indications = readingsBefore(job, index, made.check->of)};
+  if (known.indications.empty()) return std::nullopt;
+  for (const std::size_t at : known.indications) {
+    if (!isIndication(job.tries[at])) return std::nullopt;
+  }
+  const bool as_found = isAsFound(made);
+  ProofReadings read;
+  read.proof.unit = job.unit;
+  read.proof.rated_payload = facts.rated;
+  read.proof.when = as_found ? proof::When::AsFound : proof::When::AsLeft;
+  read.proof.display_step = facts.step;
+  const procedures::Check* const check = checkOf(procedure, made.about);
+  known.limit_entry =
+      check != nullptr && check->within && !check->within->entry.empty() ? check->within->entry : made.about;
+  std::optional<proof::Tolerance> limit = toleranceOf(made.check->within);
+  if (!older) {
+    read.proof.decision = facts.terms.decision;
+    if (facts.terms.tolerance) {
+      limit = facts.terms.tolerance;
+      known.limit_entry = "proof";
+    }
+  }
+  if (!limit) return std::nullopt;
+  read.proof.tolerance = *std::move(limit);
+  if (older) addAgreement(job, procedure, index, std::move(known), read);
+  if (masses) addMasses(job, procedure, index, known, read);
+  if (trucks) addTrucks(job, index, known, read);
+  if (read.masses.empty() && read.trucks.empty()) return std::nullopt;
+  read.zeros = zerosOf(job, procedure, as_found);
+  read.proof.zero_indications = massesAt(job, read.zeros);
+  return read;
+}
+
 std::vector<ProofReadings> proofsOf(const RecordedJob& job, const procedures::Procedure& procedure,
-                                    std::optional<Mass> rated, std::optional<Mass> step) {
+                                    const ScaleFacts& facts) {
   std::map<std::string, std::size_t> last;  // each check's last time
   for (std::size_t index = 0; index < job.tries.size(); ++index) {
     if (job.tries[index].check) last[job.tries[index].about] = index;
@@ -121,32 +314,84 @@ std::vector<ProofReadings> proofsOf(const RecordedJob& job, const procedures::Pr
   std::ranges::sort(checks);
 
   std::vector<ProofReadings> proofs;
+  std::vector<std::tuple<bool, bool, std::string>> limits;  // of each: as left, judged by terms, limit
   for (const bool as_found : {true, false}) {
-    std::map<std::string, ProofReadings> by_limit;
-    std::vector<std::string> limits;
     for (const std::size_t index : checks) {
-      if (isAsFound(job.tries[index]) != as_found) continue;
-      std::optional<Judged> judged = judgedBy(job, procedure, index);
-      if (!judged) continue;
-      const std::string& limit = job.tries[index].check->within;
-      ProofReadings& read = by_limit[limit];
-      if (read.masses.empty()) limits.push_back(limit);
-      read.proof.tolerance = std::move(judged->tolerance);
-      read.masses.push_back(std::move(judged->mass));
-      read.proof.masses.push_back(std::move(judged->known));
-    }
-    for (const std::string& limit : limits) {
-      ProofReadings& read = by_limit[limit];
-      read.proof.unit = job.unit;
-      read.proof.rated_payload = rated;
-      read.proof.when = as_found ? proof::When::AsFound : proof::When::AsLeft;
-      read.proof.display_step = step;
-      read.zeros = zerosOf(job, procedure, as_found);
-      for (const std::size_t at : read.zeros) read.proof.zero_indications.push_back(massAt(job, at));
-      proofs.push_back(std::move(read));
+      const RecordedTry& made = job.tries[index];
+      if (isAsFound(made) != as_found) continue;
+      std::optional<ProofReadings> read = readingsOfCheck(job, procedure, index, facts);
+      if (!read) continue;
+      const std::tuple limit{!as_found, made.check->kind != "agreement-of-two-readings", made.check->within};
+      const auto known = std::ranges::find(limits, limit);
+      if (known == limits.end()) {
+        limits.push_back(limit);
+        proofs.push_back(*std::move(read));
+        continue;
+      }
+      ProofReadings& all = proofs[static_cast<std::size_t>(known - limits.begin())];
+      const auto append = [](auto& to, auto& more) { std::ranges::move(more, std::back_inserter(to)); };
+      append(all.masses, read->masses);
+      append(all.proof.masses, read->proof.masses);
+      append(all.trucks, read->trucks);
+      append(all.proof.trucks, read->proof.trucks);
     }
   }
   return proofs;
+}
+
+Expected<procedures::Verdict> judged(const OpenJob& job, const Step& check) {
+  const JsonValue content = contentBefore(job, check);
+  const std::optional<RecordedJob> recorded = readRecordedJob(content);
+  if (!recorded || recorded->tries.empty()) return fail(ErrorKind::Insufficient, "no-value");
+  const ScaleFacts facts = factsOf(job.unit);
+  const std::size_t index = recorded->tries.size() - 1;
+  if (check.check->kind == procedures::CheckKind::Plan) return planned(*recorded, index, facts);
+  const std::optional<ProofReadings> read = readingsOfCheck(*recorded, job.procedure, index, facts);
+  if (!read) return fail(ErrorKind::Insufficient, "no-value");
+  const Expected<proof::ProofResult> result = proof::prove(read->proof);
+  if (!result) return std::unexpected(result.error());
+  const std::vector<const proof::Judgement*> all = judgementsOf(*result);
+  const proof::Judgement& worst = worstOf(all);
+  const int decimals = certificate::decimalsFor(worst.error.expanded_uncertainty_kg);
+  procedures::Verdict verdict{.passed = worst.verdict == proof::Verdict::Holds,
+                              .result = kilograms(worst.error.value_kg, decimals),
+                              .limit = kilograms(worst.limit_kg, decimals),
+                              .undecided = worst.verdict == proof::Verdict::Undecided};
+  if (!verdict.passed) verdict.reason = proof::codeOf(worst.verdict);
+  if (!verdict.undecided) return verdict;
+  for (const proof::Judgement* const each : all) {
+    if (each->verdict != proof::Verdict::Undecided) continue;
+    // One that no number decides leaves all of it open.
+    if (!each->readings_to_decide) return verdict.more = 0, verdict;
+    verdict.more = std::max(verdict.more, *each->readings_to_decide - each->count);
+  }
+  return verdict;
+}
+
+std::optional<Message> sayProof(const std::string& result, const std::string& reason,
+                                const std::string& limit, std::int64_t more) {
+  const auto amountOf = [](const std::string& quantity) -> Amount {
+    const Expected<ReadQuantity> read = readAnyQuantity(quantity);
+    if (!read) return {0.0, "kg", 0};
+    const std::string_view number = std::string_view(quantity).substr(0, quantity.find(' '));
+    const std::size_t point = number.find('.');
+    const int decimals = point == std::string_view::npos ? 0 : static_cast<int>(number.size() - point - 1);
+    return {read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals};
+  };
+  if (reason == "proof-plan") {
+    if (more == 0) return Message{"proof-plan-never-decides", {{"smallest", amountOf(result)}}};
+    return Message{"check-proof-plan",
+                   {{"buckets", Amount{static_cast<double>(more), "1"}}, {"smallest", amountOf(result)}}};
+  }
+  const bool undecided = reason == "proof-undecided";
+  if (!undecided && reason != "proof-does-not-hold") return std::nullopt;
+  const std::string code = !undecided ? "check-" + reason
+                           : more > 0 ? "check-proof-undecided"
+                                      : "check-proof-never-decides";
+  return Message{code,
+                 {{"error", amountOf(result)},
+                  {"limit", amountOf(limit)},
+                  {"more", Amount{static_cast<double>(more), "1"}}}};
 }
 
 }  // namespace hingepin::session

@@ -7,7 +7,10 @@
 #include <vector>
 
 #include "engine/procedures/procedure.h"
+#include "engine/procedures/runner.h"
 #include "engine/proof/proof.h"
+#include "engine/session/job.h"
+#include "engine/session/profile.h"
 #include "engine/session/record_view.h"
 
 /// Proofs as the readings of a job give them.
@@ -15,25 +18,54 @@ namespace hingepin::session {
 
 /// Where the numbers of a proof stand among the tries of its record.
 struct ProofReadings {
-  proof::Proof proof;
-  struct Mass {
-    std::optional<std::size_t> reference;  ///< nothing where an entry of the job says it
-    std::string reference_entry;
-    std::string limit_entry;  ///< or the check that has it
-    std::string pace;         ///< "slow", "fast", "own", ""
-    bool truck = false;       ///< a ticket of a truck scale, not a mass
-    std::vector<std::size_t> indications;
+  proof::Proof proof{};
+  struct Known {
+    std::vector<std::size_t> references{};  ///< of a truck gross and tare; empty where an entry says it
+    std::string reference_entry{};
+    std::string limit_entry{};  ///< or the check that has it, or "proof": the unit's own terms
+    std::string pace{};         ///< "slow", "fast", "own", ""
+    bool truck = false;         ///< of a truck scale, not a mass
+    std::vector<std::size_t> indications{};
   };
-  std::vector<Mass> masses;        ///< of each of `proof.masses`
-  std::vector<std::size_t> zeros;  ///< of each of `proof.zero_indications`
+  std::vector<Known> masses{};       ///< of each of `proof.masses`
+  std::vector<Known> trucks{};       ///< of each of `proof.trucks`
+  std::vector<std::size_t> zeros{};  ///< of each of `proof.zero_indications`
 };
 
+/// What a machine's profile says of its scale.
+struct ScaleFacts {
+  std::optional<Mass> rated{};
+  std::optional<Mass> step{};  ///< what its monitor shows a mass in
+  proof::Terms terms{};
+};
+[[nodiscard]] ScaleFacts factsOf(const UnitProfile& unit);
+
+/// What one check compares with something known, from the readings before it; nothing for another check or
+/// without readings. A mass belongs to the indications after it, a truck to those between tare and gross.
+/// @param index of the check among the tries
+[[nodiscard]] std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job,
+                                                           const procedures::Procedure& procedure,
+                                                           std::size_t index, const ScaleFacts& facts);
+
 /// What the checks of a record compared with something known, as found first, then as left; each with the
-/// readings that a check looked at last. Masses with the same limit (a share of the reference, or a mass)
-/// make one proof.
-/// @param rated, step of the machine: its rated payload and what its monitor shows the mass in
+/// readings that a check looked at last. What is held against the same limit makes one proof.
 [[nodiscard]] std::vector<ProofReadings> proofsOf(const RecordedJob& job,
                                                   const procedures::Procedure& procedure,
-                                                  std::optional<Mass> rated, std::optional<Mass> step);
+                                                  const ScaleFacts& facts);
+
+/// What a verdict goes by: each mass, and the trucks, of which several decide as one.
+[[nodiscard]] std::vector<const proof::Judgement*> judgementsOf(const proof::ProofResult& result);
+/// That which stands worst. REQUIRES: one at least.
+[[nodiscard]] const proof::Judgement& worstOf(const std::vector<const proof::Judgement*>& all);
+
+/// Judges a check of a job that isProof, by the terms of its unit, else by the limit of the procedure and the
+/// simple rule. Of several masses it tells the one that stands worst.
+/// Errors: Insufficient "no-value"; those of proof::prove.
+[[nodiscard]] Expected<procedures::Verdict> judged(const OpenJob& job, const procedures::Step& check);
+
+/// What came of such a check, in words; nothing for another.
+/// @param result, reason, limit, more as in procedures::Try
+[[nodiscard]] std::optional<Message> sayProof(const std::string& result, const std::string& reason,
+                                              const std::string& limit, std::int64_t more);
 
 }  // namespace hingepin::session

@@ -37,6 +37,11 @@ auto listAt(const JsonValue& object, std::string_view key, Read read) {
 }
 
 RecordedCheck checkOf(const JsonValue& value) {
+  std::vector<std::pair<std::string, std::string>> scale;
+  if (const JsonValue* const steps = memberAt(value, {"scale"})) {
+    for (std::size_t index = 0; index < steps->keys.size(); ++index)
+      scale.emplace_back(steps->keys[index], steps->items[index].text);
+  }
   return {.kind = textAt(value, {"kind"}),
           .of = textsAt(value, "of"),
           .low = textAt(value, {"low"}),
@@ -48,7 +53,12 @@ RecordedCheck checkOf(const JsonValue& value) {
           .reference_entry = textAt(value, {"reference_entry"}),
           .reference = textAt(value, {"reference"}),
           .duration = textAt(value, {"duration"}),
-          .fit = textAt(value, {"fit"})};
+          .fit = textAt(value, {"fit"}),
+          .gross = textAt(value, {"gross"}),
+          .tare = textAt(value, {"tare"}),
+          .interval = textAt(value, {"interval"}),
+          .legal_gross = textAt(value, {"legal_gross"}),
+          .scale = std::move(scale)};
 }
 
 RecordedTry tryOf(const JsonValue& value, const std::vector<RecordedPerson>& people) {
@@ -65,7 +75,9 @@ RecordedTry tryOf(const JsonValue& value, const std::vector<RecordedPerson>& peo
                    .outcome = textAt(value, {"outcome"}),
                    .counts = flagAt(value, {"counts"}),
                    .result = textAt(value, {"result"}),
-                   .reason = textAt(value, {"reason"})};
+                   .reason = textAt(value, {"reason"}),
+                   .limit = textAt(value, {"limit"}),
+                   .more = integerAt(value, "more")};
   const auto by = static_cast<std::size_t>(std::max<std::int64_t>(integerAt(value, "by"), 0));
   if (by < people.size()) read.by = people[by];
   if (const JsonValue* const check = memberAt(value, {"check"})) read.check = checkOf(*check);

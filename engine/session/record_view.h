@@ -24,6 +24,8 @@ struct RecordedCheck {
   std::string low{}, high{}, value{}, target{}, within{}, at_most{}, reference_entry{}, reference{};
   std::string duration{};
   std::string fit{};
+  std::string gross{}, tare{}, interval{}, legal_gross{};    ///< of a truck proof
+  std::vector<std::pair<std::string, std::string>> scale{};  ///< key and step
 };
 
 struct RecordedTry {
@@ -42,6 +44,8 @@ struct RecordedTry {
   bool counts = false;
   std::string result{};
   std::string reason{};
+  std::string limit{};    ///< of a proof
+  std::int64_t more = 0;  ///< likewise: how many readings more would decide
   std::optional<RecordedCheck> check{};
 };
 

@@ -17,9 +17,12 @@
 #endif
 
 #include "app.h"
+#include "engine/folder/evidence.h"
 #include "engine/folder/files.h"
 #include "engine/session/certificate.h"
+#include "engine/session/dispute.h"
 #include "engine/session/document.h"
+#include "engine/session/moment.h"
 #include "text.h"
 
 namespace hingepin::mobile {
@@ -224,6 +227,29 @@ void Exporter::log() {
   done(path, true);
 }
 
+void Exporter::dispute(const QString& unit, const QString& attachment, const QString& day) {
+  const std::optional<std::int64_t> moment = session::readUtc(plain(day.trimmed()) + "T23:59:59Z");
+  if (!moment) return;
+  const QString path = pathFor(QStringLiteral("dispute-%1-%2").arg(unit, day.trimmed()));
+  app_.backend().ask(
+      this,
+      [unit = plain(unit), attachment = plain(attachment), utc_ms = *moment,
+       path = plain(path)](Desk& desk) -> Expected<std::string> {
+        const auto dispute = session::disputeOf(desk.folder->store, unit, attachment, utc_ms);
+        if (!dispute) return std::unexpected(dispute.error());
+        if (const auto written = folder::writeDisputeBundle(path, desk.folder->store, *dispute); !written)
+          return std::unexpected(written.error());
+        return path;
+      },
+      [this, path](const Expected<std::string>& made) {
+        if (!made) {
+          app_.tell(made.error());
+          return;
+        }
+        done(path, true);
+      });
+}
+
 void Exporter::certificate(const QString& record, const QString& kind, const QVariantMap& stated) {
   const bool is_page = kind != QLatin1String("dcc");
   const QString path = pathFor(
@@ -246,8 +272,8 @@ void Exporter::certificate(const QString& record, const QString& kind, const QVa
       this,
       [record = plain(record), reader, issue, is_page](Desk& desk) {
         const store::Store& store = desk.folder->store;
-        return is_page ? session::certificateHtml(store, record, reader, issue)
-                       : session::certificateDcc(store, record, reader, issue);
+        return is_page ? session::certificateHtml(store, folder::edge(), record, reader, issue)
+                       : session::certificateDcc(store, folder::edge(), record, reader, issue);
       },
       [this, path, page, right_to_left,
        is_pdf = kind == QLatin1String("pdf")](const Expected<std::string>& made) {

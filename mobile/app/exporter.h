@@ -31,6 +31,8 @@ class Exporter : public QObject {
   /// The calibration certificate. @param kind "pdf", "html", "dcc"
   /// @param stated language, and what no record holds: laboratory, customer, place, country, references
   Q_INVOKABLE void certificate(const QString& record, const QString& kind, const QVariantMap& stated);
+  /// What a scale was worth at the end of a day ("2026-05-04"), as a folder with the records behind it.
+  Q_INVOKABLE void dispute(const QString& unit, const QString& attachment, const QString& day);
   Q_INVOKABLE void label(const QString& unit, const QString& attachment);
   /// @param record of a failed or abandoned job; before it is sealed `lines` says what its tag says
   Q_INVOKABLE void tag(const QString& record);

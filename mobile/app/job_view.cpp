@@ -10,6 +10,7 @@
 #include "engine/procedures/evaluate.h"
 #include "engine/procedures/journal.h"
 #include "engine/session/job_record.h"
+#include "engine/session/proof_readings.h"
 #include "engine/units/ucum.h"
 #include "text.h"
 
@@ -212,6 +213,8 @@ QString saidBy(const OpenJob& job, const procedures::Try& made, const Words& wor
   const procedures::Event& event = made.event;
   if (event.type == procedures::EventType::Reading) return shown(event.value, reader);
   if (event.type == procedures::EventType::Evaluate) {
+    if (const auto proved = session::sayProof(made.result, made.reason, made.limit, made.more))
+      return qt(session::say(*proved, reader.reader));
     if (!made.result.empty()) return shown(made.result, reader);
     return made.reason.empty() ? QString() : words.of(made.reason);
   }

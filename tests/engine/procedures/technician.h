@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <cmath>
 #include <map>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "engine/procedures/evaluate.h"
 #include "engine/procedures/journal.h"
 #include "engine/procedures/runner.h"
 #include "tests/engine/procedures/samples.h"
@@ -50,7 +52,8 @@ class Technician {
 
   /// @return "" if the event was taken, else the code of its refusal.
   std::string tell(const Event& event) {
-    Expected<State> next = apply(procedure_, state_, event, measure);
+    Expected<State> next =
+        apply(procedure_, state_, event, measure, [this](const Step& step) { return judged(step); });
     if (!next) return next.error().message.code;
     state_ = *std::move(next);
     journal_.push_back(event);
@@ -156,7 +159,34 @@ class Technician {
   std::int64_t pace_ms = 1500;
   Measure measure = [](const Check&, std::span<const Observation>) -> Expected<double> { return 1.0e5; };
 
+  std::vector<Verdict> verdicts{};  ///< of the next checks that isProof, before `judged` has its own
+
  private:
+  /// The mean against the last reference, both of one mass. Anything else holds.
+  [[nodiscard]] Expected<Verdict> judged(const Step& step) {
+    if (!verdicts.empty()) {
+      const Verdict next = verdicts.front();
+      verdicts.erase(verdicts.begin());
+      return next;
+    }
+    if (step.check->kind != CheckKind::Proof) return Verdict{.passed = true};
+    double sum = 0.0;
+    double count = 0.0;
+    for (const std::string& of : step.check->of) {
+      for (const Observation& each : observationsOf(procedure_, state_, of)) {
+        sum += each.value_si;
+        count += 1.0;
+      }
+    }
+    const auto reference = observationsOf(procedure_, state_, step.check->reference);
+    const Expected<ReadQuantity> within = valueOf(procedure_, state_, *step.check->within);
+    if (reference.empty() || count == 0.0 || !within) return fail(ErrorKind::Insufficient, "no-value");
+    const double mass = reference.back().value_si;
+    const double limit =
+        within->unit.dimension == Dimension::Mass ? within->value_si : within->value_si * mass;
+    return Verdict{.passed = std::abs(sum / count - mass) <= limit};
+  }
+
   Procedure procedure_;
   State state_{};
   std::vector<Event> journal_{};

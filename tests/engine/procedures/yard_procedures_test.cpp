@@ -26,8 +26,9 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-constexpr std::array kYard = {"check-out",    "lockout",     "lockout-removal", "operator-hand-over",
-                              "return-check", "shift-proof", "stops",           "walk-round"};
+constexpr std::array kYard = {"check-out",          "lockout",      "lockout-removal",
+                              "operator-hand-over", "return-check", "scale-proof",
+                              "shift-proof",        "stops",        "walk-round"};
 
 /// Somebody with a sound machine of 4.5 t rated payload and a mass of 2 t.
 Technician at(const std::string& id, const std::string& way = "") {
@@ -37,31 +38,23 @@ Technician at(const std::string& id, const std::string& way = "") {
     if (entry.id == "rated-payload") technician.options.entries["rated-payload"] = "4500 kg";
     if (entry.id == "upper-height") technician.options.entries["upper-height"] = "3.80 m";
   }
-  technician.says = {{"hours", "4711 h"},
-                     {"fuel", "62 %"},
-                     {"oil", "55 Cel"},
-                     {"mass", "2000 kg"},
-                     {"zero-found", "35 kg"},
-                     {"zero-slow", "5 kg"},
-                     {"zero-fast", "-10 kg"},
-                     {"zero-low", "0 kg"},
-                     {"zero-middle", "5 kg"},
-                     {"zero-high", "5 kg"},
-                     {"shown-mass", "2010 kg"},
-                     {"shown-same", "3100 kg"},
-                     {"ticket-net", "24.36 t"},
-                     {"truck-shown", "24.5 t"},
-                     {"upper-set", "3.81 m"},
-                     {"lower-set", "310 mm"},
-                     {"heel-set", "300 mm"},
-                     {"upper-reached", "3.83 m"},
-                     {"lower-reached", "320 mm"},
-                     {"heel-reached", "305 mm"},
-                     {"tread", "28 mm"},
-                     {"scale-zero", "-15 kg"},
-                     {"scale-zeroed", "5 kg"},
-                     {"scale-shown", "1990 kg"},
-                     {"keys", "2 1"}};
+  technician.says = {{"hours", "4711 h"},         {"fuel", "62 %"},
+                     {"oil", "55 Cel"},           {"mass", "2000 kg"},
+                     {"zero-found", "35 kg"},     {"zero-slow", "5 kg"},
+                     {"zero-fast", "-10 kg"},     {"zero-low", "0 kg"},
+                     {"zero-middle", "5 kg"},     {"zero-high", "5 kg"},
+                     {"shown-mass", "2010 kg"},   {"shown-same", "3100 kg"},
+                     {"ticket-net", "24.36 t"},   {"truck-shown", "24.5 t"},
+                     {"upper-set", "3.81 m"},     {"lower-set", "310 mm"},
+                     {"heel-set", "300 mm"},      {"upper-reached", "3.83 m"},
+                     {"lower-reached", "320 mm"}, {"heel-reached", "305 mm"},
+                     {"tread", "28 mm"},          {"scale-zero", "-15 kg"},
+                     {"scale-zeroed", "5 kg"},    {"scale-shown", "1990 kg"},
+                     {"zero-shown", "5 kg"},      {"zero-back", "0 kg"},
+                     {"shown-slow", "2010 kg"},   {"shown-fast", "2015 kg"},
+                     {"bucket-load", "3000 kg"},  {"buckets", "5 1"},
+                     {"tare", "13460 kg"},        {"bucket-shown", "3010 kg"},
+                     {"gross", "28.44 t"},        {"keys", "2 1"}};
   return technician;
 }
 
@@ -283,6 +276,102 @@ TEST(ShiftProofTest, KnownMassIsJudgedWithinItsShareAndLiftedOnceMore) {
   EXPECT_EQ(phase("2021 kg"), Phase::Failed);
   EXPECT_EQ(phase("1980 kg"), Phase::Done);
   EXPECT_EQ(phase("1979 kg"), Phase::Failed);
+}
+
+TEST(ShiftProofTest, ProofThatIsNotDecidedYetTakesMoreLiftsAndAllOfThemCount) {
+  Technician technician = at("shift-proof", "known-mass");
+  const Verdict open{.result = "15 kg", .reason = "proof-undecided", .limit = "20 kg", .undecided = true};
+  technician.verdicts = {open, open};
+  for (Verdict& each : technician.verdicts) each.more = 3;
+  ASSERT_TRUE(technician.workUntil("mass-error"));
+  ASSERT_EQ(technician.tell(EventType::Evaluate, "mass-error"), "");
+  EXPECT_EQ(technician.asked().about, "lift-mass");
+  ASSERT_TRUE(technician.asked().after_failure);
+  const Try& undecided = technician.state().tries[*technician.asked().after_failure];
+  EXPECT_EQ(undecided.outcome, Outcome::More);
+  EXPECT_EQ(undecided.limit, "20 kg");
+  EXPECT_EQ(undecided.more, 3);
+  EXPECT_EQ(technician.counting("shown-mass"), 5U);
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("shown-mass"), 7U) << "one more lift each time";
+  EXPECT_THAT(technician.marks(), IsEmpty());
+}
+
+TEST(ShiftProofTest, ProofThatNoReadingDecidesEndsWithThatSaid) {
+  Technician technician = at("shift-proof", "known-mass");
+  technician.verdicts = {{.reason = "proof-undecided", .undecided = true, .more = 0}};
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("shown-mass"), 5U);
+  EXPECT_THAT(technician.marks(), ElementsAre("scale-undecided-mark"));
+}
+
+TEST(ShiftProofTest, MoreLiftsAreTakenOnlySoOften) {
+  Technician technician = at("shift-proof", "known-mass");
+  technician.verdicts.assign(9, {.reason = "proof-undecided", .undecided = true, .more = 40});
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("shown-mass"), 5U + 5U);
+  EXPECT_THAT(technician.marks(), ElementsAre("scale-undecided-mark"));
+}
+
+TEST(ScaleProofTest, TwoMassesAreLiftedSlowlyAndFast) {
+  Technician technician = at("scale-proof", "masses");
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("mass"), 2U);
+  EXPECT_EQ(technician.counting("shown-slow"), 6U);
+  EXPECT_EQ(technician.counting("shown-fast"), 6U);
+  EXPECT_EQ(technician.counting("zero-back"), 1U);
+}
+
+TEST(ScaleProofTest, UndecidedMassesAreGoneThroughOnceMore) {
+  Technician technician = at("scale-proof", "masses");
+  technician.verdicts = {{.reason = "proof-undecided", .undecided = true, .more = 4}};
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("mass"), 3U);
+  EXPECT_EQ(technician.counting("shown-slow"), 9U);
+}
+
+TEST(ScaleProofTest, TruckTakesAsManyBucketsAsFillIt) {
+  Technician technician = at("scale-proof", "truck");
+  for (int bucket = 0; bucket < 4; ++bucket) {
+    ASSERT_TRUE(technician.workUntil("full"));
+    ASSERT_EQ(technician.tell(EventType::Answer, "full", bucket < 3 ? "another" : "full"), "");
+    EXPECT_FALSE(technician.asked().after_failure) << "one more bucket is no failure";
+  }
+  EXPECT_EQ(technician.counting("bucket-shown"), 4U);
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_THAT(technician.marks(), IsEmpty());
+}
+
+TEST(ScaleProofTest, UndecidedTruckIsFollowedByAnotherWithAFreshTare) {
+  Technician technician = at("scale-proof", "truck");
+  // The first is the plan's.
+  technician.verdicts = {{.passed = true, .result = "44 kg", .reason = "proof-plan", .more = 10},
+                         {.reason = "proof-undecided", .undecided = true, .more = 5}};
+  ASSERT_TRUE(technician.workUntil("plan-told"));
+  std::map<std::string, double> told;
+  for (const auto& [name, value] : technician.asked().text.values) {
+    if (const auto* const amount = std::get_if<Amount>(&value)) told[name] = amount->value;
+  }
+  EXPECT_EQ(told["smallest"], 44.0);
+  EXPECT_EQ(told["buckets"], 10.0);
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("tare"), 2U);
+  EXPECT_EQ(technician.counting("gross"), 2U);
+}
+
+TEST(ScaleProofTest, TruckOverItsLegalMassIsSaidOnTheRecord) {
+  Technician technician = at("scale-proof", "truck");
+  technician.says["gross"] = "41 t";
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_THAT(technician.marks(), ElementsAre("scale-proof-mark-over-legal"));
 }
 
 TEST(ShiftProofTest, MassAboveTheRatedPayloadIsNotLifted) {

@@ -3,9 +3,12 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
+
 #include "engine/procedures/journal.h"
 #include "engine/records/verify.h"
 #include "engine/session/compare.h"
+#include "engine/session/proof_readings.h"
 #include "tests/engine/session/yard.h"
 
 namespace hingepin::session {
@@ -398,6 +401,80 @@ TEST(CompareTest, WhatDiffersIsSaidByStep) {
   EXPECT_THAT(said, Not(Contains(HasSubstr("fuel"))));
   EXPECT_THAT(need(compareRecords(content(before), content(before))),
               testing::SizeIs(1));  // its photo, to be looked at
+}
+
+/// A whole proof with two masses on the practice unit, judged by these terms.
+OpenJob provedBy(Yard& yard, const std::string& terms, const std::vector<std::string>& shown) {
+  std::string profile = testFile("files/unit.json");
+  profile.insert(profile.rfind('}'), terms.empty() ? "" : ",\"proof\":" + terms);
+  need(yard.store.putUnit({.id = "L-27", .profile = profile}));
+  yard.says = {{"oil", {"52 Cel"}},       {"zero-shown", {"0 kg"}}, {"zero-back", {"5 kg"}},
+               {"mass", {"2000 kg"}},     {"shown-slow", shown},    {"shown-fast", shown},
+               {"attachment", {"right"}}, {"zero", {"set"}}};
+  OpenJob job = yard.begin("scale-proof", "masses");
+  EXPECT_EQ(yard.work(job), "");
+  return job;
+}
+
+const procedures::Try& lastOf(const OpenJob& job, const std::string& step) {
+  return *std::ranges::find_if(job.state.tries.rbegin(), job.state.tries.rend(),
+                               [&](const procedures::Try& each) { return each.event.about == step; });
+}
+
+TEST(ProofOfAJobTest, IsJudgedByTheProcedureWhereTheUnitSaysNothing) {
+  Yard yard;
+  const OpenJob job = provedBy(yard, "", {"2010 kg", "2015 kg", "2010 kg"});
+  EXPECT_EQ(job.state.phase, procedures::Phase::Done);
+  EXPECT_TRUE(job.state.marks.empty());
+  EXPECT_EQ(readSi(lastOf(job, "masses-hold").limit, Dimension::Mass).value_or(0.0), 20.0) << "1 %";
+}
+
+TEST(ProofOfAJobTest, IsJudgedByTheTermsOfItsUnit) {
+  Yard yard;
+  const OpenJob job =
+      provedBy(yard, R"({"tolerance":{"scheme":"steps","steps":[{"up_to":"5000 kg","limit":"5 kg"}]}})",
+               {"2010 kg", "2015 kg", "2010 kg"});
+  EXPECT_EQ(job.state.phase, procedures::Phase::Failed);
+  EXPECT_EQ(job.state.failed_step, "masses-hold");
+  const procedures::Try& judged = lastOf(job, "masses-hold");
+  EXPECT_EQ(judged.reason, "proof-does-not-hold");
+  EXPECT_EQ(readSi(judged.limit, Dimension::Mass).value_or(0.0), 5.0);
+}
+
+TEST(ProofOfAJobTest, IsLeftOpenWhereNoReadingsDecide) {
+  Yard yard;
+  // One kilogram from the limit, and the mass itself is known to 2 kg.
+  const OpenJob job = provedBy(yard, R"({"decision":{"rule":"guarded","confidence":0.95}})",
+                               {"2020 kg", "2015 kg", "2020 kg"});
+  EXPECT_EQ(job.state.phase, procedures::Phase::Done);
+  ASSERT_FALSE(job.state.marks.empty());
+  EXPECT_EQ(job.state.marks.back().mark, "scale-undecided-mark");
+  const procedures::Try& judged = lastOf(job, "masses-hold");
+  EXPECT_EQ(judged.reason, "proof-undecided");
+  const auto said = sayProof(judged.result, judged.reason, judged.limit, judged.more);
+  ASSERT_TRUE(said);
+  EXPECT_EQ(said->code, judged.more > 0 ? "check-proof-undecided" : "check-proof-never-decides");
+}
+
+TEST(ProofOfAJobTest, MoreReadingsDecideWhatFewLeftOpen) {
+  Yard yard;
+  // Three readings scatter too much to tell; those of one more round agree.
+  const OpenJob job = provedBy(yard, R"({"decision":{"rule":"guarded","confidence":0.95}})",
+                               {"1950 kg", "2045 kg", "2015 kg", "2000 kg", "2005 kg", "2000 kg"});
+  EXPECT_EQ(job.state.phase, procedures::Phase::Done);
+  const auto count = std::ranges::count_if(job.state.tries, [](const procedures::Try& each) {
+    return each.event.about == "masses-hold" && each.outcome == procedures::Outcome::More;
+  });
+  EXPECT_GE(count, 1);
+  EXPECT_EQ(lastOf(job, "masses-hold").outcome, procedures::Outcome::Passed);
+  EXPECT_TRUE(job.state.marks.empty());
+}
+
+TEST(ProofOfAJobTest, TheSameJournalIsJudgedAlike) {
+  Yard yard;
+  const OpenJob job = provedBy(yard, R"({"decision":{"rule":"guarded","confidence":0.95}})",
+                               {"1950 kg", "2045 kg", "2015 kg", "2000 kg", "2005 kg", "2000 kg"});
+  EXPECT_EQ(need(openJob(yard.store, job.job.id, folder::edge())).state, job.state);
 }
 
 }  // namespace

@@ -15,6 +15,7 @@
 #include "engine/procedures/runner.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/profile.h"
+#include "engine/session/proof_readings.h"
 #include "engine/session/script.h"
 #include "engine/units/ucum.h"
 #include "tests/engine/session/plan.h"
@@ -65,13 +66,13 @@ class Writer {
     edge.check_attachment = accept;
     entries_ = header_.entries;
     if (!plan_.contains("unit")) return;
-    const auto unit = orGiveUp(session::readUnitProfile(profile("unit"), "unit", edge), "unit");
+    unit_ = orGiveUp(session::readUnitProfile(profile("unit"), "unit", edge), "unit");
     std::optional<session::AttachmentProfile> attachment;
     if (plan_.contains("attachment")) {
       attachment =
           orGiveUp(session::readAttachmentProfile(profile("attachment"), "attachment", edge), "attachment");
     }
-    entries_ = session::entriesFor(procedure_, unit, attachment ? &*attachment : nullptr, header_.entries);
+    entries_ = session::entriesFor(procedure_, unit_, attachment ? &*attachment : nullptr, header_.entries);
   }
 
   void write() {
@@ -125,7 +126,11 @@ class Writer {
       return orGiveUp(readAnyQuantity(said.get<std::string>()), step).value_si;
     };
     const std::size_t tries = state_.tries.size();
-    state_ = orGiveUp(apply(procedure_, state_, event, measure), step);
+    const Judge judge = [&](const Step& check) {
+      return session::judged(
+          {.job = {}, .procedure = procedure_, .words = {}, .unit = unit_, .state = state_}, check);
+    };
+    state_ = orGiveUp(apply(procedure_, state_, event, measure, judge), step);
     if (state_.tries.size() > tries && state_.tries.back().outcome != Outcome::Passed) {
       std::cerr << "  the check " << step << " does not pass: " << state_.tries.back().result
                 << state_.tries.back().reason << "\n";
@@ -285,6 +290,7 @@ class Writer {
   session::ScriptHeader header_;
   session::Entries entries_;
   std::map<std::string, std::string> key_of_;
+  session::UnitProfile unit_{};
   State state_;
   std::int64_t now_ms_ = 1000;
   std::size_t lines_ = 0;
