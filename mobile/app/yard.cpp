@@ -8,7 +8,10 @@
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/session/compare.h"
+#include "engine/session/dispute.h"
 #include "engine/session/document.h"
+#include "engine/session/job_record.h"
+#include "engine/session/moment.h"
 #include "engine/session/overview.h"
 #include "engine/session/people.h"
 #include "engine/session/procedure_words.h"
@@ -347,8 +350,8 @@ void Yard::compare(const QString& before, const QString& after) {
       });
 }
 
-void Yard::write(const QString& record,
-                 const std::function<Expected<std::string>(Desk&, const session::Sealer&)>& statement) {
+void Yard::write(const std::function<Expected<std::string>(Desk&, const session::Sealer&)>& statement,
+                 const std::function<void()>& then) {
   app_.backend().ask(
       this,
       [statement, id = plain(app_.key()), role = plain(app_.role())](Desk& desk) -> Expected<std::string> {
@@ -356,28 +359,83 @@ void Yard::write(const QString& record,
         if (!sealer) return std::unexpected(sealer.error());
         return statement(desk, *sealer);
       },
-      [this, record](const Expected<std::string>& made) {
+      [this, then](const Expected<std::string>& made) {
         if (!made) {
           app_.tell(made.error());
           return;
         }
         Q_EMIT app_.storeChanged();
-        readDocument(record);
+        then();
       });
 }
 
 void Yard::sign(const QString& record) {
-  write(record,
-        [name = plain(record), now = app_.backend().now()](Desk& desk, const session::Sealer& sealer) {
-          return session::signRecord(desk.folder->store, name, sealer, now);
-        });
+  write(
+      [name = plain(record), now = app_.backend().now()](Desk& desk, const session::Sealer& sealer) {
+        return session::signRecord(desk.folder->store, name, sealer, now);
+      },
+      [this, record] { readDocument(record); });
 }
 
 void Yard::amend(const QString& record, const QString& correction) {
-  write(record, [name = plain(record), text = plain(correction), now = app_.backend().now()](
-                    Desk& desk, const session::Sealer& sealer) {
-    return session::amendRecord(desk.folder->store, name, text, sealer, now);
-  });
+  write(
+      [name = plain(record), text = plain(correction), now = app_.backend().now()](
+          Desk& desk, const session::Sealer& sealer) {
+        return session::amendRecord(desk.folder->store, name, text, sealer, now);
+      },
+      [this, record] { readDocument(record); });
+}
+
+QVariantList Yard::events() const {
+  QVariantList list;
+  for (const auto& [name, event] : proof::kEventNames) {
+    // These two are told by the records themselves.
+    if (event == proof::Event::Taught || event == proof::Event::ShiftProofFailed) continue;
+    list.append(
+        QVariantMap{{key("value"), qt(std::string(name))},
+                    {key("text"), qt(session::say({"due-event-" + std::string(name), {}}, app_.reader()))}});
+  }
+  return list;
+}
+
+void Yard::noteEvent(const QString& unit, const QString& attachment, const QString& event,
+                     const QString& note) {
+  const auto row = std::ranges::find(proof::kEventNames, plain(event), &Named<proof::Event>::name);
+  if (row == proof::kEventNames.end()) return;
+  write(
+      [unit = plain(unit), attachment = plain(attachment), happened = row->value,
+       note = plain(note.trimmed()), now = app_.backend().now()](Desk& desk, const session::Sealer& sealer) {
+        return session::recordEvent(desk.folder->store, unit, attachment, happened, note, sealer, now);
+      },
+      [this, unit] { readRecords(unit); });
+}
+
+void Yard::readDispute(const QString& unit, const QString& attachment, const QString& day) {
+  const std::optional<std::int64_t> moment = session::readUtc(plain(day.trimmed()) + "T23:59:59Z");
+  if (!moment) {
+    dispute_.clear();
+    Q_EMIT disputeChanged();
+    return;
+  }
+  const session::Reader reader = app_.reader();
+  app_.backend().ask(
+      this,
+      [unit = plain(unit), attachment = plain(attachment), utc_ms = *moment,
+       reader](Desk& desk) -> Expected<QStringList> {
+        const auto dispute = session::disputeOf(desk.folder->store, unit, attachment, utc_ms);
+        if (!dispute) return std::unexpected(dispute.error());
+        QStringList lines;
+        for (const std::string& line : session::sayDispute(*dispute, reader)) lines.append(qt(line));
+        return lines;
+      },
+      [this](const Expected<QStringList>& lines) {
+        if (!lines) {
+          app_.tell(lines.error());
+          return;
+        }
+        dispute_ = *lines;
+        Q_EMIT disputeChanged();
+      });
 }
 
 }  // namespace hingepin::mobile

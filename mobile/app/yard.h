@@ -4,6 +4,7 @@
 #include <QObject>
 #include <QQmlEngine>
 #include <QString>
+#include <QStringList>
 #include <QVariantList>
 #include <QVariantMap>
 #include <functional>
@@ -32,6 +33,7 @@ class Yard : public QObject {
   Q_PROPERTY(QVariantList history MEMBER history_ NOTIFY historyChanged)
   Q_PROPERTY(QVariantMap document MEMBER document_ NOTIFY documentChanged)
   Q_PROPERTY(QVariantList differences MEMBER differences_ NOTIFY differencesChanged)
+  Q_PROPERTY(QStringList dispute MEMBER dispute_ NOTIFY disputeChanged)
 
  public:
   explicit Yard(App& app);
@@ -46,6 +48,13 @@ class Yard : public QObject {
   /// A further signature on a record, by whoever is at the phone.
   Q_INVOKABLE void sign(const QString& record);
   Q_INVOKABLE void amend(const QString& record, const QString& correction);
+  /// What may have happened to a machine after which its scale is proved again: `value` and `text`.
+  Q_INVOKABLE QVariantList events() const;
+  /// Seals that it has, by whoever is at the phone. @param attachment "" for all of them
+  Q_INVOKABLE void noteEvent(const QString& unit, const QString& attachment, const QString& event,
+                             const QString& note);
+  /// What a scale was worth at the end of a day ("2026-05-04"), in lines; empty for no such day.
+  Q_INVOKABLE void readDispute(const QString& unit, const QString& attachment, const QString& day);
 
  Q_SIGNALS:
   void unitsChanged();
@@ -54,17 +63,19 @@ class Yard : public QObject {
   void historyChanged();
   void documentChanged();
   void differencesChanged();
+  void disputeChanged();
 
  private:
   void read();
-  /// Seals a statement about a record by whoever is at the phone, and shows the record again.
-  void write(const QString& record,
-             const std::function<Expected<std::string>(Desk&, const session::Sealer&)>& statement);
+  /// Seals a statement by whoever is at the phone, and calls `then` once it is in the store.
+  void write(const std::function<Expected<std::string>(Desk&, const session::Sealer&)>& statement,
+             const std::function<void()>& then);
 
   App& app_;
   QVariantList units_, running_, checked_out_, awaited_, confirmed_, procedures_, records_, history_,
       differences_;
   QVariantMap counts_, document_;
+  QStringList dispute_;
 };
 
 }  // namespace hingepin::mobile

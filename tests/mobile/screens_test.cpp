@@ -254,6 +254,12 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
     screens.open(QStringLiteral("ChartsPage"), {{QStringLiteral("record"), charted}});
     screens.open(QStringLiteral("HistoryPage"), {{QStringLiteral("unit"), QStringLiteral("L-27")},
                                                  {QStringLiteral("attachment"), QStringLiteral("GP-2.7")}});
+    screens.open(
+        QStringLiteral("EventPage"),
+        {{QStringLiteral("unit"), QStringLiteral("L-27")},
+         {QStringLiteral("attachments"), QStringList{QStringLiteral("GP-2.7"), QStringLiteral("LM-4.5")}}});
+    screens.open(QStringLiteral("DisputePage"), {{QStringLiteral("unit"), QStringLiteral("L-27")},
+                                                 {QStringLiteral("attachment"), QStringLiteral("GP-2.7")}});
     screens.open(QStringLiteral("KeysLostPage"));
     screens.open(QStringLiteral("CertificatePage"), {{QStringLiteral("record"), record}});
     screens.open(QStringLiteral("SettingsPage"));

@@ -316,6 +316,37 @@
     </message>
 </context>
 <context>
+    <name>DisputePage</name>
+    <message>
+        <source>What was this scale worth?</source>
+        <translation>كم كان هذا الميزان جديرًا بالثقة؟</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 مع %2</translation>
+    </message>
+    <message>
+        <source>Day of the load, as 2026-05-04</source>
+        <translation>يوم الحمولة، مثل 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Year, month and day, as 2026-05-04</source>
+        <translation>السنة والشهر واليوم، مثل 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Tell</source>
+        <translation>أخبرني</translation>
+    </message>
+    <message>
+        <source>Save it with the records behind it</source>
+        <translation>احفظه مع السجلات التي يستند إليها</translation>
+    </message>
+    <message>
+        <source>A folder that any program for these records can verify</source>
+        <translation>مجلد يستطيع أي برنامج لهذه السجلات أن يتحقق منه</translation>
+    </message>
+</context>
+<context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
@@ -375,6 +406,37 @@
     <message>
         <source>Record %1</source>
         <translation>السجل %1</translation>
+    </message>
+</context>
+<context>
+    <name>EventPage</name>
+    <message>
+        <source>What happened to %1?</source>
+        <translation>ماذا حدث لـ %1؟</translation>
+    </message>
+    <message>
+        <source>It is sealed with your key as a record of its own. From then on the scale is due, until it is proved again.</source>
+        <translation>يُختم بمفتاحك سجلًّا مستقلًّا. ومن ذلك الحين يكون الميزان مستحقًّا للإثبات حتى تثبت صحته من جديد.</translation>
+    </message>
+    <message>
+        <source>What happened</source>
+        <translation>ماذا حدث</translation>
+    </message>
+    <message>
+        <source>With which attachment</source>
+        <translation>مع أي ملحق</translation>
+    </message>
+    <message>
+        <source>With any of them</source>
+        <translation>مع أيّ منها</translation>
+    </message>
+    <message>
+        <source>In your words (may stay empty)</source>
+        <translation>بكلماتك (يجوز تركه فارغًا)</translation>
+    </message>
+    <message>
+        <source>Seal it</source>
+        <translation>اختمه</translation>
     </message>
 </context>
 <context>
@@ -1957,6 +2019,18 @@
     <message>
         <source>Stops: what to set</source>
         <translation>نقاط التوقف: ما يُضبط</translation>
+    </message>
+    <message>
+        <source>A disputed load: what was it worth?</source>
+        <translation>حمولة متنازع عليها: كم كانت تساوي؟</translation>
+    </message>
+    <message>
+        <source>Something happened to it</source>
+        <translation>حدث لها شيء</translation>
+    </message>
+    <message>
+        <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
+        <translation>إصلاح أو لحام أو حمل زائد أو فقد البطارية: يصبح الميزان مستحقًّا من جديد</translation>
     </message>
 </context>
 <context>

@@ -316,6 +316,37 @@
     </message>
 </context>
 <context>
+    <name>DisputePage</name>
+    <message>
+        <source>What was this scale worth?</source>
+        <translation>Was war diese Waage wert?</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 mit %2</translation>
+    </message>
+    <message>
+        <source>Day of the load, as 2026-05-04</source>
+        <translation>Tag der Ladung, wie 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Year, month and day, as 2026-05-04</source>
+        <translation>Jahr, Monat und Tag, wie 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Tell</source>
+        <translation>Sagen</translation>
+    </message>
+    <message>
+        <source>Save it with the records behind it</source>
+        <translation>Mit den Protokollen dahinter sichern</translation>
+    </message>
+    <message>
+        <source>A folder that any program for these records can verify</source>
+        <translation>Ein Ordner, den jedes Programm für diese Protokolle prüfen kann</translation>
+    </message>
+</context>
+<context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
@@ -375,6 +406,37 @@
     <message>
         <source>Record %1</source>
         <translation>Protokoll %1</translation>
+    </message>
+</context>
+<context>
+    <name>EventPage</name>
+    <message>
+        <source>What happened to %1?</source>
+        <translation>Was ist mit %1 geschehen?</translation>
+    </message>
+    <message>
+        <source>It is sealed with your key as a record of its own. From then on the scale is due, until it is proved again.</source>
+        <translation>Es wird mit Ihrem Schlüssel als eigenes Protokoll versiegelt. Von da an ist die Waage fällig, bis sie erneut geprüft ist.</translation>
+    </message>
+    <message>
+        <source>What happened</source>
+        <translation>Was geschehen ist</translation>
+    </message>
+    <message>
+        <source>With which attachment</source>
+        <translation>Mit welchem Anbaugerät</translation>
+    </message>
+    <message>
+        <source>With any of them</source>
+        <translation>Mit jedem</translation>
+    </message>
+    <message>
+        <source>In your words (may stay empty)</source>
+        <translation>In eigenen Worten (darf leer bleiben)</translation>
+    </message>
+    <message>
+        <source>Seal it</source>
+        <translation>Versiegeln</translation>
     </message>
 </context>
 <context>
@@ -1941,6 +2003,18 @@
     <message>
         <source>Stops: what to set</source>
         <translation>Haltepunkte: was einzustellen ist</translation>
+    </message>
+    <message>
+        <source>A disputed load: what was it worth?</source>
+        <translation>Strittige Ladung: was war sie wert?</translation>
+    </message>
+    <message>
+        <source>Something happened to it</source>
+        <translation>Es ist etwas geschehen</translation>
+    </message>
+    <message>
+        <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
+        <translation>Repariert, geschweißt, überlastet, Batterie leer: die Waage ist wieder fällig</translation>
     </message>
 </context>
 <context>

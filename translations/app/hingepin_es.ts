@@ -316,6 +316,37 @@
     </message>
 </context>
 <context>
+    <name>DisputePage</name>
+    <message>
+        <source>What was this scale worth?</source>
+        <translation>¿Cuánto valía esta báscula?</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 con %2</translation>
+    </message>
+    <message>
+        <source>Day of the load, as 2026-05-04</source>
+        <translation>Día de la carga, como 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Year, month and day, as 2026-05-04</source>
+        <translation>Año, mes y día, como 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Tell</source>
+        <translation>Decir</translation>
+    </message>
+    <message>
+        <source>Save it with the records behind it</source>
+        <translation>Guardarlo con los registros que lo respaldan</translation>
+    </message>
+    <message>
+        <source>A folder that any program for these records can verify</source>
+        <translation>Una carpeta que cualquier programa para estos registros puede verificar</translation>
+    </message>
+</context>
+<context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
@@ -375,6 +406,37 @@
     <message>
         <source>Record %1</source>
         <translation>Registro %1</translation>
+    </message>
+</context>
+<context>
+    <name>EventPage</name>
+    <message>
+        <source>What happened to %1?</source>
+        <translation>¿Qué le pasó a %1?</translation>
+    </message>
+    <message>
+        <source>It is sealed with your key as a record of its own. From then on the scale is due, until it is proved again.</source>
+        <translation>Se sella con su clave como un registro propio. Desde entonces la báscula está pendiente, hasta que se compruebe de nuevo.</translation>
+    </message>
+    <message>
+        <source>What happened</source>
+        <translation>Qué pasó</translation>
+    </message>
+    <message>
+        <source>With which attachment</source>
+        <translation>Con qué implemento</translation>
+    </message>
+    <message>
+        <source>With any of them</source>
+        <translation>Con cualquiera de ellos</translation>
+    </message>
+    <message>
+        <source>In your words (may stay empty)</source>
+        <translation>En sus palabras (puede quedar vacío)</translation>
+    </message>
+    <message>
+        <source>Seal it</source>
+        <translation>Sellarlo</translation>
     </message>
 </context>
 <context>
@@ -1941,6 +2003,18 @@
     <message>
         <source>Stops: what to set</source>
         <translation>Paradas: qué ajustar</translation>
+    </message>
+    <message>
+        <source>A disputed load: what was it worth?</source>
+        <translation>Una carga en disputa: ¿cuánto valía?</translation>
+    </message>
+    <message>
+        <source>Something happened to it</source>
+        <translation>Le pasó algo</translation>
+    </message>
+    <message>
+        <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
+        <translation>Reparada, soldada, sobrecargada, sin batería: la báscula vuelve a estar pendiente</translation>
     </message>
 </context>
 <context>

@@ -316,6 +316,37 @@
     </message>
 </context>
 <context>
+    <name>DisputePage</name>
+    <message>
+        <source>What was this scale worth?</source>
+        <translation>Que valait ce système de pesage ?</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 avec %2</translation>
+    </message>
+    <message>
+        <source>Day of the load, as 2026-05-04</source>
+        <translation>Jour de la charge, comme 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Year, month and day, as 2026-05-04</source>
+        <translation>Année, mois et jour, comme 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Tell</source>
+        <translation>Dire</translation>
+    </message>
+    <message>
+        <source>Save it with the records behind it</source>
+        <translation>L’enregistrer avec les procès-verbaux à l’appui</translation>
+    </message>
+    <message>
+        <source>A folder that any program for these records can verify</source>
+        <translation>Un dossier que tout programme pour ces procès-verbaux peut vérifier</translation>
+    </message>
+</context>
+<context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
@@ -375,6 +406,37 @@
     <message>
         <source>Record %1</source>
         <translation>Procès-verbal %1</translation>
+    </message>
+</context>
+<context>
+    <name>EventPage</name>
+    <message>
+        <source>What happened to %1?</source>
+        <translation>Qu’est-il arrivé à %1 ?</translation>
+    </message>
+    <message>
+        <source>It is sealed with your key as a record of its own. From then on the scale is due, until it is proved again.</source>
+        <translation>C’est scellé avec votre clé comme un procès-verbal à part. Dès lors le système de pesage est à contrôler, jusqu’à son prochain contrôle.</translation>
+    </message>
+    <message>
+        <source>What happened</source>
+        <translation>Ce qui est arrivé</translation>
+    </message>
+    <message>
+        <source>With which attachment</source>
+        <translation>Avec quel accessoire</translation>
+    </message>
+    <message>
+        <source>With any of them</source>
+        <translation>Avec n’importe lequel</translation>
+    </message>
+    <message>
+        <source>In your words (may stay empty)</source>
+        <translation>Dans vos mots (peut rester vide)</translation>
+    </message>
+    <message>
+        <source>Seal it</source>
+        <translation>Sceller</translation>
     </message>
 </context>
 <context>
@@ -1941,6 +2003,18 @@
     <message>
         <source>Stops: what to set</source>
         <translation>Arrêts : que régler</translation>
+    </message>
+    <message>
+        <source>A disputed load: what was it worth?</source>
+        <translation>Une charge contestée : que valait-elle ?</translation>
+    </message>
+    <message>
+        <source>Something happened to it</source>
+        <translation>Il lui est arrivé quelque chose</translation>
+    </message>
+    <message>
+        <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
+        <translation>Réparation, soudure, surcharge, batterie vide : le système de pesage est de nouveau à contrôler</translation>
     </message>
 </context>
 <context>

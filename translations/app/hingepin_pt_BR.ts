@@ -316,6 +316,37 @@
     </message>
 </context>
 <context>
+    <name>DisputePage</name>
+    <message>
+        <source>What was this scale worth?</source>
+        <translation>Quanto valia esta balança?</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 com %2</translation>
+    </message>
+    <message>
+        <source>Day of the load, as 2026-05-04</source>
+        <translation>Dia da carga, como 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Year, month and day, as 2026-05-04</source>
+        <translation>Ano, mês e dia, como 2026-05-04</translation>
+    </message>
+    <message>
+        <source>Tell</source>
+        <translation>Dizer</translation>
+    </message>
+    <message>
+        <source>Save it with the records behind it</source>
+        <translation>Salvar com os registros por trás</translation>
+    </message>
+    <message>
+        <source>A folder that any program for these records can verify</source>
+        <translation>Uma pasta que qualquer programa para estes registros pode verificar</translation>
+    </message>
+</context>
+<context>
     <name>DoubtStep</name>
     <message>
         <source>I meant %1</source>
@@ -375,6 +406,37 @@
     <message>
         <source>Record %1</source>
         <translation>Registro %1</translation>
+    </message>
+</context>
+<context>
+    <name>EventPage</name>
+    <message>
+        <source>What happened to %1?</source>
+        <translation>O que aconteceu com %1?</translation>
+    </message>
+    <message>
+        <source>It is sealed with your key as a record of its own. From then on the scale is due, until it is proved again.</source>
+        <translation>É selado com a sua chave como um registro próprio. A partir daí a balança está vencida, até ser comprovada de novo.</translation>
+    </message>
+    <message>
+        <source>What happened</source>
+        <translation>O que aconteceu</translation>
+    </message>
+    <message>
+        <source>With which attachment</source>
+        <translation>Com qual implemento</translation>
+    </message>
+    <message>
+        <source>With any of them</source>
+        <translation>Com qualquer um deles</translation>
+    </message>
+    <message>
+        <source>In your words (may stay empty)</source>
+        <translation>Nas suas palavras (pode ficar vazio)</translation>
+    </message>
+    <message>
+        <source>Seal it</source>
+        <translation>Selar</translation>
     </message>
 </context>
 <context>
@@ -1941,6 +2003,18 @@
     <message>
         <source>Stops: what to set</source>
         <translation>Paradas: o que ajustar</translation>
+    </message>
+    <message>
+        <source>A disputed load: what was it worth?</source>
+        <translation>Uma carga contestada: quanto valia?</translation>
+    </message>
+    <message>
+        <source>Something happened to it</source>
+        <translation>Aconteceu algo com ela</translation>
+    </message>
+    <message>
+        <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
+        <translation>Consertada, soldada, sobrecarregada, sem bateria: a balança vence de novo</translation>
     </message>
 </context>
 <context>

@@ -86,6 +86,14 @@ Page {
                     attachment: pair.modelData.attachment
                 })
             }
+            Press {
+                Layout.fillWidth: true
+                text: qsTr("A disputed load: what was it worth?")
+                onPressedFully: page.open("DisputePage", {
+                    unit: page.unit,
+                    attachment: pair.modelData.attachment
+                })
+            }
         }
     }
     Press {
@@ -94,6 +102,15 @@ Page {
         text: qsTr("Begin a job")
         onPressedFully: page.open("BeginPage", {
             unit: page.unit
+        })
+    }
+    Press {
+        Layout.fillWidth: true
+        text: qsTr("Something happened to it")
+        note: qsTr("Repaired, welded, overloaded, battery lost: the scale is due again")
+        onPressedFully: page.open("EventPage", {
+            unit: page.unit,
+            attachments: page.entry.pairs.map(each => each.attachment)
         })
     }
     Press {
