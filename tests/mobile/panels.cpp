@@ -12,6 +12,7 @@
 #include "engine/procedures/runner.h"
 #include "engine/session/practice_answers.h"
 #include "engine/session/profile.h"
+#include "engine/session/proof_readings.h"
 #include "job_view.h"
 
 namespace hingepin::mobile {
@@ -65,7 +66,9 @@ class Walk {
   std::string take(Event event) {
     event.at_ms = now_ms_;
     event.boot = "boot-1";
-    Expected<State> next = procedures::apply(job_.procedure, job_.state, event, noResidual);
+    Expected<State> next =
+        procedures::apply(job_.procedure, job_.state, event, noResidual,
+                          [this](const Step& check) { return session::judged(job_, check); });
     if (!next) return event.about + ": " + codeOf(next.error());
     job_.state = *std::move(next);
     job_.journal.push_back(std::move(event));
