@@ -21,6 +21,7 @@
 #include <cstdio>
 #include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "person.h"
@@ -48,15 +49,17 @@ class MeasuredApplication : public QApplication {
  public:
   using QApplication::QApplication;
   bool notify(QObject* receiver, QEvent* event) override {
-    if (depth_ > 0) return QApplication::notify(receiver, event);
     const bool is_frame = event->type() == QEvent::UpdateRequest && receiver->isWindowType();
+    has_frame_ = has_frame_ || is_frame;
+    // A display hands a frame over inside an event of its own.
+    if (depth_ > 0) return QApplication::notify(receiver, event);
     QElapsedTimer timer;
     timer.start();
     ++depth_;
     const bool taken = QApplication::notify(receiver, event);
     --depth_;
     work_ms_ += static_cast<double>(timer.nsecsElapsed()) / 1e6;
-    if (is_frame) {
+    if (std::exchange(has_frame_, false)) {
       if (!kind.empty()) frames[kind].push_back(work_ms_);
       if (next_kind != kind) kind = next_kind;
       work_ms_ = 0;
@@ -69,6 +72,7 @@ class MeasuredApplication : public QApplication {
 
  private:
   int depth_ = 0;
+  bool has_frame_ = false;
   double work_ms_ = 0;
 };
 
