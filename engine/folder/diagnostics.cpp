@@ -122,9 +122,8 @@ Expected<std::unique_ptr<Diagnostics>> Diagnostics::open(DiagnosticsOptions opti
   if (count > 0) {
     diagnostics->interrupted_ = readMark({text.data(), static_cast<std::size_t>(count)});
     const auto& signal = diagnostics->interrupted_->signal;
-    diagnostics->note(
-        LogLevel::Warning, "run",
-        signal ? fmt::format("last-run-crashed-by-signal-{}", *signal) : "last-run-was-cut-off");
+    diagnostics->note(LogLevel::Warning, "run",
+                      signal ? fmt::format("last-run-crashed-by-signal-{}", *signal) : "last-run:cut-off");
   }
   diagnostics->mark();
   diagnostics->note(LogLevel::Information, "run", "begun");
@@ -148,7 +147,7 @@ void Diagnostics::mark() {
 }
 
 void Diagnostics::setResting(bool resting) {
-  note(LogLevel::Debug, "run", resting ? "rests" : "goes-on");
+  note(LogLevel::Debug, "run", resting ? "rests" : "resumed");
   if (marker_ < 0) return;
   if (resting) {
     static_cast<void>(!::ftruncate(marker_, 0));

@@ -223,7 +223,7 @@ Expected<procedures::Verdict> planned(const RecordedJob& job, std::size_t index,
   if (!result) return std::unexpected(result.error());
   return procedures::Verdict{.passed = true,
                              .result = kilograms(result->plan->smallest_error_shown_kg, 0),
-                             .reason = "proof-plan",
+                             .reason = "planned",
                              .more = result->plan->buckets.value_or(0)};
 }
 
@@ -378,14 +378,14 @@ std::optional<Message> sayProof(const std::string& result, const std::string& re
     const int decimals = point == std::string_view::npos ? 0 : static_cast<int>(number.size() - point - 1);
     return {read->unit.fromSi(read->value_si), std::string(read->unit.ucum), decimals};
   };
-  if (reason == "proof-plan") {
+  if (reason == "planned") {
     if (more == 0) return Message{"proof-plan-never-decides", {{"smallest", amountOf(result)}}};
     return Message{"check-proof-plan",
                    {{"buckets", Amount{static_cast<double>(more), "1"}}, {"smallest", amountOf(result)}}};
   }
   const bool undecided = reason == "proof-undecided";
   if (!undecided && reason != "proof-does-not-hold") return std::nullopt;
-  const std::string code = !undecided ? "check-" + reason
+  const std::string code = !undecided ? "check-proof-does-not-hold"
                            : more > 0 ? "check-proof-undecided"
                                       : "check-proof-never-decides";
   return Message{code,

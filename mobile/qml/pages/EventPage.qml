@@ -24,12 +24,12 @@ Page {
     Choice {
         visible: page.attachments.length > 1
         label: qsTr("With which attachment")
-        options: [
+        options: page.attachments.slice(0, 0).concat([
             {
                 value: "",
                 text: qsTr("With any of them")
             }
-        ].concat(page.attachments.map(id => ({
+        ], page.attachments.map(id => ({
                     value: id,
                     text: id
                 })))

@@ -202,8 +202,8 @@ TEST(RecordCommandTest, WhatChangedBetweenTwoRecordsIsSaid) {
   const std::string before = place.seal(place.walkRound(kHours));
   const std::string after = place.seal(place.walkRound(R"({"hours":"4260 h","fuel":"80 %","glass":"no"})"));
   const std::string said = place.done({"records", "compare", before, after});
-  EXPECT_THAT(said, HasSubstr("hours: 4211 h became 4260 h (+49 h)."));
-  EXPECT_THAT(said, HasSubstr("glass: \"yes\" became \"no\"."));
+  EXPECT_THAT(said, HasSubstr("hours on the monitor: 4211 h became 4260 h (+49 h)."));
+  EXPECT_THAT(said, HasSubstr("clean?: \"yes\" became \"no\"."));
   EXPECT_THAT(said, Not(HasSubstr("fuel")));
   std::istringstream lines(place.done({"records", "compare", before, after, "--json"}));
   for (std::string line; std::getline(lines, line);) EXPECT_TRUE(nlohmann::json::accept(line)) << line;
