@@ -123,7 +123,7 @@ Expected<std::unique_ptr<Diagnostics>> Diagnostics::open(DiagnosticsOptions opti
     diagnostics->interrupted_ = readMark({text.data(), static_cast<std::size_t>(count)});
     const auto& signal = diagnostics->interrupted_->signal;
     diagnostics->note(LogLevel::Warning, "run",
-                      signal ? fmt::format("last-run-crashed-by-signal-{}", *signal) : "last-run:cut-off");
+                      signal ? fmt::format("last-run:crashed-by-signal-{}", *signal) : "last-run:cut-off");
   }
   diagnostics->mark();
   diagnostics->note(LogLevel::Information, "run", "begun");

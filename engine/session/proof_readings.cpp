@@ -362,7 +362,10 @@ Expected<procedures::Verdict> judged(const OpenJob& job, const Step& check) {
   for (const proof::Judgement* const each : all) {
     if (each->verdict != proof::Verdict::Undecided) continue;
     // One that no number decides leaves all of it open.
-    if (!each->readings_to_decide) return verdict.more = 0, verdict;
+    if (!each->readings_to_decide) {
+      verdict.more = 0;
+      return verdict;
+    }
     verdict.more = std::max(verdict.more, *each->readings_to_decide - each->count);
   }
   return verdict;

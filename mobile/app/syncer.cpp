@@ -8,7 +8,6 @@
 #include <vector>
 
 #include "app.h"
-#include "engine/folder/far_side.h"
 #include "text.h"
 
 namespace hingepin::mobile {

@@ -13,7 +13,7 @@
 #include <string>
 
 #include "engine/base/error.h"
-#include "engine/sync/exchange.h"
+#include "engine/folder/far_side.h"
 
 namespace hingepin::mobile {
 

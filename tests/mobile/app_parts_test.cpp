@@ -113,7 +113,7 @@ TEST(AppPartsTest, AFaultOfTheLastRunIsToldAndTheLogThatIsSavedHoldsNoNames) {
   QFile saved(folder.filePath(QStringLiteral("hingepin-log.txt")));
   ASSERT_TRUE(saved.open(QIODevice::ReadOnly));
   const std::string text = saved.readAll().toStdString();
-  EXPECT_THAT(text, ::testing::HasSubstr("warning run last-run-crashed-by-signal-11"));
+  EXPECT_THAT(text, ::testing::HasSubstr("warning run last-run:crashed-by-signal-11"));
   EXPECT_THAT(text, ::testing::HasSubstr("warning app file-not-found not-found\n"));
   EXPECT_THAT(text, ::testing::HasSubstr("information app state-Open"));
   for (const char* secret : {"ada", "Ada", "example", "srv"})

@@ -24,15 +24,16 @@ Page {
     Choice {
         visible: page.attachments.length > 1
         label: qsTr("With which attachment")
-        options: page.attachments.slice(0, 0).concat([
+        options: [
             {
                 value: "",
                 text: qsTr("With any of them")
-            }
-        ], page.attachments.map(id => ({
-                    value: id,
-                    text: id
-                })))
+            },
+            ...page.attachments.map(id => ({
+                        value: id,
+                        text: id
+                    }))
+        ]
         value: page.attachment
         onChosen: value => page.attachment = value
     }

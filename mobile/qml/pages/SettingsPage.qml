@@ -10,6 +10,7 @@ Page {
     readonly property var languages: App.languages
     readonly property var roles: App.roles
     title: qsTr("Settings")
+    Component.onCompleted: Exporter.clear()
     component Toggle: Press {
         id: toggle
         property bool on: false

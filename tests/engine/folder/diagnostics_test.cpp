@@ -117,7 +117,7 @@ TEST_F(DiagnosticsTest, ACrashTellsTheNextStartItsSignal) {
     ASSERT_TRUE(next->interrupted());
     EXPECT_EQ(next->interrupted()->signal, number);
     EXPECT_EQ(next->interrupted()->begun_utc_ms, kNow_ms);
-    EXPECT_THAT(log(), HasSubstr("warning run last-run-crashed-by-signal-" + std::to_string(number)));
+    EXPECT_THAT(log(), HasSubstr("warning run last-run:crashed-by-signal-" + std::to_string(number)));
   }
   EXPECT_FALSE(opened()->interrupted()) << "it is told once";
 }

@@ -101,8 +101,7 @@ std::string breachInEngine(const std::string& area, const Include& include) {
 std::string breachInMobile(const Include& include) {
   const std::string other = areaOf(include.header);
   // The use cases, the edges that are handed to them, and the values that both speak in.
-  static const Areas seen = {"base",    "units",  "procedures", "records",
-                             "formats", "folder", "session",    "sync"};
+  static const Areas seen = {"base", "units", "procedures", "records", "formats", "folder", "session"};
   return other.empty() || seen.contains(other) ? "" : "the app may not know " + other;
 }
 

@@ -351,7 +351,7 @@ TEST(ScaleProofTest, TruckTakesAsManyBucketsAsFillIt) {
 TEST(ScaleProofTest, UndecidedTruckIsFollowedByAnotherWithAFreshTare) {
   Technician technician = at("scale-proof", "truck");
   // The first is the plan's.
-  technician.verdicts = {{.passed = true, .result = "44 kg", .reason = "proof-plan", .more = 10},
+  technician.verdicts = {{.passed = true, .result = "44 kg", .reason = "planned", .more = 10},
                          {.reason = "proof-undecided", .undecided = true, .more = 5}};
   ASSERT_TRUE(technician.workUntil("plan-told"));
   std::map<std::string, double> told;
