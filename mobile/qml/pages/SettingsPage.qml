@@ -11,19 +11,6 @@ Page {
     readonly property var roles: App.roles
     title: qsTr("Settings")
     Component.onCompleted: Exporter.clear()
-    component Toggle: Press {
-        id: toggle
-        property bool on: false
-        Layout.fillWidth: true
-        kind: "quiet"
-        hold_ms: 0
-        property string words: ""
-        text: (on ? "☑ " : "☐ ") + words
-        Accessible.role: Accessible.CheckBox
-        Accessible.name: words
-        Accessible.checkable: true
-        Accessible.checked: on
-    }
     Choice {
         label: qsTr("Look")
         options: [

@@ -21,18 +21,6 @@ Page {
                 page.isSettingUp = false;
         }
     }
-    component Toggle: Press {
-        property bool on: false
-        property string words: ""
-        Layout.fillWidth: true
-        kind: "quiet"
-        hold_ms: 0
-        text: (on ? "☑ " : "☐ ") + words
-        Accessible.role: Accessible.CheckBox
-        Accessible.name: words
-        Accessible.checkable: true
-        Accessible.checked: on
-    }
     BodyText {
         Layout.fillWidth: true
         text: qsTr("Records, signatures and photos go to a place of the yard's own and come from there to every phone. What arrives is verified before it counts.")
