@@ -15,8 +15,8 @@ using calibration::PerStop;
 using calibration::SensorUnit;
 using calibration::Stop;
 
-constexpr Limits kHeight{Dimension::Length, -1, 20, "m"};
-constexpr Limits kHeightLimit{Dimension::Length, 1, 2000, "mm"};
+constexpr Limits kStopHeight{Dimension::Length, -1, 20, "m"};
+constexpr Limits kStopHeightLimit{Dimension::Length, 1, 2000, "mm"};
 constexpr Limits kLevel{Dimension::Angle, -90, 90, "deg"};
 constexpr Limits kLevelLimit{Dimension::Angle, 0.01, 45, "deg", 2};
 
@@ -91,7 +91,7 @@ void StopsReader::values(const JsonNode& node, std::string_view suffix,
                          PerStop<std::optional<double>>& into) {
   for (const auto& [name, stop] : calibration::kStopNames)
     into[stop] =
-        maybeSi(node, std::string(name) + std::string(suffix), stop == Stop::Level ? kLevel : kHeight);
+        maybeSi(node, std::string(name) + std::string(suffix), stop == Stop::Level ? kLevel : kStopHeight);
 }
 
 StopsFile StopsReader::read() {
@@ -130,7 +130,7 @@ StopsFile StopsReader::read() {
   });
   optional(root, "limits", [&](const JsonNode& node) {
     object(node, {"height", "level"});
-    asked.limits[Stop::Lower] = asked.limits[Stop::Upper] = maybeSi(node, "height", kHeightLimit);
+    asked.limits[Stop::Lower] = asked.limits[Stop::Upper] = maybeSi(node, "height", kStopHeightLimit);
     asked.limits[Stop::Level] = maybeSi(node, "level", kLevelLimit);
     return 0;
   });

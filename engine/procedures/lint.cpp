@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/procedures/lint.h"
+#include "engine/base/contains.h"
 
 #include <algorithm>
 #include <array>
@@ -20,11 +21,6 @@ using Values = std::vector<std::pair<std::string, MessageValue>>;
 using Hazards = std::set<Hazard>;
 
 constexpr std::array kNearHazards = {Hazard::RaisedBoom, Hazard::MovingLinkage, Hazard::StoredPressure};
-
-template <class List, class T>
-bool contains(const List& list, const T& value) {
-  return std::ranges::find(list, value) != std::ranges::end(list);
-}
 
 bool goesBack(const OnFailure& failure) {
   return failure.action == FailureAction::GoBack || failure.action == FailureAction::More;
@@ -100,7 +96,7 @@ struct KnownLimit {
 /// A way through the procedure: indices into its steps, in order.
 using Way = std::vector<std::size_t>;
 
-struct Range {
+struct RepeatedSteps {
   std::size_t first;
   std::size_t last;
   int times;
@@ -158,7 +154,7 @@ class Linter {
   [[nodiscard]] bool agesTooMuch(const Way& way, std::size_t reading, std::size_t check,
                                  const std::string& limit) const;
 
-  [[nodiscard]] std::vector<Range> rangesOn(const Way& way) const;
+  [[nodiscard]] std::vector<RepeatedSteps> rangesOn(const Way& way) const;
   [[nodiscard]] int mostValues(const Way& way, std::size_t reading) const;
   [[nodiscard]] std::optional<std::size_t> indexOf(std::string_view id) const;
 
@@ -632,8 +628,8 @@ void Linter::makeSafe() {
   }
 }
 
-std::vector<Range> Linter::rangesOn(const Way& way) const {
-  std::vector<Range> ranges;
+std::vector<RepeatedSteps> Linter::rangesOn(const Way& way) const {
+  std::vector<RepeatedSteps> ranges;
   for (const std::size_t last : way) {
     const std::optional<Repeat>& repeat = procedure_.steps[last].repeat;
     if (!repeat) continue;
@@ -646,7 +642,7 @@ std::vector<Range> Linter::rangesOn(const Way& way) const {
 int Linter::mostValues(const Way& way, std::size_t reading) const {
   constexpr int kMany = 1000000;
   int most = 1;
-  for (const Range& range : rangesOn(way)) {
+  for (const RepeatedSteps& range : rangesOn(way)) {
     if (range.holds(reading)) most = std::min(kMany, most * range.times);
   }
   return most;

@@ -7,17 +7,13 @@
 #include <iterator>
 #include <utility>
 
+#include "engine/base/contains.h"
 #include "engine/procedures/evaluate.h"
 
 namespace hingepin::procedures {
 namespace {
 
 constexpr std::string_view kTag = "tag";
-
-template <class List, class T>
-bool contains(const List& list, const T& value) {
-  return std::ranges::find(list, value) != std::ranges::end(list);
-}
 
 /// Whether a journal can hold it.
 bool isExact(std::int64_t number) { return -kMostInteger <= number && number <= kMostInteger; }

@@ -11,7 +11,6 @@ namespace {
 
 using statistics::normalCdf;
 
-const double kRoot3 = std::sqrt(3.0);
 /// Fractions of a normal's spread beyond which nothing is looked for.
 constexpr double kFarOut = 8.0;
 constexpr int kTNodes = 200;

@@ -2,9 +2,13 @@
 #pragma once
 
 #include <limits>
+#include <numbers>
 #include <optional>
 
 namespace hingepin::proof {
+
+/// Half the width of what is evenly spread, over its standard deviation.
+inline constexpr double kRoot3 = std::numbers::sqrt3;
 
 /// How an error that was found may be off: the sum of a scatter that was estimated, something normal that is
 /// known, and a rounding. All in kg.

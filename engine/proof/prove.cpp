@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "engine/proof/cost.h"
+#include "engine/proof/doubt.h"
 #include "engine/proof/proof.h"
 #include "engine/statistics/distributions.h"
 #include "engine/statistics/straight_line.h"
@@ -21,7 +22,6 @@ constexpr double kReferenceU = 0.001;
 constexpr double kSameMass = 1e-6;
 /// Beyond so many readings nobody would go on.
 constexpr int kMostReadings = 1000;
-const double kRoot3 = std::sqrt(3.0);
 
 Amount kilograms(double value_kg, int decimals = 1) { return {value_kg, "kg", decimals}; }
 

@@ -18,7 +18,7 @@ constexpr std::size_t kLeastDifferent = 6;
 constexpr std::size_t kMostKeyBytes = 1024;
 constexpr std::string_view kFormat = "hingepin-key/1";
 
-using Salt = std::array<std::uint8_t, crypto_pwhash_argon2id_SALTBYTES>;
+using PassphraseSalt = std::array<std::uint8_t, crypto_pwhash_argon2id_SALTBYTES>;
 using Nonce = std::array<std::uint8_t, crypto_aead_xchacha20poly1305_ietf_NPUBBYTES>;
 constexpr std::size_t kBoxBytes = 32 + crypto_aead_xchacha20poly1305_ietf_ABYTES;
 
@@ -162,7 +162,7 @@ Expected<void> checkPassphrase(std::string_view passphrase) {
 Expected<std::string> wrapKey(const SecretKey& key, std::string_view passphrase, PassphraseCost cost,
                               const FillBytes& fill) {
   if (Expected<void> strong = checkPassphrase(passphrase); !strong) return std::unexpected(strong.error());
-  Salt salt{};
+  PassphraseSalt salt{};
   Nonce nonce{};
   fill(salt);
   fill(nonce);
@@ -201,7 +201,7 @@ Expected<SecretKey> unwrapKey(std::string_view text, std::string_view passphrase
       .salt = bytes_at("salt")};
   const std::string box = bytes_at("box");
   if (text_at("format") != kFormat || text_at("kdf") != "argon2id" || box.size() != kBoxBytes ||
-      wrapped.nonce.size() != Nonce{}.size() || wrapped.salt.size() != Salt{}.size()) {
+      wrapped.nonce.size() != Nonce{}.size() || wrapped.salt.size() != PassphraseSalt{}.size()) {
     return malformedKey();
   }
   WipedKey derived;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/session/practice_answers.h"
+#include "engine/base/contains.h"
 
 #include <fmt/format.h>
 
@@ -48,10 +49,6 @@ std::int64_t timeNeeded(Ask ask, const Step* step) {
     default:
       return 4'000;
   }
-}
-
-bool contains(const std::vector<std::string>& list, std::string_view text) {
-  return std::ranges::find(list, text) != list.end();
 }
 
 /// The last counting try of a step of some kind, or nullptr.

@@ -104,6 +104,11 @@ class Query {
 /// Runs a statement that gives no rows. @return how many rows it wrote
 template <class... Values>
 [[nodiscard]] Expected<std::int64_t> run(Database& database, std::string_view sql, const Values&... values);
+/// What such a statement says where only its success matters.
+[[nodiscard]] inline Expected<void> done(const Expected<std::int64_t>& written) {
+  if (!written) return std::unexpected(written.error());
+  return {};
+}
 
 /// The first row as `make` sees it, or nothing.
 template <class Make, class... Values>

@@ -9,11 +9,6 @@
 namespace hingepin::store {
 namespace {
 
-Expected<void> done(const Expected<std::int64_t>& written) {
-  if (!written) return std::unexpected(written.error());
-  return {};
-}
-
 ParcelPlace placeOf(const Query& row) { return {row.text(0), row.integer(1), row.text(2)}; }
 
 std::vector<std::string> linesOf(std::string_view text) {

@@ -37,11 +37,6 @@ Expected<void> checkTexts(std::initializer_list<std::pair<const char*, std::stri
   return {};
 }
 
-Expected<void> done(const Expected<std::int64_t>& written) {
-  if (!written) return std::unexpected(written.error());
-  return {};
-}
-
 Expected<bool> isThere(Database& database, std::string_view sql, std::string_view id) {
   const auto found = firstRow(database, [](const Query&) { return true; }, sql, id);
   if (!found) return std::unexpected(found.error());
