@@ -140,9 +140,8 @@ void addDirectionFaults(QStringList& faults, const QString& text) {
   if (rest.contains(minus)) faults.append(QStringLiteral("minus sign on the wrong side: ") + text);
 }
 
-}  // namespace
-
-QStringList faultsOf(Hand& hand) {
+/// As the screen is laid out at this moment.
+QStringList faultsNow(Hand& hand) {
   QStringList faults;
   std::vector<QQuickItem*> seen;
   std::vector<QQuickItem*> texts;
@@ -170,6 +169,20 @@ QStringList faultsOf(Hand& hand) {
   addOverlaps(faults, texts, lettersOf);
   addOverlaps(faults, targets, sceneRect);
   addSpokenFaults(faults, seen);
+  return faults;
+}
+
+}  // namespace
+
+QStringList faultsOf(Hand& hand) {
+  // What is still being laid out is no fault; what stays is one.
+  QStringList faults;
+  hand.until(
+      [&] {
+        faults = faultsNow(hand);
+        return faults.isEmpty();
+      },
+      1500);
   return faults;
 }
 

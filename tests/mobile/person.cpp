@@ -310,14 +310,7 @@ bool Person::step() {
   hand_.until([&] { return !isBusy(); });
   const JobView view = job.view();
   const std::string about = view.about.toStdString();
-  QStringList faults;
-  hand_.until(
-      [&] {
-        faults = faultsOf(hand_);
-        return faults.isEmpty();
-      },
-      1000);
-  for (const QString& fault : faults) ADD_FAILURE() << about << ": " << fault.toStdString();
+  for (const QString& fault : faultsOf(hand_)) ADD_FAILURE() << about << ": " << fault.toStdString();
   seen.push_back(view.about);
   const QString before = turn();
   const Effort effort = hand_.effort();

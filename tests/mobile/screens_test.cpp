@@ -110,7 +110,7 @@ class Screens {
     hand_.wait(40);
   }
   void check(const QString& page) {
-    // What is still being laid out is no fault; what stays is one.
+    // What has just been laid out has still to be drawn.
     QStringList faults;
     hand_.until(
         [&] {
