@@ -9,6 +9,7 @@
 #include "engine/calibration/calibration.h"
 #include "engine/calibration/gravity.h"
 #include "engine/calibration/lift_model.h"
+#include "engine/calibration/linkage_doubt.h"
 #include "engine/calibration/pass.h"
 #include "engine/calibration/pass_noise.h"
 #include "engine/calibration/state.h"
@@ -21,7 +22,6 @@
 namespace hingepin::calibration {
 namespace {
 
-constexpr double kDefaultWindow_rad = 15.0 * kDegree;
 constexpr int kTareIntervals = 6;
 constexpr int kOwnTerms = 3;
 constexpr double kLeastPaceTime_s = 3.0;
@@ -172,8 +172,7 @@ Expected<void> takeJob(const Job& job, Calibration& calibration, double& gravity
   // Loaders of a shape: lengths go with the cube root of the payload; 2.55 m at 4500 kg.
   calibration.boom_length_m = unit.linkage ? unit.linkage->boom_length.inMetres()
                                            : 2.55 * std::cbrt(calibration.rated_payload_kg / 4500.0);
-  const double length_m = calibration.boom_length_m;
-  calibration.payload_center = {Length::fromMetres(0.24 * length_m), Length::fromMetres(0.18 * length_m)};
+  calibration.payload_center = usualPayloadCenter(Length::fromMetres(calibration.boom_length_m));
   if (job.attachment) {
     calibration.attachment_id = job.attachment->id;
     calibration.attachment_mass_kg = job.attachment->coupler.value_or(Mass()).inKilograms() +
@@ -593,7 +592,48 @@ std::vector<double> paceOverAngle(const std::vector<PreparedPass>& empties, doub
   return {0.0, log_pace(1), log_pace(2)};
 }
 
-void setPriors(Calibration& calibration, const Job& job, double gravity_relative_u) {
+/// What the job's doubt of the linkage does to a mass, cause by cause; none without such a doubt.
+Expected<std::optional<std::vector<MassEffect>>> linkageDoubt(const Job& job,
+                                                              const Calibration& calibration) {
+  if (!calibration.linkage || !job.unit.linkage_u) return std::nullopt;
+  const auto effects = massEffects(*calibration.linkage, calibration.payload_center,
+                                   {calibration.window_low_rad, calibration.window_high_rad});
+  if (!effects) {
+    Error error = effects.error();
+    error.place.pointer = "/unit/linkage";
+    return std::unexpected(error);
+  }
+  std::vector<MassEffect> causes;
+  for (const linkage::PerNumber& cause : *job.unit.linkage_u) {
+    MassEffect& sum = causes.emplace_back();
+    for (std::size_t i = 0; i < cause.size(); ++i) {
+      sum.level += cause[i] * (*effects)[i].level;
+      sum.slope += cause[i] * (*effects)[i].slope;
+    }
+  }
+  return causes;
+}
+
+/// Level and slope of what the linkage's doubt does over the window, as they go together.
+void setLinkagePrior(State& state, const std::vector<MassEffect>& causes) {
+  double levels = 0.0;
+  double slopes = 0.0;
+  double both = 0.0;
+  for (const MassEffect& cause : causes) {
+    levels += cause.level * cause.level;
+    slopes += cause.slope * cause.slope;
+    both += cause.level * cause.slope;
+  }
+  const double level_u = std::sqrt(levels);
+  const double slope_of_level = level_u > 0.0 ? both / level_u : 0.0;
+  setPrior(state, kLinkageScale, 0.0, level_u, "budget-linkage");
+  state.factor(kSpanTilt, state.factor.cols() - 1) = slope_of_level;
+  setPrior(state, kSpanTilt, 0.0, std::sqrt(std::max(0.0, slopes - slope_of_level * slope_of_level)),
+           "budget-linkage");
+}
+
+void setPriors(Calibration& calibration, const Job& job, double gravity_relative_u,
+               const std::optional<std::vector<MassEffect>>& linkage_doubt) {
   State& state = calibration.state;
   const bool has_linkage = calibration.linkage.has_value();
   setPrior(state, kPressureSpan, 0.0, calibration.pressure_sensor.span_u.inOnes(), "budget-pressure-span");
@@ -626,13 +666,16 @@ void setPriors(Calibration& calibration, const Job& job, double gravity_relative
   setPrior(state, kAngleSlope, 0.0, 1.0, "budget-poses");
   setPrior(state, kAngleCurve, 0.0, kAngleCurve_u_rad, "budget-boom-sensor");
   setPrior(state, kTyreSag, kTyreSag_rad, kTyreSag_u_rad, "budget-tyres");
-  setPrior(state, kLinkageScale, 0.0, has_linkage ? kLinkageScale_u : 0.0, "budget-linkage");
+  if (linkage_doubt)
+    setLinkagePrior(state, *linkage_doubt);
+  else
+    setPrior(state, kLinkageScale, 0.0, has_linkage ? kLinkageScale_u : 0.0, "budget-linkage");
   setPrior(state, kGravity, 0.0, has_linkage ? gravity_relative_u : 0.0, "budget-gravity");
   setPrior(state, kViscosityLaw, 0.0, 1.0, "budget-speed-and-oil");
   if (!has_linkage) {
     setPrior(state, kSpan, 0.0, 0.5, "budget-test-mass");
     setPrior(state, kSpanTilt, 0.0, 0.003, "budget-test-mass");
-  } else {
+  } else if (!linkage_doubt) {
     setPrior(state, kSpanTilt, 0.0, kLinkageScale_u, "budget-linkage");
   }
 }
@@ -842,7 +885,9 @@ Expected<Calibration> calibrateUsable(const Job& job, std::vector<Message> warni
         if (auto done = again(pass); !done) return std::unexpected(done.error());
   }
   calibration.reference_pose_kg_per_deg = referencePoseEffect(job, calibration, *model);
-  setPriors(calibration, job, gravity_relative_u);
+  const auto linkage_doubt = linkageDoubt(job, calibration);
+  if (!linkage_doubt) return std::unexpected(linkage_doubt.error());
+  setPriors(calibration, job, gravity_relative_u, *linkage_doubt);
   if (calibration.lowering_taught) learnFriction(calibration, *model);
 
   // Known masses, each against what is known so far.

@@ -10,6 +10,7 @@
 #include "engine/base/named.h"
 #include "engine/calibration/lift_log.h"
 #include "engine/linkage/linkage.h"
+#include "engine/linkage/numbers.h"
 #include "engine/units/quantity.h"
 
 namespace hingepin::calibration {
@@ -44,6 +45,7 @@ struct LoaderUnit {
   Mass rated_payload;
   std::optional<AngleWindow> weigh_window;
   std::optional<linkage::ZBarGeometry> linkage;
+  std::optional<linkage::LinkageDoubt> linkage_u;
   std::optional<PressureSensor> pressure_sensor;
   std::optional<LoadFriction> load_friction;
   std::optional<int> oil_grade;  ///< n of "ISO VG n"

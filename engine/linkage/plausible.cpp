@@ -6,8 +6,8 @@
 #include <numbers>
 #include <optional>
 #include <string>
-#include <type_traits>
 
+#include "engine/linkage/numbers.h"
 #include "engine/units/degree.h"
 
 namespace hingepin::linkage {
@@ -15,59 +15,11 @@ namespace {
 
 constexpr double kTurn = 2.0 * std::numbers::pi;
 
-/// One number of the linkage file and where it may lie: metres, shares of the boom's length, or radians.
-struct Field {
-  const char* name;
-  double (*get)(const ZBarGeometry&);
-  void (*set)(ZBarGeometry&, double);
-  double low;
-  double high;
-  enum { Metres, ShareOfBoom, Radians } kind;
-};
+using Field = LinkageNumber;
 
-template <auto Member>
-constexpr Field number(const char* name, double low, double high, decltype(Field::kind) kind) {
-  return {name,
-          [](const ZBarGeometry& g) { return (g.*Member).inSi(); },
-          [](ZBarGeometry& g, double value) { g.*Member = std::decay_t<decltype(g.*Member)>::fromSi(value); },
-          low,
-          high,
-          kind};
-}
-
-template <auto Member, auto Coordinate>
-constexpr Field coordinate(const char* name, double low, double high) {
-  return {name,
-          [](const ZBarGeometry& g) { return (g.*Member.*Coordinate).inSi(); },
-          [](ZBarGeometry& g, double value) { g.*Member.*Coordinate = Length::fromMetres(value); },
-          low,
-          high,
-          Field::ShareOfBoom};
-}
-
-using G = ZBarGeometry;
-constexpr Field kBoomLength = number<&G::boom_length>("boom_length", 1.0, 6.0, Field::Metres);
-constexpr Field kTiltExtended =
-    number<&G::tilt_cylinder_extended>("tilt_cylinder_extended", 0.20, 1.20, Field::ShareOfBoom);
-constexpr Field kFields[] = {
-    number<&G::boom_pivot_height>("boom_pivot_height", 0.40, 1.30, Field::ShareOfBoom),
-    coordinate<&G::lift_frame_pin, &Pin::along>("lift_frame_pin/0", -0.35, 0.35),
-    coordinate<&G::lift_frame_pin, &Pin::across>("lift_frame_pin/1", -0.45, -0.04),
-    coordinate<&G::lift_boom_pin, &Pin::along>("lift_boom_pin/0", 0.25, 0.90),
-    coordinate<&G::lift_boom_pin, &Pin::across>("lift_boom_pin/1", -0.30, 0.30),
-    coordinate<&G::tilt_frame_pin, &Pin::along>("tilt_frame_pin/0", -0.30, 0.45),
-    coordinate<&G::tilt_frame_pin, &Pin::across>("tilt_frame_pin/1", -0.35, 0.45),
-    coordinate<&G::bellcrank_pivot, &Pin::along>("bellcrank_pivot/0", 0.35, 0.90),
-    coordinate<&G::bellcrank_pivot, &Pin::across>("bellcrank_pivot/1", 0.02, 0.45),
-    number<&G::bellcrank_tilt_arm>("bellcrank_tilt_arm", 0.08, 0.55, Field::ShareOfBoom),
-    number<&G::bellcrank_link_arm>("bellcrank_link_arm", 0.08, 0.55, Field::ShareOfBoom),
-    number<&G::bellcrank_angle>("bellcrank_angle", 110 * kDegree, 250 * kDegree, Field::Radians),
-    number<&G::link_length>("link_length", 0.08, 0.50, Field::ShareOfBoom),
-    number<&G::bucket_pin_distance>("bucket_pin_distance", 0.04, 0.30, Field::ShareOfBoom),
-    number<&G::bucket_pin_angle>("bucket_pin_angle", 30 * kDegree, 180 * kDegree, Field::Radians),
-    number<&G::tilt_cylinder_retracted>("tilt_cylinder_retracted", 0.15, 1.00, Field::ShareOfBoom),
-    kTiltExtended,
-};
+const Field& kBoomLength = linkageNumbers().front();
+const Field& kTiltExtended = linkageNumbers().back();
+const auto kFields = linkageNumbers().subspan<1>();
 
 Range plausibleRange(const Field& field, const ZBarGeometry& geometry) {
   const double scale = field.kind == Field::ShareOfBoom ? geometry.boom_length.inMetres() : 1.0;

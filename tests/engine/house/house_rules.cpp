@@ -25,6 +25,7 @@ const std::map<std::string, Areas, std::less<>>& directArrows() {
       {"statistics", {"base"}},
       {"linkage", {"units"}},
       {"calibration", {"linkage", "statistics"}},
+      {"survey", {"calibration"}},
       {"proof", {"units", "statistics"}},
       {"faults", {"calibration"}},
       {"simulator", {"linkage"}},
@@ -35,7 +36,7 @@ const std::map<std::string, Areas, std::less<>>& directArrows() {
       {"far_side", {"sync"}},
       {"certificate", {"proof"}},
       {"session", {"certificate", "faults", "proof", "simulator", "sync"}},
-      {"formats", {"units", "calibration", "proof"}},
+      {"formats", {"units", "calibration", "survey", "proof"}},
       {"folder", {"session", "formats", "far_side"}},
       {"cli", {"folder"}},
   };
