@@ -14,7 +14,7 @@
 #include "engine/folder/files.h"
 #include "engine/folder/folder.h"
 #include "engine/session/catalogue.h"
-#include "engine/session/past.h"
+#include "engine/session/due_list.h"
 #include "engine/session/procedure_words.h"
 #include "engine/session/profile.h"
 #include "engine/session/tables.h"
@@ -104,15 +104,16 @@ int listUnits(const Common& common) {
   return withFolder(common, [&](Folder& folder) {
     const auto units = folder.store.units();
     if (!units) return complain(units.error(), common.system);
-    const auto pairs = session::duePairs(folder.store, edge(), momentOfComputer().utc_ms);
+    (void)session::keepDue(folder.store, edge());  // where it can't be kept it is worked out
+    const auto pairs = session::duePairs(folder.store, edge(), INT64_MAX);
     if (!pairs) return complain(pairs.error(), common.system);
+    std::multimap<std::string, const session::DuePair*> of_unit;
+    for (const session::DuePair& each : *pairs) of_unit.emplace(each.pair.unit, &each);
     Table table = {{"unit", "attachment", "due", "calibration", "restrictions"}};
     for (const store::Unit& unit : *units) {
-      const std::size_t rows = table.size();
-      for (const session::DuePair& each : *pairs) {
-        if (each.pair.unit == unit.id) table.push_back(pairRow(each));
-      }
-      if (table.size() == rows) table.push_back({unit.id, "-", "-", "-", "-"});
+      const auto [first, last] = of_unit.equal_range(unit.id);
+      for (auto each = first; each != last; ++each) table.push_back(pairRow(*each->second));
+      if (first == last) table.push_back({unit.id, "-", "-", "-", "-"});
     }
     return print(layOut(table, terminalCharset(), 5), common.system);
   });
@@ -129,14 +130,14 @@ int listDue(const Common& common, const std::string& until) {
   const Expected<std::int64_t> time = timeOr(until, momentOfComputer().utc_ms);
   if (!time) return complain(time.error(), common.system);
   return withFolder(common, [&](Folder& folder) {
+    (void)session::keepDue(folder.store, edge());  // where it can't be kept it is worked out
     return show<std::vector<session::DuePair>>(
         session::duePairs(folder.store, edge(), *time), common, [&](const auto& pairs) {
           Table table = {{"unit", "attachment", "due", "calibration", "restrictions", "why"}};
           for (const session::DuePair& each : pairs) {
-            const proof::DueReason* const first = firstReason(each.when);
-            if (first == nullptr || first->utc_ms > *time) continue;
             table.push_back(pairRow(each));
-            table.back().push_back(session::say(session::englishCatalogue(), first->why, common.system));
+            table.back().push_back(
+                session::say(session::englishCatalogue(), each.when.reasons.front().why, common.system));
           }
           return layOut(table, Charset::Utf8, 6);
         });
@@ -146,15 +147,10 @@ int listDue(const Common& common, const std::string& until) {
 /// Why and when each scale of a unit is due, its drift, and what its charts say.
 int tellWhen(const Common& common, const std::string& unit) {
   return withFolder(common, [&](Folder& folder) {
-    const auto stored = folder.store.unit(unit);
-    if (!stored) return complain(stored.error(), common.system);
-    if (!*stored)
-      return complain({ErrorKind::NotFound, {"unit-not-in-store", {{"unit", unit}}}, {}}, common.system);
     return show<std::vector<session::DuePair>>(
-        session::duePairs(folder.store, edge(), momentOfComputer().utc_ms), common, [&](const auto& pairs) {
+        session::duePairsOf(folder.store, unit, edge()), common, [&](const auto& pairs) {
           std::string text;
           for (const session::DuePair& each : pairs) {
-            if (each.pair.unit != unit) continue;
             text += fmt::format("{} with {}\n", unit, each.pair.attachment);
             for (const std::string& line : session::sayWhenAgain(each.when, {.system = common.system}))
               text += "  " + line + "\n";

@@ -55,7 +55,6 @@ struct HourReading {
 
 /// What is known of one scale with one attachment.
 struct DueAsked {
-  std::int64_t now_utc_ms = 0;
   std::optional<std::int64_t> taught_utc_ms{};  ///< taught and proved
   std::optional<std::int64_t> proved_utc_ms{};  ///< last proof that held; teaching that ended with one counts
   std::optional<std::int64_t> every_ms{};       ///< the yard's longest time without teaching and proof

@@ -82,7 +82,7 @@ Expected<Dispute> disputeOf(const store::Store& store, const std::string& unit, 
   if (!*stored) return fail(ErrorKind::NotFound, "unit-not-in-store", {{"unit", unit}});
   const Expected<UnitPast> past = pastOf(store, unit, std::vector{attachment});
   if (!past) return std::unexpected(past.error());
-  const ScalePast& scale = past->find(attachment)->second;
+  const ScalePast& scale = past->scales.find(attachment)->second;
 
   Dispute dispute{.unit = unit, .attachment = attachment, .utc_ms = utc_ms};
   const HistoryPoint* untold = nullptr;  // taught since the last proof, without one of its own

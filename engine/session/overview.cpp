@@ -15,6 +15,7 @@
 #include "engine/procedures/library.h"
 #include "engine/procedures/runner.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/due_list.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
 #include "engine/session/past.h"
@@ -115,9 +116,9 @@ Expected<PairState> pairState(const Store& store, const store::Pair& pair, WhenA
                   .when = std::move(when)};
   if (!state.when.reasons.empty()) state.due_utc_ms = state.when.reasons.front().utc_ms;
   if (state.calibrated) {
-    if (const Expected<records::Record> record = recordOf(store, pair.record)) {
-      state.calibrated_utc_ms = record->envelope.sealed_utc_ms;
-    }
+    const Expected<std::optional<std::int64_t>> sealed = store.sealedUtcMs(pair.record);
+    if (!sealed) return std::unexpected(sealed.error());
+    state.calibrated_utc_ms = *sealed;
   }
   for (const std::string& text : pair.restrictions) {
     const std::size_t slash = std::min(text.find('/'), text.size());
@@ -186,25 +187,21 @@ int& countOf(Overview& overview, UnitState state) {
   return overview.ready;
 }
 
-Expected<UnitOverview> unitOverview(const Store& store, const store::Unit& unit, std::int64_t utc_ms,
-                                    const Edge& edge, const Reader& reader, ProcedureShelf& shelf,
-                                    std::int64_t soon_ms) {
+Expected<UnitOverview> unitOverview(const Store& store, const store::Unit& unit, std::vector<DuePair> pairs,
+                                    std::int64_t utc_ms, const Edge& edge, const Reader& reader,
+                                    ProcedureShelf& shelf, std::int64_t soon_ms) {
   UnitOverview view{.id = unit.id};
   const Expected<UnitProfile> profile = readUnitProfile(unit.profile, "unit " + unit.id, edge);
   view.readable = profile.has_value();
   view.practice = profile && profile->practice;
   const Expected<std::vector<Job>> jobs = store.jobs(unit.id);
   if (!jobs) return std::unexpected(jobs.error());
-  const Expected<std::vector<store::Pair>> pairs = store.pairsOf(unit.id);
-  if (!pairs) return std::unexpected(pairs.error());
-  const Expected<UnitPast> past = pastOf(store, unit.id, *pairs);
-  if (!past) return std::unexpected(past.error());
   view.state = UnitState::Ready;
   const auto atLeast = [&](UnitState state) { view.state = std::min(view.state, state); };
-  for (const store::Pair& pair : *pairs) {
-    WhenAgain when =
-        whenAgain(past->find(pair.attachment)->second, pair, profile ? &*profile : nullptr, utc_ms);
-    Expected<PairState> state = pairState(store, pair, std::move(when), *jobs, shelf, utc_ms, soon_ms);
+  std::ranges::sort(pairs, {}, [](const DuePair& each) -> auto& { return each.pair.attachment; });
+  for (DuePair& each : pairs) {
+    Expected<PairState> state =
+        pairState(store, each.pair, std::move(each.when), *jobs, shelf, utc_ms, soon_ms);
     if (!state) return std::unexpected(std::move(state.error()));
     atLeast(state->state);
     if (state->due_utc_ms && (!view.due_utc_ms || *state->due_utc_ms < *view.due_utc_ms))
@@ -400,10 +397,15 @@ Expected<Overview> unitStates(const Store& store, std::int64_t utc_ms, const Edg
                               std::int64_t soon_ms) {
   const Expected<std::vector<store::Unit>> units = store.units();
   if (!units) return std::unexpected(units.error());
+  Expected<std::vector<DuePair>> due = duePairs(store, edge, INT64_MAX);
+  if (!due) return std::unexpected(due.error());
+  std::map<std::string, std::vector<DuePair>> pairs;
+  for (DuePair& each : *due) pairs[each.pair.unit].push_back(std::move(each));
   ProcedureShelf shelf(store, reader);
   Overview overview;
   for (const store::Unit& unit : *units) {
-    Expected<UnitOverview> view = unitOverview(store, unit, utc_ms, edge, reader, shelf, soon_ms);
+    Expected<UnitOverview> view =
+        unitOverview(store, unit, std::move(pairs[unit.id]), utc_ms, edge, reader, shelf, soon_ms);
     if (!view) return std::unexpected(std::move(view.error()));
     ++countOf(overview, view->state);
     overview.running += static_cast<int>(view->running.size());

@@ -155,7 +155,7 @@ Expected<UnitPast> pastOf(const Store& store, std::string_view unit,
   const Expected<std::vector<std::string>> names = store.statementNames(unit);
   if (!names) return std::unexpected(names.error());
   UnitPast past;
-  for (const std::string& attachment : attachments) past[attachment];
+  for (const std::string& attachment : attachments) past.scales[attachment];
   struct Told {
     std::string attachment;
     proof::Happening happening;
@@ -173,17 +173,20 @@ Expected<UnitPast> pastOf(const Store& store, std::string_view unit,
     }
     const std::optional<RecordedJob> job = readRecordedJob(record->content);
     if (!job) continue;
+    const Expected<bool> here = job->unit_profile.empty() ? true : store.hasBlob(job->unit_profile);
+    if (!here) return std::unexpected(here.error());
+    past.is_final = past.is_final && *here;
     addHours(*job, hours);
     if (job->attachment.empty()) continue;
     HistoryPoint point = historyPointOf(store, *job, name);
     if (isShiftProof(point) && point.phase == "failed")
       told.push_back({job->attachment, {proof::Event::ShiftProofFailed, point.utc_ms}, name});
     if (point.zero_kg || point.error_percent || point.calibration)
-      past[job->attachment].points.push_back(std::move(point));
+      past.scales[job->attachment].points.push_back(std::move(point));
   }
   std::ranges::sort(hours, {}, &proof::HourReading::utc_ms);
   std::ranges::sort(told, {}, [](const Told& each) { return each.happening.utc_ms; });
-  for (auto& [attachment, scale] : past) {
+  for (auto& [attachment, scale] : past.scales) {
     std::ranges::sort(scale.points, {}, [](const auto& each) { return std::tie(each.utc_ms, each.record); });
     scale.hours = hours;
     for (const Told& each : told) {
@@ -201,14 +204,13 @@ Expected<UnitPast> pastOf(const Store& store, std::string_view unit, const std::
   return pastOf(store, unit, attachments);
 }
 
-WhenAgain whenAgain(const ScalePast& past, const store::Pair& pair, const UnitProfile* profile,
-                    std::int64_t now_utc_ms) {
+WhenAgain whenAgain(const ScalePast& past, const store::Pair& pair, const UnitProfile* profile) {
   WhenAgain when;
   tellDrift(past, when);
   tellCharts(past, when);
   when.next_interval_ms = nextInterval(past.points);
 
-  proof::DueAsked asked{.now_utc_ms = now_utc_ms, .hours = past.hours, .happenings = past.happenings};
+  proof::DueAsked asked{.hours = past.hours, .happenings = past.happenings};
   for (const HistoryPoint& point : past.points) {
     if (point.calibration) asked.taught_utc_ms = point.utc_ms;
     if (point.verdict == "passed") asked.proved_utc_ms = point.utc_ms;
@@ -228,27 +230,6 @@ WhenAgain whenAgain(const ScalePast& past, const store::Pair& pair, const UnitPr
   if (when.drift && when.drift->latest_utc_ms) asked.leaving_utc_ms = when.drift->earliest_utc_ms;
   when.reasons = proof::dueReasons(asked);
   return when;
-}
-
-Expected<std::vector<DuePair>> duePairs(const Store& store, const Edge& edge, std::int64_t now_utc_ms) {
-  const Expected<std::vector<store::Unit>> units = store.units();
-  if (!units) return std::unexpected(units.error());
-  std::vector<DuePair> list;
-  for (const store::Unit& unit : *units) {
-    const Expected<std::vector<store::Pair>> pairs = store.pairsOf(unit.id);
-    if (!pairs) return std::unexpected(pairs.error());
-    const Expected<UnitPast> past = pastOf(store, unit.id, *pairs);
-    if (!past) return std::unexpected(past.error());
-    const Expected<UnitProfile> profile = readUnitProfile(unit.profile, "unit " + unit.id, edge);
-    for (const store::Pair& pair : *pairs) {
-      list.push_back({pair, whenAgain(past->find(pair.attachment)->second, pair,
-                                      profile ? &*profile : nullptr, now_utc_ms)});
-    }
-  }
-  std::ranges::stable_sort(list, {}, [](const DuePair& each) {
-    return each.when.reasons.empty() ? INT64_MAX : each.when.reasons.front().utc_ms;
-  });
-  return list;
 }
 
 std::vector<std::string> sayWhenAgain(const WhenAgain& when, const Reader& reader) {

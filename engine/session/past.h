@@ -25,7 +25,10 @@ struct ScalePast {
   std::vector<std::string> happening_records{};  ///< that say so, in the same order
   std::vector<proof::HourReading> hours{};       ///< of the unit
 };
-using UnitPast = std::map<std::string, ScalePast, std::less<>>;
+struct UnitPast {
+  std::map<std::string, ScalePast, std::less<>> scales{};  ///< by attachment
+  bool is_final = true;  ///< false: profiles that its records name have not come yet, and may tell more
+};
 
 /// By attachment, from every record of the unit; those of `attachments` are there in any case.
 /// Errors: those of the store.
@@ -38,17 +41,7 @@ using UnitPast = std::map<std::string, ScalePast, std::less<>>;
 /// @param profile nullptr where it can't be read: then hours do not count
 /// The first shift after a teaching is due where the unit is proved by shift at all. By drift it is due at
 /// the beginning of the band, once drift is plain; below that the band is told and nothing is due by it.
-[[nodiscard]] WhenAgain whenAgain(const ScalePast& past, const store::Pair& pair, const UnitProfile* profile,
-                                  std::int64_t now_utc_ms);
-
-/// A pair and why it is due.
-struct DuePair {
-  store::Pair pair;
-  WhenAgain when;
-};
-/// Every pair with when it is due, the soonest first, those that nothing makes due last.
-[[nodiscard]] Expected<std::vector<DuePair>> duePairs(const store::Store& store, const Edge& edge,
-                                                      std::int64_t now_utc_ms);
+[[nodiscard]] WhenAgain whenAgain(const ScalePast& past, const store::Pair& pair, const UnitProfile* profile);
 
 /// The event that a record's content tells; nothing where it is no event's.
 [[nodiscard]] std::optional<proof::Event> eventOf(const JsonValue& content);

@@ -76,6 +76,10 @@ std::unexpected<Error> notThere(const char* code, const char* what, std::string_
   return fail(ErrorKind::NotFound, code, {{what, std::string(name)}});
 }
 
+Expected<void> dropDue(Database& database, std::string_view unit) {
+  return done(run(database, "DELETE FROM scale_due WHERE unit = ?", unit));
+}
+
 Expected<JobHere> findJob(Database& database, std::string_view id) {
   const auto found = firstRow(
       database, [](const Query& row) { return JobHere{row.integer(0), row.text(1) == "running"}; },
@@ -100,6 +104,10 @@ Expected<bool> insertStatement(Database& database, const StoredStatement& statem
           statement.name, read.kind, read.place.key, read.place.epoch, read.place.sequence,
           read.sealed_utc_ms, job, TextOrNull{statement.unit}, statement.text);
   if (!written) return std::unexpected(written.error());
+  if (*written == 1 && !statement.unit.empty()) {
+    if (auto dropped = dropDue(database, statement.unit); !dropped)
+      return std::unexpected(std::move(dropped.error()));
+  }
   return *written == 1;
 }
 

@@ -32,6 +32,9 @@ struct ReadStatement {
 
 [[nodiscard]] std::unexpected<Error> notThere(const char* code, const char* what, std::string_view name);
 
+/// Forgets what was worked out of when the scales of a unit are due. For all that changes what it stands on.
+[[nodiscard]] Expected<void> dropDue(Database& database, std::string_view unit);
+
 struct JobHere {
   std::int64_t number;
   bool running;

@@ -165,7 +165,25 @@ ALTER TABLE waiting ADD COLUMN parcel INTEGER REFERENCES parcel (number);
 CREATE INDEX waiting_parcel ON waiting (parcel);
 )sql";
 
-constexpr std::array<const char*, 2> kMigrations{kVersion1, kVersion2};
+// A row of scale_due can be worked out again from the rest at any time.
+constexpr const char* kVersion3 = R"sql(
+CREATE TABLE yard (
+  number INTEGER PRIMARY KEY CHECK (number = 1),
+  profile TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE scale_due (
+  unit TEXT NOT NULL,
+  attachment TEXT NOT NULL,
+  rule INTEGER NOT NULL,
+  due_utc_ms INTEGER,
+  told TEXT NOT NULL,
+  PRIMARY KEY (unit, attachment),
+  FOREIGN KEY (unit, attachment) REFERENCES pair (unit, attachment)
+) STRICT, WITHOUT ROWID;
+)sql";
+
+constexpr std::array<const char*, 3> kMigrations{kVersion1, kVersion2, kVersion3};
 
 }  // namespace
 

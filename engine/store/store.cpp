@@ -114,6 +114,7 @@ Expected<void> writePair(Database& database, const Pair& pair) {
   if (!pair.calibration.empty()) {
     if (auto there = requireBlob(database, pair.calibration); !there) return there;
   }
+  if (auto dropped = dropDue(database, pair.unit); !dropped) return dropped;
   return done(run(database,
                   "INSERT INTO pair (unit, attachment, calibration, record, due_utc_ms, restrictions) "
                   "VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO UPDATE SET calibration = excluded.calibration, "
@@ -218,10 +219,15 @@ Expected<Batch> Store::beginBatch() {
 
 Expected<void> Store::putUnit(const Unit& unit) {
   if (auto checked = checkTexts({{"unit", unit.id}, {"profile", unit.profile}}); !checked) return checked;
-  return done(run(*database_,
-                  "INSERT INTO unit (id, profile) VALUES (?, ?) "
-                  "ON CONFLICT DO UPDATE SET profile = excluded.profile",
-                  unit.id, unit.profile));
+  auto transaction = Transaction::beginWriting(*database_);
+  if (!transaction) return std::unexpected(transaction.error());
+  if (auto dropped = dropDue(*database_, unit.id); !dropped) return dropped;
+  const auto written = run(*database_,
+                           "INSERT INTO unit (id, profile) VALUES (?, ?) "
+                           "ON CONFLICT DO UPDATE SET profile = excluded.profile",
+                           unit.id, unit.profile);
+  if (!written) return std::unexpected(written.error());
+  return transaction->commit();
 }
 
 Expected<std::optional<Unit>> Store::unit(std::string_view id) const {
@@ -282,6 +288,42 @@ Expected<std::vector<Pair>> Store::due(std::int64_t until_utc_ms) const {
   static const std::string sql =
       std::string(kPairColumns) + "WHERE due_utc_ms <= ? ORDER BY due_utc_ms, unit, attachment";
   return readPairs(*database_, sql, until_utc_ms);
+}
+
+Expected<std::vector<ScaleDue>> Store::scalesDue(std::int64_t rule, std::int64_t until_utc_ms) const {
+  return allRows(
+      *database_,
+      [](const Query& row) {
+        return ScaleDue{.unit = row.text(0),
+                        .attachment = row.text(1),
+                        .due_utc_ms = row.integerOrNothing(2),
+                        .told = row.text(3)};
+      },
+      "SELECT pair.unit, pair.attachment, known.due_utc_ms, known.told FROM pair LEFT JOIN scale_due AS "
+      "known "
+      "ON known.unit = pair.unit AND known.attachment = pair.attachment AND known.rule = ?1 "
+      "WHERE known.told IS NULL OR coalesce(known.due_utc_ms, 9223372036854775807) <= ?2 "
+      "ORDER BY pair.unit, pair.attachment",
+      rule, until_utc_ms);
+}
+
+Expected<void> Store::keepDue(const ScaleDue& scale, std::int64_t rule) {
+  return done(run(
+      *database_,
+      "INSERT OR REPLACE INTO scale_due (unit, attachment, rule, due_utc_ms, told) VALUES (?, ?, ?, ?, ?)",
+      scale.unit, scale.attachment, rule, scale.due_utc_ms, scale.told));
+}
+
+Expected<void> Store::putYardProfile(std::string_view profile) {
+  if (auto checked = checkText("profile", profile); !checked) return checked;
+  return done(run(*database_, "INSERT OR REPLACE INTO yard (number, profile) VALUES (1, ?)", profile));
+}
+
+Expected<std::string> Store::yardProfile() const {
+  const auto found =
+      firstRow(*database_, [](const Query& row) { return row.text(0); }, "SELECT profile FROM yard");
+  if (!found) return std::unexpected(found.error());
+  return found->value_or("");
 }
 
 Expected<std::string> Store::putBlob(std::string_view bytes, std::string_view media_type) {
@@ -426,6 +468,12 @@ Expected<std::optional<StoredStatement>> Store::statement(std::string_view name)
       "SELECT name, text, (SELECT id FROM job WHERE job.number = statement.job), unit FROM statement "
       "WHERE name = ?",
       name);
+}
+
+Expected<std::optional<std::int64_t>> Store::sealedUtcMs(std::string_view name) const {
+  return firstRow(
+      *database_, [](const Query& row) { return row.integer(0); },
+      "SELECT sealed_utc_ms FROM statement WHERE name = ?", name);
 }
 
 Expected<std::vector<std::string>> Store::statementNames(std::string_view unit) const {

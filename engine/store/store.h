@@ -49,6 +49,17 @@ struct Pair {
   bool operator==(const Pair&) const = default;
 };
 
+/// When a pair has to be proved again by all that is here of it, as somebody has worked it out. No fact of
+/// its own: it goes with every change of what it stands on (profile and pairs of the unit, statements about
+/// it).
+struct ScaleDue {
+  std::string unit;
+  std::string attachment;
+  std::optional<std::int64_t> due_utc_ms{};
+  std::string told{};  ///< all that was worked out, as text; "" where it has to be worked out
+  bool operator==(const ScaleDue&) const = default;
+};
+
 /// A job that was begun. Procedure and words are blobs, by hash.
 struct Job {
   std::string id;
@@ -203,6 +214,16 @@ class Store {
   /// Pairs that are due at or before a time, the longest overdue first.
   [[nodiscard]] Expected<std::vector<Pair>> due(std::int64_t until_utc_ms) const;
 
+  /// Pairs that by this rule are due at or before a time, and those of which nothing is kept, by unit and
+  /// attachment. @param rule number of the way in which it was worked out
+  [[nodiscard]] Expected<std::vector<ScaleDue>> scalesDue(std::int64_t rule, std::int64_t until_utc_ms) const;
+  /// REQUIRES: in the Batch in which what it stands on was read.
+  [[nodiscard]] Expected<void> keepDue(const ScaleDue& scale, std::int64_t rule);
+
+  /// What holds for all units, as JSON that the store keeps as it is; "" where nothing does.
+  [[nodiscard]] Expected<void> putYardProfile(std::string_view profile);
+  [[nodiscard]] Expected<std::string> yardProfile() const;
+
   /// Bytes by their SHA-256: photos, files, logs, calibrations, procedures, words. Putting what is there
   /// already changes nothing. @return the hash name.
   [[nodiscard]] Expected<std::string> putBlob(std::string_view bytes, std::string_view media_type);
@@ -236,6 +257,8 @@ class Store {
   [[nodiscard]] Expected<void> putStatement(const StoredStatement& statement, std::int64_t now_utc_ms,
                                             bool queue = true);
   [[nodiscard]] Expected<std::optional<StoredStatement>> statement(std::string_view name) const;
+  /// The time that a statement claims.
+  [[nodiscard]] Expected<std::optional<std::int64_t>> sealedUtcMs(std::string_view name) const;
   /// Names, the newest first by the time they claim; with a unit only those about it.
   [[nodiscard]] Expected<std::vector<std::string>> statementNames(std::string_view unit = "") const;
   /// The head of the chain of a key in an epoch, from what is stored.

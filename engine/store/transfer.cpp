@@ -182,7 +182,11 @@ Expected<void> Store::exportTo(std::ostream& out) const {
       return writer.line(kind, std::move(members));
     };
   };
-  auto written = writeRows(database, withProfile("unit"), "SELECT id, profile FROM unit ORDER BY id");
+  auto written = writeRows(
+      database, [&](const Query& row) { return writer.line("yard", {{"profile", text(row, 0)}}); },
+      "SELECT profile FROM yard");
+  if (!written) return written;
+  written = writeRows(database, withProfile("unit"), "SELECT id, profile FROM unit ORDER BY id");
   if (!written) return written;
   written = writeRows(database, withProfile("attachment"), "SELECT id, profile FROM attachment ORDER BY id");
   if (!written) return written;
@@ -324,6 +328,7 @@ class Importer {
  private:
   Expected<bool> nextLine(std::istream& in, std::string& line);
   Expected<void> take(const std::string& kind, Line& line);
+  Expected<void> takeYard(Line& line);
   Expected<void> takeUnit(Line& line);
   Expected<void> takeAttachment(Line& line);
   Expected<void> takeBlob(Line& line);
@@ -421,6 +426,7 @@ Expected<void> Importer::read(std::istream& in) {
 
 Expected<void> Importer::take(const std::string& kind, Line& line) {
   static const std::map<std::string, Expected<void> (Importer::*)(Line&), std::less<>> kinds{
+      {"yard", &Importer::takeYard},
       {"unit", &Importer::takeUnit},
       {"attachment", &Importer::takeAttachment},
       {"blob", &Importer::takeBlob},
@@ -449,6 +455,20 @@ Expected<bool> Importer::added(const Expected<std::int64_t>& written, std::strin
   ++imported_.added;
   if (!what.empty()) new_.emplace(what, name);
   return true;
+}
+
+Expected<void> Importer::takeYard(Line& line) {
+  const std::string profile = line.text("profile");
+  if (auto done = line.done(); !done) return done;
+  const auto is_new = added(
+      run(database_, "INSERT INTO yard (number, profile) VALUES (1, ?) ON CONFLICT DO NOTHING", profile));
+  if (!is_new) return std::unexpected(is_new.error());
+  if (*is_new) return {};
+  const auto same =
+      firstRow(database_, [](const Query&) { return true; }, "SELECT 1 FROM yard WHERE profile = ?", profile);
+  if (!same) return std::unexpected(same.error());
+  if (!*same) imported_.kept.push_back({"import-kept-yard", {}});
+  return {};
 }
 
 Expected<void> Importer::takeUnit(Line& line) {

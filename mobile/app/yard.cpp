@@ -10,6 +10,7 @@
 #include "engine/session/compare.h"
 #include "engine/session/dispute.h"
 #include "engine/session/document.h"
+#include "engine/session/due_list.h"
 #include "engine/session/job_record.h"
 #include "engine/session/moment.h"
 #include "engine/session/overview.h"
@@ -177,6 +178,8 @@ void Yard::read() {
       this,
       [utc_ms = app_.backend().now().utc_ms, reader = app_.reader()](Desk& desk) -> Expected<Lists> {
         if (!desk.folder) return Lists();
+        (void)session::keepDue(desk.folder->store,
+                               folder::edge());  // where it can't be kept it is worked out
         return listsOf(desk.folder->store, utc_ms, reader);
       },
       [this](const Expected<Lists>& lists) {

@@ -11,7 +11,7 @@ namespace {
 constexpr std::int64_t kDay = 86'400'000;
 
 DueAsked taughtOnDay(std::int64_t day) {
-  return {.now_utc_ms = 100 * kDay, .taught_utc_ms = day * kDay, .proved_utc_ms = day * kDay + 1};
+  return {.taught_utc_ms = day * kDay, .proved_utc_ms = day * kDay + 1};
 }
 
 TEST(DueTest, TheSoonestReasonComesFirst) {
@@ -73,9 +73,7 @@ TEST(DueTest, TeachingMakesTheFirstShiftDueUntilItIsProved) {
   EXPECT_TRUE(dueReasons(asked).empty());
 }
 
-TEST(DueTest, AScaleThatWasNeverTaughtIsNotDue) {
-  EXPECT_TRUE(dueReasons({.now_utc_ms = kDay, .every_ms = kDay}).empty());
-}
+TEST(DueTest, AScaleThatWasNeverTaughtIsNotDue) { EXPECT_TRUE(dueReasons({.every_ms = kDay}).empty()); }
 
 }  // namespace
 }  // namespace hingepin::proof

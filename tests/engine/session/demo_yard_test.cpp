@@ -17,6 +17,7 @@
 #include "engine/session/compare.h"
 #include "engine/session/dispute.h"
 #include "engine/session/document.h"
+#include "engine/session/due_list.h"
 #include "engine/session/job_record.h"
 #include "engine/session/overview.h"
 #include "engine/session/past.h"
@@ -277,7 +278,7 @@ ScalePast driftingScale(int proofs) {
 
 TEST(WhenAgainTest, PlainDriftMakesAScaleDueBeforeItLeavesItsTolerance) {
   const store::Pair pair{.unit = "L-1", .attachment = "A", .due_utc_ms = 400 * kDay_ms};
-  const WhenAgain when = whenAgain(driftingScale(6), pair, nullptr, 190 * kDay_ms);
+  const WhenAgain when = whenAgain(driftingScale(6), pair, nullptr);
   ASSERT_TRUE(when.drift);
   EXPECT_NEAR(when.drift->per_30_days_percent, 0.1, 0.01);
   ASSERT_TRUE(when.drift->expected_utc_ms && when.drift->earliest_utc_ms && when.drift->latest_utc_ms);
@@ -292,7 +293,7 @@ TEST(WhenAgainTest, PlainDriftMakesAScaleDueBeforeItLeavesItsTolerance) {
 
 TEST(WhenAgainTest, TooFewProofsGiveNoDriftAndNoDueDayByIt) {
   const store::Pair pair{.unit = "L-1", .attachment = "A"};
-  const WhenAgain when = whenAgain(driftingScale(1), pair, nullptr, 40 * kDay_ms);
+  const WhenAgain when = whenAgain(driftingScale(1), pair, nullptr);
   EXPECT_FALSE(when.drift);
   EXPECT_EQ(when.no_drift->code, "history-too-short");
   EXPECT_THAT(when.reasons, IsEmpty());
@@ -304,10 +305,104 @@ TEST(WhenAgainTest, HoursOfUseCountByTheUnitsMeter) {
   UnitProfile profile;
   profile.recheck_after_use = "250 h";
   const store::Pair pair{.unit = "L-1", .attachment = "A"};
-  const WhenAgain when = whenAgain(past, pair, &profile, 41 * kDay_ms);
+  const WhenAgain when = whenAgain(past, pair, &profile);
   ASSERT_THAT(when.reasons, SizeIs(1));
   EXPECT_EQ(when.reasons[0].why.code, "due-by-hours");
   EXPECT_EQ(when.reasons[0].utc_ms, 50 * kDay_ms);
+}
+
+/// All that a list tells of its pairs.
+std::string toldOf(const std::vector<DuePair>& pairs) {
+  std::string text;
+  for (const DuePair& each : pairs) {
+    text += each.pair.unit + " " + each.pair.attachment + "\n";
+    for (const std::string& line : sayWhenAgain(each.when, {})) text += "  " + line + "\n";
+    if (each.when.no_drift) text += "  " + say(*each.when.no_drift, {}) + "\n";
+    for (const proof::DueReason& reason : each.when.reasons) text += std::to_string(reason.utc_ms) + "\n";
+  }
+  return text;
+}
+
+/// A copy of the demo yard's store that a test may change.
+class DemoCopy {
+ public:
+  DemoCopy() : store(open()) {}
+  cli::TemporaryFolder folder{};
+  store::Store store;
+
+ private:
+  [[nodiscard]] store::Store open() const {
+    const std::string path = (folder.path() / "copy.db").string();
+    need(demo().store.backup(path));
+    return need(store::Store::open(path));
+  }
+};
+
+TEST(DueListTest, WhatIsKeptSaysTheSameAsTheRecords) {
+  DemoCopy copy;
+  const std::vector<DuePair> worked_out = need(duePairs(copy.store, folder::edge(), INT64_MAX));
+  const auto due_now = [&] { return toldOf(need(duePairs(copy.store, folder::edge(), kToday))); };
+  const std::string due_before = due_now();
+  EXPECT_THAT(worked_out, SizeIs(Ge(8)));
+  EXPECT_THAT(due_before, Not(IsEmpty()));
+
+  need(keepDue(copy.store, folder::edge()));
+  EXPECT_THAT(need(copy.store.scalesDue(kDueRule, INT64_MIN)), IsEmpty());
+  EXPECT_EQ(toldOf(need(duePairs(copy.store, folder::edge(), INT64_MAX))), toldOf(worked_out));
+  EXPECT_EQ(due_now(), due_before);
+  for (const DuePair& each : worked_out) {
+    const auto of_unit = need(duePairsOf(copy.store, each.pair.unit, folder::edge()));
+    EXPECT_TRUE(std::ranges::any_of(of_unit, [&](const DuePair& same) {
+      return toldOf({same}) == toldOf({each});
+    })) << each.pair.unit;
+  }
+}
+
+TEST(DueListTest, IsReadFromWhatIsKeptAndNotFromTheRecords) {
+  DemoCopy copy;
+  need(keepDue(copy.store, folder::edge()));
+  const DuePair first = need(duePairs(copy.store, folder::edge(), INT64_MAX)).front();
+  need(copy.store.keepDue({.unit = first.pair.unit,
+                           .attachment = first.pair.attachment,
+                           .told = R"({"reasons":[],"signals":[]})"},
+                          kDueRule));
+  const auto pairs = need(duePairs(copy.store, folder::edge(), INT64_MAX));
+  const auto same = std::ranges::find_if(pairs, [&](const DuePair& each) { return each.pair == first.pair; });
+  EXPECT_THAT(same->when.reasons, IsEmpty());
+  // What can't be read is worked out.
+  need(copy.store.keepDue(
+      {.unit = first.pair.unit, .attachment = first.pair.attachment, .told = R"({"reasons":)"}, kDueRule));
+  EXPECT_EQ(toldOf({need(duePairs(copy.store, folder::edge(), INT64_MAX)).front()}), toldOf({first}));
+}
+
+TEST(DueListTest, IsNotKeptBeforeAllThatARecordNamesHasCome) {
+  const DemoStore& full = demo();
+  DemoStore other;  // an empty one, to which records come before their files, as by sync
+  for (const store::Unit& each : need(full.store.units())) need(other.store.putUnit(each));
+  for (const store::Attachment& each : need(full.store.attachments())) need(other.store.putAttachment(each));
+  for (const store::Pair& each : need(full.store.pairsOf("L-27"))) {
+    store::Pair pair = each;
+    pair.calibration.clear();
+    need(other.store.putPair(pair));
+  }
+  std::set<std::string> profiles;
+  for (const std::string& name : need(full.store.statementNames("L-27"))) {
+    store::StoredStatement statement = *need(full.store.statement(name));
+    statement.job.clear();
+    need(other.store.putStatement(statement, kToday));
+    const Expected<records::Record> record = recordOf(other.store, name);
+    if (record) profiles.insert(textAt(record->content, {"unit", "profile"}));
+  }
+  profiles.erase("");
+  ASSERT_THAT(profiles, Not(IsEmpty()));
+  need(keepDue(other.store, folder::edge()));
+  EXPECT_THAT(need(other.store.scalesDue(kDueRule, INT64_MIN)), Not(IsEmpty()));
+  for (const std::string& profile : profiles)
+    (void)need(other.store.putBlob(*need(full.store.blob(profile)), "application/json"));
+  need(keepDue(other.store, folder::edge()));
+  EXPECT_THAT(need(other.store.scalesDue(kDueRule, INT64_MIN)), IsEmpty());
+  EXPECT_EQ(toldOf(need(duePairs(other.store, folder::edge(), INT64_MAX))),
+            toldOf(need(duePairsOf(full.store, "L-27", folder::edge()))));
 }
 
 TEST(WhenAgainTest, AnEventThatWasRecordedMakesEveryScaleOfItsUnitDue) {
@@ -323,11 +418,10 @@ TEST(WhenAgainTest, AnEventThatWasRecordedMakesEveryScaleOfItsUnitDue) {
       need(recordEvent(yard.store, "L-27", "", proof::Event::BoomWelded, "at the yard", sealer, then));
 
   UnitPast past = need(pastOf(yard.store, "L-27", {"GP-2.7"}));
-  ScalePast& scale = past["GP-2.7"];
+  ScalePast& scale = past.scales["GP-2.7"];
   EXPECT_THAT(scale.happening_records, ElementsAre(name));
   scale.points = {{.record = "taught", .utc_ms = kMorning, .verdict = "passed", .calibration = true}};
-  const WhenAgain when =
-      whenAgain(scale, {.unit = "L-27", .attachment = "GP-2.7"}, nullptr, then.utc_ms + kDay_ms);
+  const WhenAgain when = whenAgain(scale, {.unit = "L-27", .attachment = "GP-2.7"}, nullptr);
   ASSERT_THAT(when.reasons, SizeIs(1));
   EXPECT_EQ(when.reasons.front().why.code, "due-event-boom-welded");
   EXPECT_EQ(when.reasons.front().utc_ms, then.utc_ms);

@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -53,6 +54,40 @@ TEST(StoreTest, WhatWasPutIsThereAfterReopening) {
   EXPECT_EQ(the(store.blob(the(store.pair(kUnit.id, kBucket.id))->calibration)), "calibration");
   EXPECT_THAT(the(store.journal("job-1")), ElementsAre("first", "second"));
   EXPECT_THAT(the(store.jobsRunning()), SizeIs(1));
+  EXPECT_THAT(the(store.check()), IsEmpty());
+}
+
+TEST(StoreTest, WhenAScaleIsDueIsKeptUntilSomethingThatItStandsOnChanges) {
+  const Folder folder;
+  Yard yard(folder.file());
+  Store& store = yard.store;
+  const Unit other{.id = "loader-8", .profile = "{}"};
+  the(store.putUnit(other));
+  for (const Unit& unit : {kUnit, other}) the(store.putPair({.unit = unit.id, .attachment = kBucket.id}));
+  const ScaleDue unknown{.unit = kUnit.id, .attachment = kBucket.id};
+  const ScaleDue known{
+      .unit = kUnit.id, .attachment = kBucket.id, .due_utc_ms = kNow, .told = "why it is due"};
+  const ScaleDue never{.unit = other.id, .attachment = kBucket.id, .told = "nothing makes it due"};
+  constexpr std::int64_t kRule = 3;
+
+  EXPECT_THAT(the(store.scalesDue(kRule, INT64_MIN)), SizeIs(2));
+  records::Phone phone{.key = records::keyOf(1)};
+  const std::vector<std::function<void()>> changes = {
+      [&] { the(store.putUnit(kUnit)); }, [&] { the(store.putPair(the(store.pairsOf(kUnit.id)).front())); },
+      [&] { the(store.putStatement(stored(phone.record("about it"), "", kUnit.id), kNow)); }};
+  for (const auto& change : changes) {
+    for (const ScaleDue& each : {known, never}) the(store.keepDue(each, kRule));
+    EXPECT_THAT(the(store.scalesDue(kRule, INT64_MIN)), IsEmpty());
+    EXPECT_THAT(the(store.scalesDue(kRule, kNow - 1)), IsEmpty());
+    EXPECT_THAT(the(store.scalesDue(kRule, kNow)), ElementsAre(known));
+    EXPECT_THAT(the(store.scalesDue(kRule, INT64_MAX)), ElementsAre(known, never));
+    EXPECT_THAT(the(store.scalesDue(kRule + 1, INT64_MIN)), SizeIs(2)) << "worked out in another way";
+    change();
+    EXPECT_THAT(the(store.scalesDue(kRule, INT64_MIN)), ElementsAre(unknown));
+  }
+  the(store.keepDue(known, kRule));
+  the(store.putStatement(stored(phone.record("about nothing here")), kNow));
+  EXPECT_THAT(the(store.scalesDue(kRule, INT64_MIN)), IsEmpty());
   EXPECT_THAT(the(store.check()), IsEmpty());
 }
 

@@ -68,6 +68,24 @@ TEST(StoreTransferTest, RandomStoreComesBackFromItsExportAndImportingTwiceChange
   }
 }
 
+TEST(StoreTransferTest, ProfileOfTheYardComesAlongWhereThereIsNone) {
+  FaultyDisk disk(1);
+  Store store = opened("demo", disk.vfs());
+  EXPECT_EQ(the(store.yardProfile()), "");
+  the(store.putYardProfile("{\"demo\":1}"));
+  the(store.putYardProfile("{\"demo\":2}"));
+  Store copy = opened("copy", disk.vfs());
+  EXPECT_EQ(the(importInto(copy, exported(store))).added, 1);
+  EXPECT_EQ(the(copy.yardProfile()), "{\"demo\":2}");
+  EXPECT_EQ(exported(copy), exported(store));
+  the(copy.putYardProfile("{\"demo\":3}"));
+  const Imported second = the(importInto(copy, exported(store)));
+  EXPECT_EQ(second.added, 0);
+  ASSERT_EQ(second.kept.size(), 1U);
+  EXPECT_EQ(second.kept.front().code, "import-kept-yard");
+  EXPECT_EQ(the(copy.yardProfile()), "{\"demo\":3}");
+}
+
 TEST(StoreTransferTest, BytesLongerThanALineComeBack) {
   FaultyDisk disk(1);
   Store store = opened("demo", disk.vfs());
