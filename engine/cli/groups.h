@@ -2,6 +2,8 @@
 #pragma once
 
 #include <CLI/App.hpp>
+#include <CLI/Config.hpp>     // App.hpp only declares them,
+#include <CLI/Formatter.hpp>  // and each App has one
 #include <functional>
 #include <string>
 

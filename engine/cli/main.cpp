@@ -1,7 +1,4 @@
 // SPDX-License-Identifier: Apache-2.0
-#include <CLI/App.hpp>
-#include <CLI/Config.hpp>
-#include <CLI/Formatter.hpp>
 #include <algorithm>
 #include <clocale>
 #include <csignal>

@@ -62,6 +62,25 @@ int putUnit(const Common& common, const std::string& path) {
   });
 }
 
+int putYard(const Common& common, const std::string& path) {
+  Expected<std::string> text = readFile(path);
+  if (!text) return complain(text.error(), common.system);
+  if (const auto profile = session::readYardProfile(*text, path, edge()); !profile)
+    return complain(profile.error(), common.system);
+  return withFolder(common, [&](Folder& folder) {
+    const auto put = folder.store.putYardProfile(*text);
+    return put ? static_cast<int>(kDone) : complain(put.error(), common.system);
+  });
+}
+
+int showYard(const Common& common) {
+  return withFolder(common, [&](Folder& folder) {
+    return show<std::string>(folder.store.yardProfile(), common, [](const std::string& text) {
+      return text.empty() || text.ends_with('\n') ? text : text + "\n";
+    });
+  });
+}
+
 int putAttachment(const Common& common, const std::string& path) {
   Expected<std::string> text = readFile(path);
   if (!text) return complain(text.error(), common.system);
@@ -409,6 +428,13 @@ void addYardCommands(CLI::App& app, const Common& common, Action& action) {
           [&common, options] { return tellWhen(common, options->name); })
       ->add_option("UNIT", options->name, "The machine")
       ->required();
+
+  CLI::App* const yard = addGroup(app, "yard", "What holds for all machines that do not say otherwise");
+  command(yard, "put", "Put the yard's profile into the store (hingepin-yard/1)",
+          [&common, options] { return putYard(common, options->file); })
+      ->add_option("FILE", options->file, "The profile")
+      ->required();
+  command(yard, "show", "Show the yard's profile", [&common] { return showYard(common); });
 
   CLI::App* const attachments = addGroup(app, "attachments", "Buckets and forks of the store");
   command(attachments, "put", "Put an attachment's profile into the store (hingepin-attachment/1)",

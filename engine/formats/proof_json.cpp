@@ -351,4 +351,21 @@ Expected<proof::Terms> readTerms(const JsonNode& node) {
   return terms;
 }
 
+std::vector<std::string> classesOfScheme(std::string_view scheme) {
+  const auto row = std::ranges::find(kSchemes, scheme, &Named<Scheme>::name);
+  if (row == kSchemes.end()) return {};
+  switch (row->value) {
+    case Scheme::OimlR76:
+      return proof::classesOf(ClassScheme::OimlR76);
+    case Scheme::OimlR51:
+      return proof::classesOf(ClassScheme::OimlR51);
+    case Scheme::NistHb44:
+      return proof::classesOf(ClassScheme::NistHb44);
+    case Scheme::Percent:
+    case Scheme::Steps:
+      break;
+  }
+  return {};
+}
+
 }  // namespace hingepin::formats

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "engine/base/error.h"
 #include "engine/base/strict_json.h"
@@ -22,5 +24,8 @@ struct ProofFile {
 
 /// Reads the terms of a unit's profile: `tolerance` and `decision` as in a proof, both optional.
 [[nodiscard]] Expected<proof::Terms> readTerms(const JsonNode& node);
+
+/// The accuracy classes of a tolerance's `scheme`; empty for one that has none.
+[[nodiscard]] std::vector<std::string> classesOfScheme(std::string_view scheme);
 
 }  // namespace hingepin::formats

@@ -201,7 +201,11 @@ Expected<OpenJob> beginJob(Store& store, const NewJob& given, const Actor& actor
   const Expected<std::optional<store::Unit>> unit = store.unit(given.unit);
   if (!unit) return std::unexpected(unit.error());
   if (!*unit) return fail(ErrorKind::NotFound, "unit-not-in-store", {{"unit", given.unit}});
-  std::vector<std::string> profiles = {(*unit)->profile};
+  const Expected<std::string> yard = store.yardProfile();
+  if (!yard) return std::unexpected(yard.error());
+  Expected<std::string> profile_here = withYard((*unit)->profile, *yard);
+  if (!profile_here) return std::unexpected(std::move(profile_here.error()));
+  std::vector<std::string> profiles = {*std::move(profile_here)};
   if (!given.attachment.empty()) {
     const Expected<std::optional<store::Attachment>> attachment = store.attachment(given.attachment);
     if (!attachment) return std::unexpected(attachment.error());

@@ -21,6 +21,7 @@ class ProfileReader : public JsonWalk {
 
   UnitProfile unit();
   AttachmentProfile attachment();
+  YardProfile yard();
 
  private:
   void format(std::string_view expected) {
@@ -72,6 +73,11 @@ class ProfileReader : public JsonWalk {
     return taken(records::canonicalJson(node->value()));
   }
   Shown shown(const JsonNode& node);
+  proof::Terms terms() {
+    const std::optional<JsonNode> node = root_.find("proof");
+    if (!node || error()) return {};
+    return taken(edge_.read_terms(*node));
+  }
   void addEntriesOfBlock(Entries& entries) const;
 
   const JsonDocument& document_;
@@ -141,11 +147,7 @@ UnitProfile ProfileReader::unit() {
   if (const std::optional<JsonNode> after = root_.find("recheck_after_use")) {
     profile.recheck_after_use = quantity(*after, Dimension::Time);
   }
-  if (const std::optional<JsonNode> terms = root_.find("proof"); terms && !error()) {
-    const Expected<proof::Terms> read = edge_.read_terms(*terms);
-    if (!read) keep(read.error());
-    if (read) profile.terms = *read;
-  }
+  profile.terms = terms();
   profile.practice = flag(root_, "practice");
   return profile;
 }
@@ -158,6 +160,13 @@ AttachmentProfile ProfileReader::attachment() {
   profile.block = block("attachment", edge_.check_attachment, profile.id);
   profile.entries = entries();
   return profile;
+}
+
+YardProfile ProfileReader::yard() {
+  object(root_, {"format", "proof"});
+  if (error()) return {};
+  format("hingepin-yard/1");
+  return {terms()};
 }
 
 }  // namespace
@@ -179,6 +188,43 @@ Expected<AttachmentProfile> readAttachmentProfile(std::string text, const std::s
   AttachmentProfile profile = reader.attachment();
   if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
   return profile;
+}
+
+Expected<YardProfile> readYardProfile(std::string text, const std::string& file, const Edge& edge) {
+  const Expected<JsonDocument> document = readJson(std::move(text), file);
+  if (!document) return std::unexpected(document.error());
+  ProfileReader reader(*document, edge);
+  YardProfile profile = reader.yard();
+  if (std::optional<Error> error = reader.error()) return std::unexpected(*std::move(error));
+  return profile;
+}
+
+Expected<std::string> withYard(const std::string& unit, const std::string& yard) {
+  if (yard.empty()) return unit;
+  Expected<JsonDocument> own = readJson(unit, "unit");
+  if (!own) return std::unexpected(std::move(own.error()));
+  const Expected<JsonDocument> common = readJson(yard, "yard");
+  if (!common) return std::unexpected(common.error());
+  const auto placeOf = [](const JsonValue& object, std::string_view key) {
+    return static_cast<std::size_t>(std::ranges::find(object.keys, key) - object.keys.begin());
+  };
+  const std::size_t said = placeOf(common->root, "proof");
+  if (own->root.kind != JsonKind::Object || said == common->root.keys.size()) return unit;
+  const std::size_t place = placeOf(own->root, "proof");
+  if (place == own->root.keys.size()) {
+    own->root.keys.emplace_back("proof");
+    own->root.items.push_back({.kind = JsonKind::Object});
+  }
+  JsonValue& terms = own->root.items[place];
+  const JsonValue& standing_in = common->root.items[said];
+  bool changed = false;
+  for (std::size_t index = 0; index < standing_in.keys.size(); ++index) {
+    if (placeOf(terms, standing_in.keys[index]) < terms.keys.size()) continue;
+    terms.keys.push_back(standing_in.keys[index]);
+    terms.items.push_back(standing_in.items[index]);
+    changed = true;
+  }
+  return changed ? records::canonicalJson(own->root) : Expected<std::string>(unit);
 }
 
 Entries entriesFor(const procedures::Procedure& procedure, const UnitProfile& unit,

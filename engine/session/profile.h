@@ -36,6 +36,11 @@ struct UnitProfile {
   bool practice = false;            ///< an invented machine
 };
 
+/// "hingepin-yard/1": what holds for each unit whose own profile does not say it.
+struct YardProfile {
+  proof::Terms terms{};
+};
+
 /// "hingepin-attachment/1"
 struct AttachmentProfile {
   std::string id;
@@ -49,6 +54,13 @@ struct AttachmentProfile {
                                                     const Edge& edge);
 [[nodiscard]] Expected<AttachmentProfile> readAttachmentProfile(std::string text, const std::string& file,
                                                                 const Edge& edge);
+[[nodiscard]] Expected<YardProfile> readYardProfile(std::string text, const std::string& file,
+                                                    const Edge& edge);
+
+/// A unit's profile with what the yard's says where the unit's says nothing; unchanged where that adds
+/// nothing. A job keeps it so, and its record tells what held.
+/// @param yard profile of the yard, "" where there is none. Errors: those of readJson.
+[[nodiscard]] Expected<std::string> withYard(const std::string& unit, const std::string& yard);
 
 /// The entries that a procedure asks for: those given, else the attachment's, else the unit's. One that
 /// nobody gives is left to the procedure. @param given all must be entries of the procedure; beginning the

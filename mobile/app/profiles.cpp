@@ -11,6 +11,7 @@
 
 #include "app.h"
 #include "engine/folder/files.h"
+#include "engine/formats/proof_json.h"
 #include "engine/session/profile.h"
 #include "engine/units/ucum.h"
 #include "job_view.h"
@@ -82,8 +83,9 @@ void Profiles::show(const QVariantMap& form) {
   Q_EMIT formChanged();
 }
 
-void Profiles::complain(const QString& problem) {
+void Profiles::complain(const QString& problem, const QString& at) {
   problem_ = problem;
+  problem_at_ = at;
   Q_EMIT problemChanged();
 }
 
@@ -281,6 +283,164 @@ void Profiles::saveAttachment(const QVariantMap& form) {
         return read->id;
       },
       [this](const Expected<std::string>& kept) { tellKept(kept); });
+}
+
+void Profiles::openTerms(const QString& unit) {
+  terms_.clear();
+  terms_text_.clear();
+  complain({});
+  app_.backend().ask(
+      this,
+      [unit = plain(unit)](Desk& desk) -> Expected<std::string> {
+        if (unit.empty()) return desk.folder->store.yardProfile();
+        const Expected<std::optional<store::Unit>> stored = desk.folder->store.unit(unit);
+        if (!stored) return std::unexpected(stored.error());
+        return *stored ? (*stored)->profile : std::string();
+      },
+      [this](const Expected<std::string>& profile) {
+        if (!profile) {
+          complain(app_.say(profile.error()));
+          return;
+        }
+        terms_text_ = qt(*profile);
+        const QJsonObject proof = objectOf(terms_text_)[QStringLiteral("proof")].toObject();
+        const QJsonObject tolerance = proof[QStringLiteral("tolerance")].toObject();
+        const QJsonObject decision = proof[QStringLiteral("decision")].toObject();
+        const QJsonArray steps = tolerance[QStringLiteral("steps")].toArray();
+        const QString language = app_.language();
+        // Pounds stay pounds: their intervals are whole numbers, and the tables count in them.
+        const QString known = tolerance[QStringLiteral("interval")]
+                                  .toString(steps.at(0).toObject()[QStringLiteral("up_to")].toString())
+                                  .section(QLatin1Char(' '), 1);
+        const bool is_usual = known == QLatin1String("kg") || known == QLatin1String("[lb_av]");
+        const QString mass = is_usual                                   ? known
+                             : app_.system() == UnitSystem::UsCustomary ? QStringLiteral("[lb_av]")
+                                                                        : QStringLiteral("kg");
+        const std::string ucum = plain(mass);
+        QVariantList rows;
+        for (const QJsonValue& each : steps) {
+          const QJsonObject step = each.toObject();
+          rows.append(QVariantMap{{QStringLiteral("upTo"), numberIn(step[QStringLiteral("up_to")].toString(),
+                                                                    ucum.c_str(), language)},
+                                  {QStringLiteral("limit"), numberIn(step[QStringLiteral("limit")].toString(),
+                                                                     ucum.c_str(), language)}});
+        }
+        QString confidence;
+        if (const QJsonValue share = decision[QStringLiteral("confidence")]; share.isDouble())
+          confidence = numberIn(QString::number(100.0 * share.toDouble(), 'g', 6) + QStringLiteral(" %"), "%",
+                                language);
+        terms_ = {
+            {QStringLiteral("scheme"), tolerance[QStringLiteral("scheme")].toString()},
+            {QStringLiteral("limit"), numberIn(tolerance[QStringLiteral("limit")].toString(), "%", language)},
+            {QStringLiteral("of"), tolerance[QStringLiteral("of")].toString(QStringLiteral("reference"))},
+            {QStringLiteral("accuracyClass"), tolerance[QStringLiteral("class")].toString()},
+            {QStringLiteral("interval"),
+             numberIn(tolerance[QStringLiteral("interval")].toString(), ucum.c_str(), language)},
+            {QStringLiteral("stage"), tolerance[QStringLiteral("stage")].toString()},
+            {QStringLiteral("steps"), rows},
+            {QStringLiteral("mass"), mass},
+            {QStringLiteral("massSymbol"), unitSymbol(ucum, session::localeOf(app_.reader().language))},
+            {QStringLiteral("rule"), decision[QStringLiteral("rule")].toString()},
+            {QStringLiteral("confidence"), confidence}};
+        Q_EMIT termsChanged();
+      });
+}
+
+void Profiles::saveTerms(const QString& unit, const QVariantMap& form) {
+  const QString language = app_.language();
+  const auto text = [&](const char* field) { return form.value(QLatin1String(field)).toString(); };
+  const std::string mass = plain(text("mass"));
+  QString missing;  // where a number has to be typed
+  const auto typed = [&](const QVariantMap& from, const char* field, const char* ucum, const QString& at) {
+    const QString quantity = quantityFrom(from.value(QLatin1String(field)), ucum, language);
+    if (quantity.isEmpty() && missing.isEmpty()) missing = at;
+    return quantity;
+  };
+  const QString tolerance_at = QStringLiteral("/proof/tolerance/");
+  const QString scheme = text("scheme");
+  QJsonObject tolerance{{QStringLiteral("scheme"), scheme}};
+  if (scheme == QLatin1String("percent")) {
+    tolerance[QStringLiteral("limit")] = typed(form, "limit", "%", tolerance_at + QStringLiteral("limit"));
+    tolerance[QStringLiteral("of")] = text("of");
+  } else if (scheme == QLatin1String("steps")) {
+    QJsonArray steps;
+    for (const QVariant& each : form.value(QStringLiteral("steps")).toList()) {
+      const QVariantMap row = each.toMap();
+      const QString at = tolerance_at + QStringLiteral("steps/%1/").arg(steps.size());
+      steps.append(QJsonObject{
+          {QStringLiteral("up_to"), typed(row, "upTo", mass.c_str(), at + QStringLiteral("up_to"))},
+          {QStringLiteral("limit"), typed(row, "limit", mass.c_str(), at + QStringLiteral("limit"))}});
+    }
+    tolerance[QStringLiteral("steps")] = steps;
+  } else if (!scheme.isEmpty()) {
+    tolerance[QStringLiteral("class")] = text("accuracyClass");
+    if (text("accuracyClass").isEmpty()) {
+      complain(tr("Choose a class."), tolerance_at + QStringLiteral("class"));
+      return;
+    }
+    tolerance[QStringLiteral("interval")] =
+        typed(form, "interval", mass.c_str(), tolerance_at + QStringLiteral("interval"));
+    tolerance[QStringLiteral("stage")] = text("stage");
+  }
+  QJsonObject profile = objectOf(terms_text_);
+  QJsonObject proof = profile[QStringLiteral("proof")].toObject();
+  QJsonObject decision = proof[QStringLiteral("decision")].toObject();
+  const QString rule = text("rule");
+  decision[QStringLiteral("rule")] = rule;
+  decision.remove(QStringLiteral("confidence"));
+  if (rule == QLatin1String("guarded")) {
+    const QString at = QStringLiteral("/proof/decision/confidence");
+    const Expected<double> share = readSi(plain(typed(form, "confidence", "%", at)), Dimension::Number);
+    if (missing.isEmpty() && (!share || *share < 0.5 || *share > 0.9999)) {
+      complain(tr("Type a number from 50 to 99.99."), at);
+      return;
+    }
+    if (share) decision[QStringLiteral("confidence")] = *share;
+  }
+  if (!missing.isEmpty()) {
+    complain(tr("Type a number."), missing);
+    return;
+  }
+  const auto putObject = [](QJsonObject& to, const QString& key, const QJsonObject& value, bool is_said) {
+    if (is_said) {
+      to[key] = value;
+    } else {
+      to.remove(key);
+    }
+  };
+  putObject(proof, QStringLiteral("tolerance"), tolerance, !scheme.isEmpty());
+  putObject(proof, QStringLiteral("decision"), decision, !rule.isEmpty());
+  putObject(profile, QStringLiteral("proof"), proof, !proof.isEmpty());
+  if (unit.isEmpty()) profile[QStringLiteral("format")] = QStringLiteral("hingepin-yard/1");
+  app_.backend().ask(
+      this,
+      [unit = plain(unit), kept = plain(textOf(profile))](Desk& desk) -> Expected<std::string> {
+        if (unit.empty()) {
+          if (const auto read = session::readYardProfile(kept, "", folder::edge()); !read)
+            return std::unexpected(read.error());
+          if (const auto put = desk.folder->store.putYardProfile(kept); !put)
+            return std::unexpected(put.error());
+          return unit;
+        }
+        if (const auto read = session::readUnitProfile(kept, "", folder::edge()); !read)
+          return std::unexpected(read.error());
+        if (const auto put = desk.folder->store.putUnit({unit, kept}); !put)
+          return std::unexpected(put.error());
+        return unit;
+      },
+      [this](const Expected<std::string>& kept) {
+        if (kept) {
+          tellKept(kept);
+        } else {
+          complain(app_.say(kept.error()), qt(kept.error().place.pointer));
+        }
+      });
+}
+
+QStringList Profiles::classesOf(const QString& scheme) const {
+  QStringList classes;
+  for (const std::string& each : formats::classesOfScheme(plain(scheme))) classes.append(qt(each));
+  return classes;
 }
 
 void Profiles::readLinkage(const QString& file) {

@@ -5,6 +5,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <QTest>
 #include <QXYSeries>
 
 #include "person.h"
@@ -118,6 +119,66 @@ TEST(AppPartsTest, AFaultOfTheLastRunIsToldAndTheLogThatIsSavedHoldsNoNames) {
   EXPECT_THAT(text, ::testing::HasSubstr("information app state-Open"));
   for (const char* secret : {"ada", "Ada", "example", "srv"})
     EXPECT_THAT(text, ::testing::Not(::testing::HasSubstr(secret)));
+}
+
+TEST(AppPartsTest, TheYardAndAUnitSayByWhatProofsAreJudged) {
+  Hand hand(4.0);
+  Person person(hand);
+  person.makeYard();
+  person.addUnit();
+  Profiles& profiles = hand.app().profiles;
+  const auto problem = [&] { return profiles.problemAt(); };
+  const auto term = [&](const char* key) { return profiles.terms().value(QLatin1String(key)).toString(); };
+  hand.tap(QStringLiteral("Settings"));
+  hand.tap(QStringLiteral("How proofs are judged in this yard"));
+  hand.tap(QStringLiteral("○ A percentage of the load"));
+  hand.tap(QStringLiteral("Save"));
+  EXPECT_EQ(problem(), QStringLiteral("/proof/tolerance/limit"));
+  EXPECT_TRUE(hand.shows(QStringLiteral("Type a number.")));
+  EXPECT_TRUE(hand.shows(QStringLiteral("✖ Nothing was saved: see above.")));
+  EXPECT_THAT(faultsOf(hand), ::testing::IsEmpty());
+  hand.type(QStringLiteral("Largest error, up or down, %"), QStringLiteral("0"));
+  hand.tap(QStringLiteral("Save"));
+  ASSERT_TRUE(hand.until([&] { return profiles.problem() != QStringLiteral("Type a number."); }, 5000));
+  EXPECT_EQ(problem(), QStringLiteral("/proof/tolerance/limit")) << "no limit at all";
+  hand.type(QStringLiteral("Largest error, up or down, %"), QStringLiteral(".5"));
+  hand.tap(QStringLiteral("○ When it is plain that its error is within the limit"));
+  hand.wait(100);
+  hand.type(QStringLiteral("How sure, %"), QStringLiteral("5"));  // 955
+  hand.tap(QStringLiteral("Save"));
+  EXPECT_EQ(problem(), QStringLiteral("/proof/decision/confidence"));
+  hand.type(QStringLiteral("How sure, %"), {});
+  QTest::keyClick(&hand.window(), Qt::Key_Backspace);
+  hand.tap(QStringLiteral("Save"));
+  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Exchange with the office")); }, 5000));
+  profiles.openTerms({});
+  ASSERT_TRUE(hand.until([&] { return term("limit") == QStringLiteral("0.5"); }, 5000));
+  EXPECT_EQ(term("of"), QStringLiteral("reference"));
+  EXPECT_EQ(term("rule"), QStringLiteral("guarded"));
+  EXPECT_EQ(term("confidence"), QStringLiteral("95"));
+
+  // A unit says its own; what it leaves open the yard says.
+  QMetaObject::invokeMethod(&hand.window(), "open", Q_ARG(QString, QStringLiteral("TermsPage")),
+                            Q_ARG(QVariant, (QVariantMap{{QStringLiteral("unit"), QStringLiteral("L-27")}})));
+  hand.tap(QStringLiteral("○ Steps of our own"));
+  hand.type(QStringLiteral("Loads up to, kg"), QStringLiteral("2000"));
+  hand.type(QStringLiteral("Largest error there, kg"), QStringLiteral("20"));
+  hand.tap(QStringLiteral("One more step"));
+  hand.tap(QStringLiteral("Remove this step"));  // the first of two
+  hand.tap(QStringLiteral("Save"));
+  EXPECT_EQ(problem(), QStringLiteral("/proof/tolerance/steps/0/up_to"));
+  EXPECT_THAT(faultsOf(hand), ::testing::IsEmpty());
+  hand.type(QStringLiteral("Loads up to, kg"), QStringLiteral("5000"));
+  hand.type(QStringLiteral("Largest error there, kg"), QStringLiteral("50"));
+  hand.tap(QStringLiteral("Save"));
+  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Exchange with the office")); }, 5000));
+  profiles.openTerms(QStringLiteral("L-27"));
+  ASSERT_TRUE(hand.until([&] { return term("scheme") == QStringLiteral("steps"); }, 5000));
+  const QVariantList steps = profiles.terms().value(QStringLiteral("steps")).toList();
+  ASSERT_EQ(steps.size(), 1);
+  EXPECT_EQ(steps.constFirst().toMap().value(QStringLiteral("upTo")).toString(), QStringLiteral("5000"));
+  EXPECT_EQ(term("rule"), QString());
+  EXPECT_EQ(profiles.classesOf(QStringLiteral("oiml-r51")), (QStringList{"Y(a)", "Y(b)"}));
 }
 
 }  // namespace

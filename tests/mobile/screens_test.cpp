@@ -236,6 +236,27 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
   QObject* const flash = hand.window().findChild<QObject*>(QStringLiteral("flash"));
   ASSERT_NE(flash, nullptr);
   const QString charted = taughtByLogs(hand);
+  Profiles& profiles = hand.app().profiles;
+  const auto judgeBy = [&](const QString& of_unit, const QVariantMap& terms) {
+    profiles.openTerms(of_unit);
+    hand.until([&] { return !hand.app().app.busy(); });
+    profiles.saveTerms(of_unit, terms);
+    hand.until([&] { return !hand.app().app.busy(); });
+    ASSERT_EQ(profiles.problem(), QString());
+  };
+  judgeBy({}, {{QStringLiteral("scheme"), QStringLiteral("steps")},
+               {QStringLiteral("mass"), QStringLiteral("kg")},
+               {QStringLiteral("steps"),
+                QVariantList{QVariantMap{{QStringLiteral("upTo"), 2000}, {QStringLiteral("limit"), 20}},
+                             QVariantMap{{QStringLiteral("upTo"), 5000}, {QStringLiteral("limit"), 50}}}},
+               {QStringLiteral("rule"), QStringLiteral("guarded")},
+               {QStringLiteral("confidence"), 95}});
+  judgeBy(unit, {{QStringLiteral("scheme"), QStringLiteral("nist-hb44")},
+                 {QStringLiteral("accuracyClass"), QStringLiteral("III L")},
+                 {QStringLiteral("mass"), QStringLiteral("[lb_av]")},
+                 {QStringLiteral("interval"), 50},
+                 {QStringLiteral("stage"), QStringLiteral("maintenance")},
+                 {QStringLiteral("rule"), QStringLiteral("simple")}});
   for (const Look& look : looks()) {
     screens.look(look);
     screens.check(QStringLiteral("HomePage"));
@@ -271,6 +292,9 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
                  QStringLiteral("SyncPage-setting-up"));
     screens.open(QStringLiteral("LevelPage"));
     screens.open(QStringLiteral("UnitEditPage"), {{QStringLiteral("unit"), unit}});
+    screens.open(QStringLiteral("TermsPage"));
+    screens.open(QStringLiteral("TermsPage"), {{QStringLiteral("unit"), unit}},
+                 QStringLiteral("TermsPage-of-unit"));
     screens.open(QStringLiteral("AttachmentsPage"));
     screens.open(QStringLiteral("AttachmentEditPage"));
     screens.open(QStringLiteral("UnlockPage"));

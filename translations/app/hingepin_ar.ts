@@ -1679,6 +1679,14 @@
         <source>Where records are sent to, and what still waits</source>
         <translation>إلى أين تُرسل السجلات وما الذي ما زال ينتظر</translation>
     </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>كيف يُحكم على إثباتات الصحة في هذه الساحة</translation>
+    </message>
+    <message>
+        <source>Tolerance and decision rule, where a unit does not say otherwise</source>
+        <translation>التفاوت المسموح وقاعدة القرار، حيث لا تحدد المعدّة غير ذلك</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1860,6 +1868,169 @@
     </message>
 </context>
 <context>
+    <name>TermsPage</name>
+    <message>
+        <source>How proofs of %1 are judged</source>
+        <translation>كيف يُحكم على إثباتات صحة %1</translation>
+    </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>كيف يُحكم على إثباتات الصحة في هذه الساحة</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it. What is left open here the yard says.</source>
+        <translation>يُحكم بها على الأعمال التي تبدأ من الآن. وما يُترك هنا مفتوحًا تحدده الساحة.</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it, unless the unit itself says otherwise.</source>
+        <translation>يُحكم بها على الأعمال التي تبدأ من الآن، ما لم تحدد المعدّة نفسها غير ذلك.</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>التفاوت المسموح</translation>
+    </message>
+    <message>
+        <source>As the yard says</source>
+        <translation>كما تحدد الساحة</translation>
+    </message>
+    <message>
+        <source>As each procedure says</source>
+        <translation>كما يحدد كل إجراء</translation>
+    </message>
+    <message>
+        <source>A percentage of the load</source>
+        <translation>نسبة مئوية من الحمل</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 76</source>
+        <translation>فئة وفق OIML R 76</translation>
+    </message>
+    <message>
+        <source>Scales that weigh at rest</source>
+        <translation>موازين تزن في حالة السكون</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 51, category Y</source>
+        <translation>فئة وفق OIML R 51، الصنف Y</translation>
+    </message>
+    <message>
+        <source>Scales that weigh each load by themselves</source>
+        <translation>موازين تزن كل حمل تلقائيًا</translation>
+    </message>
+    <message>
+        <source>A class of NIST Handbook 44, 2.20</source>
+        <translation>فئة وفق NIST Handbook 44، البند 2.20</translation>
+    </message>
+    <message>
+        <source>Scales in the United States</source>
+        <translation>موازين في الولايات المتحدة</translation>
+    </message>
+    <message>
+        <source>Steps of our own</source>
+        <translation>درجات خاصة بنا</translation>
+    </message>
+    <message>
+        <source>Largest error, up or down, %</source>
+        <translation>أكبر خطأ، زيادةً أو نقصانًا، %</translation>
+    </message>
+    <message>
+        <source>Per cent of</source>
+        <translation>نسبة مئوية من</translation>
+    </message>
+    <message>
+        <source>The mass that is lifted</source>
+        <translation>الكتلة المرفوعة</translation>
+    </message>
+    <message>
+        <source>The rated payload</source>
+        <translation>الحمولة الاسمية</translation>
+    </message>
+    <message>
+        <source>Class</source>
+        <translation>الفئة</translation>
+    </message>
+    <message>
+        <source>Scale division d, %1</source>
+        <translation>تدريجة الميزان d، %1</translation>
+    </message>
+    <message>
+        <source>Verification interval e, %1</source>
+        <translation>تدريجة التحقق e، %1</translation>
+    </message>
+    <message>
+        <source>Which limits</source>
+        <translation>أي حدود</translation>
+    </message>
+    <message>
+        <source>Acceptance: new or just repaired</source>
+        <translation>القبول: جديد أو أُصلح للتو</translation>
+    </message>
+    <message>
+        <source>Maintenance: in use</source>
+        <translation>الصيانة: قيد الاستعمال</translation>
+    </message>
+    <message>
+        <source>Initial: new or just repaired</source>
+        <translation>أوّلي: جديد أو أُصلح للتو</translation>
+    </message>
+    <message>
+        <source>In service</source>
+        <translation>أثناء الخدمة</translation>
+    </message>
+    <message>
+        <source>Loads up to, %1</source>
+        <translation>الأحمال حتى، %1</translation>
+    </message>
+    <message>
+        <source>Largest error there, %1</source>
+        <translation>أكبر خطأ هناك، %1</translation>
+    </message>
+    <message>
+        <source>Remove this step</source>
+        <translation>أزل هذه الدرجة</translation>
+    </message>
+    <message>
+        <source>One more step</source>
+        <translation>درجة أخرى</translation>
+    </message>
+    <message>
+        <source>When is it passed?</source>
+        <translation>متى يُعدّ ناجحًا؟</translation>
+    </message>
+    <message>
+        <source>When its error is within the limit</source>
+        <translation>حين يكون الخطأ ضمن الحد</translation>
+    </message>
+    <message>
+        <source>Near the limit a wrong verdict is about as likely as a right one</source>
+        <translation>قرب الحد يكون الحكم الخاطئ محتملًا بقدر الحكم الصائب تقريبًا</translation>
+    </message>
+    <message>
+        <source>When it is plain that its error is within the limit</source>
+        <translation>حين يكون من المؤكد أن الخطأ ضمن الحد</translation>
+    </message>
+    <message>
+        <source>The doubt of the proof counts against the scale</source>
+        <translation>شكّ الإثبات يُحسب على الميزان</translation>
+    </message>
+    <message>
+        <source>How sure, %</source>
+        <translation>درجة التأكد، %</translation>
+    </message>
+    <message>
+        <source>A verdict by any of these does not make a scale legal for trade. That needs the authority in charge.</source>
+        <translation>لا يجعل أي حكم من هذه الأحكام الميزان قانونيًا للتجارة. ذلك يتطلب الجهة المختصة.</translation>
+    </message>
+    <message>
+        <source>Nothing was saved: see above.</source>
+        <translation>لم يُحفظ شيء: انظر أعلاه.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>احفظ</translation>
+    </message>
+</context>
+<context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
@@ -2031,6 +2202,10 @@
     <message>
         <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
         <translation>إصلاح أو لحام أو حمل زائد أو فقد البطارية: يصبح الميزان مستحقًّا من جديد</translation>
+    </message>
+    <message>
+        <source>How its proofs are judged</source>
+        <translation>كيف يُحكم على إثباتات صحته</translation>
     </message>
 </context>
 <context>
@@ -2254,6 +2429,18 @@
     <message>
         <source>counts</source>
         <translation>عدّات</translation>
+    </message>
+    <message>
+        <source>Choose a class.</source>
+        <translation>اختر فئة.</translation>
+    </message>
+    <message>
+        <source>Type a number from 50 to 99.99.</source>
+        <translation>اكتب رقمًا من 50 إلى 99.99.</translation>
+    </message>
+    <message>
+        <source>Type a number.</source>
+        <translation>اكتب رقمًا.</translation>
     </message>
 </context>
 <context>

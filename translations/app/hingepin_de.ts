@@ -1663,6 +1663,14 @@
         <source>Where records are sent to, and what still waits</source>
         <translation>Wohin Protokolle gehen und was noch wartet</translation>
     </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Wonach Prüfungen auf diesem Betriebshof beurteilt werden</translation>
+    </message>
+    <message>
+        <source>Tolerance and decision rule, where a unit does not say otherwise</source>
+        <translation>Toleranz und Entscheidungsregel, wo ein Gerät nichts anderes angibt</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1844,6 +1852,169 @@
     </message>
 </context>
 <context>
+    <name>TermsPage</name>
+    <message>
+        <source>How proofs of %1 are judged</source>
+        <translation>Wonach Prüfungen von %1 beurteilt werden</translation>
+    </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Wonach Prüfungen auf diesem Betriebshof beurteilt werden</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it. What is left open here the yard says.</source>
+        <translation>Danach werden Aufträge beurteilt, die ab jetzt beginnen. Was hier offen bleibt, gibt der Betriebshof an.</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it, unless the unit itself says otherwise.</source>
+        <translation>Danach werden Aufträge beurteilt, die ab jetzt beginnen, wenn das Gerät selbst nichts anderes angibt.</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>As the yard says</source>
+        <translation>Wie es der Betriebshof angibt</translation>
+    </message>
+    <message>
+        <source>As each procedure says</source>
+        <translation>Wie es der jeweilige Ablauf angibt</translation>
+    </message>
+    <message>
+        <source>A percentage of the load</source>
+        <translation>Ein Prozentsatz der Last</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 76</source>
+        <translation>Eine Klasse nach OIML R 76</translation>
+    </message>
+    <message>
+        <source>Scales that weigh at rest</source>
+        <translation>Waagen, die in Ruhe wägen</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 51, category Y</source>
+        <translation>Eine Klasse nach OIML R 51, Kategorie Y</translation>
+    </message>
+    <message>
+        <source>Scales that weigh each load by themselves</source>
+        <translation>Waagen, die jede Last selbsttätig wägen</translation>
+    </message>
+    <message>
+        <source>A class of NIST Handbook 44, 2.20</source>
+        <translation>Eine Klasse nach NIST Handbook 44, 2.20</translation>
+    </message>
+    <message>
+        <source>Scales in the United States</source>
+        <translation>Waagen in den Vereinigten Staaten</translation>
+    </message>
+    <message>
+        <source>Steps of our own</source>
+        <translation>Eigene Stufen</translation>
+    </message>
+    <message>
+        <source>Largest error, up or down, %</source>
+        <translation>Größte Abweichung nach oben oder unten, %</translation>
+    </message>
+    <message>
+        <source>Per cent of</source>
+        <translation>Prozent von</translation>
+    </message>
+    <message>
+        <source>The mass that is lifted</source>
+        <translation>Masse, die gehoben wird</translation>
+    </message>
+    <message>
+        <source>The rated payload</source>
+        <translation>Nennnutzlast</translation>
+    </message>
+    <message>
+        <source>Class</source>
+        <translation>Klasse</translation>
+    </message>
+    <message>
+        <source>Scale division d, %1</source>
+        <translation>Teilungswert d, %1</translation>
+    </message>
+    <message>
+        <source>Verification interval e, %1</source>
+        <translation>Eichwert e, %1</translation>
+    </message>
+    <message>
+        <source>Which limits</source>
+        <translation>Welche Grenzen</translation>
+    </message>
+    <message>
+        <source>Acceptance: new or just repaired</source>
+        <translation>Annahme: neu oder eben repariert</translation>
+    </message>
+    <message>
+        <source>Maintenance: in use</source>
+        <translation>Erhaltung: in Gebrauch</translation>
+    </message>
+    <message>
+        <source>Initial: new or just repaired</source>
+        <translation>Anfänglich: neu oder eben repariert</translation>
+    </message>
+    <message>
+        <source>In service</source>
+        <translation>Im Betrieb</translation>
+    </message>
+    <message>
+        <source>Loads up to, %1</source>
+        <translation>Lasten bis, %1</translation>
+    </message>
+    <message>
+        <source>Largest error there, %1</source>
+        <translation>Größte Abweichung dort, %1</translation>
+    </message>
+    <message>
+        <source>Remove this step</source>
+        <translation>Diese Stufe entfernen</translation>
+    </message>
+    <message>
+        <source>One more step</source>
+        <translation>Noch eine Stufe</translation>
+    </message>
+    <message>
+        <source>When is it passed?</source>
+        <translation>Wann ist sie bestanden?</translation>
+    </message>
+    <message>
+        <source>When its error is within the limit</source>
+        <translation>Wenn die Abweichung in der Grenze liegt</translation>
+    </message>
+    <message>
+        <source>Near the limit a wrong verdict is about as likely as a right one</source>
+        <translation>Nahe der Grenze ist ein falsches Urteil etwa so wahrscheinlich wie ein richtiges</translation>
+    </message>
+    <message>
+        <source>When it is plain that its error is within the limit</source>
+        <translation>Wenn sicher ist, dass die Abweichung in der Grenze liegt</translation>
+    </message>
+    <message>
+        <source>The doubt of the proof counts against the scale</source>
+        <translation>Die Unsicherheit der Prüfung zählt gegen die Waage</translation>
+    </message>
+    <message>
+        <source>How sure, %</source>
+        <translation>Wie sicher, %</translation>
+    </message>
+    <message>
+        <source>A verdict by any of these does not make a scale legal for trade. That needs the authority in charge.</source>
+        <translation>Kein Urteil nach einer dieser Regeln macht eine Waage eichrechtlich zulässig. Dafür ist die zuständige Behörde nötig.</translation>
+    </message>
+    <message>
+        <source>Nothing was saved: see above.</source>
+        <translation>Nichts wurde gespeichert: siehe oben.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+</context>
+<context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
@@ -2015,6 +2186,10 @@
     <message>
         <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
         <translation>Repariert, geschweißt, überlastet, Batterie leer: die Waage ist wieder fällig</translation>
+    </message>
+    <message>
+        <source>How its proofs are judged</source>
+        <translation>Wonach seine Prüfungen beurteilt werden</translation>
     </message>
 </context>
 <context>
@@ -2238,6 +2413,18 @@
     <message>
         <source>counts</source>
         <translation>Zählwerte</translation>
+    </message>
+    <message>
+        <source>Choose a class.</source>
+        <translation>Eine Klasse auswählen.</translation>
+    </message>
+    <message>
+        <source>Type a number from 50 to 99.99.</source>
+        <translation>Eine Zahl von 50 bis 99,99 eingeben.</translation>
+    </message>
+    <message>
+        <source>Type a number.</source>
+        <translation>Eine Zahl eingeben.</translation>
     </message>
 </context>
 <context>

@@ -1663,6 +1663,14 @@
         <source>Where records are sent to, and what still waits</source>
         <translation>Adónde se envían los registros y qué espera aún</translation>
     </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Cómo se juzgan las comprobaciones en este parque</translation>
+    </message>
+    <message>
+        <source>Tolerance and decision rule, where a unit does not say otherwise</source>
+        <translation>Tolerancia y regla de decisión, donde un equipo no dice otra cosa</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1844,6 +1852,169 @@
     </message>
 </context>
 <context>
+    <name>TermsPage</name>
+    <message>
+        <source>How proofs of %1 are judged</source>
+        <translation>Cómo se juzgan las comprobaciones de %1</translation>
+    </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Cómo se juzgan las comprobaciones en este parque</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it. What is left open here the yard says.</source>
+        <translation>Los trabajos que empiecen desde ahora se juzgan por ella. Lo que aquí quede abierto lo dice el parque.</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it, unless the unit itself says otherwise.</source>
+        <translation>Los trabajos que empiecen desde ahora se juzgan por ella, salvo que el propio equipo diga otra cosa.</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Tolerancia</translation>
+    </message>
+    <message>
+        <source>As the yard says</source>
+        <translation>Como dice el parque</translation>
+    </message>
+    <message>
+        <source>As each procedure says</source>
+        <translation>Como dice cada procedimiento</translation>
+    </message>
+    <message>
+        <source>A percentage of the load</source>
+        <translation>Un porcentaje de la carga</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 76</source>
+        <translation>Una clase de OIML R 76</translation>
+    </message>
+    <message>
+        <source>Scales that weigh at rest</source>
+        <translation>Básculas que pesan en reposo</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 51, category Y</source>
+        <translation>Una clase de OIML R 51, categoría Y</translation>
+    </message>
+    <message>
+        <source>Scales that weigh each load by themselves</source>
+        <translation>Básculas que pesan cada carga por sí solas</translation>
+    </message>
+    <message>
+        <source>A class of NIST Handbook 44, 2.20</source>
+        <translation>Una clase de NIST Handbook 44, 2.20</translation>
+    </message>
+    <message>
+        <source>Scales in the United States</source>
+        <translation>Básculas en los Estados Unidos</translation>
+    </message>
+    <message>
+        <source>Steps of our own</source>
+        <translation>Escalones propios</translation>
+    </message>
+    <message>
+        <source>Largest error, up or down, %</source>
+        <translation>Error máximo, en ambos sentidos, %</translation>
+    </message>
+    <message>
+        <source>Per cent of</source>
+        <translation>Por ciento de</translation>
+    </message>
+    <message>
+        <source>The mass that is lifted</source>
+        <translation>La masa que se levanta</translation>
+    </message>
+    <message>
+        <source>The rated payload</source>
+        <translation>La carga útil nominal</translation>
+    </message>
+    <message>
+        <source>Class</source>
+        <translation>Clase</translation>
+    </message>
+    <message>
+        <source>Scale division d, %1</source>
+        <translation>División de escala d, %1</translation>
+    </message>
+    <message>
+        <source>Verification interval e, %1</source>
+        <translation>Escalón de verificación e, %1</translation>
+    </message>
+    <message>
+        <source>Which limits</source>
+        <translation>Qué límites</translation>
+    </message>
+    <message>
+        <source>Acceptance: new or just repaired</source>
+        <translation>De aceptación: nueva o recién reparada</translation>
+    </message>
+    <message>
+        <source>Maintenance: in use</source>
+        <translation>De mantenimiento: en uso</translation>
+    </message>
+    <message>
+        <source>Initial: new or just repaired</source>
+        <translation>Inicial: nueva o recién reparada</translation>
+    </message>
+    <message>
+        <source>In service</source>
+        <translation>En servicio</translation>
+    </message>
+    <message>
+        <source>Loads up to, %1</source>
+        <translation>Cargas hasta, %1</translation>
+    </message>
+    <message>
+        <source>Largest error there, %1</source>
+        <translation>Error máximo ahí, %1</translation>
+    </message>
+    <message>
+        <source>Remove this step</source>
+        <translation>Quitar este escalón</translation>
+    </message>
+    <message>
+        <source>One more step</source>
+        <translation>Un escalón más</translation>
+    </message>
+    <message>
+        <source>When is it passed?</source>
+        <translation>¿Cuándo se supera?</translation>
+    </message>
+    <message>
+        <source>When its error is within the limit</source>
+        <translation>Cuando el error está dentro del límite</translation>
+    </message>
+    <message>
+        <source>Near the limit a wrong verdict is about as likely as a right one</source>
+        <translation>Cerca del límite un veredicto erróneo es casi tan probable como uno acertado</translation>
+    </message>
+    <message>
+        <source>When it is plain that its error is within the limit</source>
+        <translation>Cuando es seguro que el error está dentro del límite</translation>
+    </message>
+    <message>
+        <source>The doubt of the proof counts against the scale</source>
+        <translation>La duda de la comprobación cuenta contra la báscula</translation>
+    </message>
+    <message>
+        <source>How sure, %</source>
+        <translation>Con qué seguridad, %</translation>
+    </message>
+    <message>
+        <source>A verdict by any of these does not make a scale legal for trade. That needs the authority in charge.</source>
+        <translation>Ningún veredicto por estas reglas hace que una báscula sea legal para el comercio. Para eso hace falta la autoridad competente.</translation>
+    </message>
+    <message>
+        <source>Nothing was saved: see above.</source>
+        <translation>No se guardó nada: véase arriba.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Guardar</translation>
+    </message>
+</context>
+<context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
@@ -2015,6 +2186,10 @@
     <message>
         <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
         <translation>Reparada, soldada, sobrecargada, sin batería: la báscula vuelve a estar pendiente</translation>
+    </message>
+    <message>
+        <source>How its proofs are judged</source>
+        <translation>Cómo se juzgan sus comprobaciones</translation>
     </message>
 </context>
 <context>
@@ -2238,6 +2413,18 @@
     <message>
         <source>counts</source>
         <translation>cuentas</translation>
+    </message>
+    <message>
+        <source>Choose a class.</source>
+        <translation>Elija una clase.</translation>
+    </message>
+    <message>
+        <source>Type a number from 50 to 99.99.</source>
+        <translation>Escriba un número de 50 a 99,99.</translation>
+    </message>
+    <message>
+        <source>Type a number.</source>
+        <translation>Escriba un número.</translation>
     </message>
 </context>
 <context>

@@ -1663,6 +1663,14 @@
         <source>Where records are sent to, and what still waits</source>
         <translation>Où vont les procès-verbaux et ce qui attend encore</translation>
     </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Comment les contrôles sont jugés dans ce parc</translation>
+    </message>
+    <message>
+        <source>Tolerance and decision rule, where a unit does not say otherwise</source>
+        <translation>Tolérance et règle de décision, là où un engin ne dit pas autre chose</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1844,6 +1852,169 @@
     </message>
 </context>
 <context>
+    <name>TermsPage</name>
+    <message>
+        <source>How proofs of %1 are judged</source>
+        <translation>Comment les contrôles de %1 sont jugés</translation>
+    </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Comment les contrôles sont jugés dans ce parc</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it. What is left open here the yard says.</source>
+        <translation>Les travaux qui commencent à partir de maintenant sont jugés ainsi. Ce qui reste ouvert ici, le parc le dit.</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it, unless the unit itself says otherwise.</source>
+        <translation>Les travaux qui commencent à partir de maintenant sont jugés ainsi, sauf si l’engin lui-même dit autre chose.</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Tolérance</translation>
+    </message>
+    <message>
+        <source>As the yard says</source>
+        <translation>Comme le parc le dit</translation>
+    </message>
+    <message>
+        <source>As each procedure says</source>
+        <translation>Comme chaque procédure le dit</translation>
+    </message>
+    <message>
+        <source>A percentage of the load</source>
+        <translation>Un pourcentage de la charge</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 76</source>
+        <translation>Une classe de l’OIML R 76</translation>
+    </message>
+    <message>
+        <source>Scales that weigh at rest</source>
+        <translation>Balances qui pèsent à l’arrêt</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 51, category Y</source>
+        <translation>Une classe de l’OIML R 51, catégorie Y</translation>
+    </message>
+    <message>
+        <source>Scales that weigh each load by themselves</source>
+        <translation>Balances qui pèsent chaque charge d’elles-mêmes</translation>
+    </message>
+    <message>
+        <source>A class of NIST Handbook 44, 2.20</source>
+        <translation>Une classe du NIST Handbook 44, 2.20</translation>
+    </message>
+    <message>
+        <source>Scales in the United States</source>
+        <translation>Balances aux États-Unis</translation>
+    </message>
+    <message>
+        <source>Steps of our own</source>
+        <translation>Nos propres paliers</translation>
+    </message>
+    <message>
+        <source>Largest error, up or down, %</source>
+        <translation>Plus grande erreur, en plus ou en moins, %</translation>
+    </message>
+    <message>
+        <source>Per cent of</source>
+        <translation>Pour cent de</translation>
+    </message>
+    <message>
+        <source>The mass that is lifted</source>
+        <translation>La masse levée</translation>
+    </message>
+    <message>
+        <source>The rated payload</source>
+        <translation>La charge utile nominale</translation>
+    </message>
+    <message>
+        <source>Class</source>
+        <translation>Classe</translation>
+    </message>
+    <message>
+        <source>Scale division d, %1</source>
+        <translation>Échelon d, %1</translation>
+    </message>
+    <message>
+        <source>Verification interval e, %1</source>
+        <translation>Échelon de vérification e, %1</translation>
+    </message>
+    <message>
+        <source>Which limits</source>
+        <translation>Quelles limites</translation>
+    </message>
+    <message>
+        <source>Acceptance: new or just repaired</source>
+        <translation>D’acceptation : neuve ou tout juste réparée</translation>
+    </message>
+    <message>
+        <source>Maintenance: in use</source>
+        <translation>De maintien : en usage</translation>
+    </message>
+    <message>
+        <source>Initial: new or just repaired</source>
+        <translation>Initiale : neuve ou tout juste réparée</translation>
+    </message>
+    <message>
+        <source>In service</source>
+        <translation>En service</translation>
+    </message>
+    <message>
+        <source>Loads up to, %1</source>
+        <translation>Charges jusqu’à, %1</translation>
+    </message>
+    <message>
+        <source>Largest error there, %1</source>
+        <translation>Plus grande erreur là, %1</translation>
+    </message>
+    <message>
+        <source>Remove this step</source>
+        <translation>Retirer ce palier</translation>
+    </message>
+    <message>
+        <source>One more step</source>
+        <translation>Un palier de plus</translation>
+    </message>
+    <message>
+        <source>When is it passed?</source>
+        <translation>Quand est-il réussi ?</translation>
+    </message>
+    <message>
+        <source>When its error is within the limit</source>
+        <translation>Quand l’erreur est dans la limite</translation>
+    </message>
+    <message>
+        <source>Near the limit a wrong verdict is about as likely as a right one</source>
+        <translation>Près de la limite, un faux verdict est à peu près aussi probable qu’un bon</translation>
+    </message>
+    <message>
+        <source>When it is plain that its error is within the limit</source>
+        <translation>Quand il est sûr que l’erreur est dans la limite</translation>
+    </message>
+    <message>
+        <source>The doubt of the proof counts against the scale</source>
+        <translation>Le doute du contrôle compte contre la balance</translation>
+    </message>
+    <message>
+        <source>How sure, %</source>
+        <translation>Avec quelle sûreté, %</translation>
+    </message>
+    <message>
+        <source>A verdict by any of these does not make a scale legal for trade. That needs the authority in charge.</source>
+        <translation>Aucun verdict selon ces règles ne rend une balance légale pour le commerce. Cela demande l’autorité compétente.</translation>
+    </message>
+    <message>
+        <source>Nothing was saved: see above.</source>
+        <translation>Rien n’a été enregistré : voir plus haut.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Enregistrer</translation>
+    </message>
+</context>
+<context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
@@ -2015,6 +2186,10 @@
     <message>
         <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
         <translation>Réparation, soudure, surcharge, batterie vide : le système de pesage est de nouveau à contrôler</translation>
+    </message>
+    <message>
+        <source>How its proofs are judged</source>
+        <translation>Comment ses contrôles sont jugés</translation>
     </message>
 </context>
 <context>
@@ -2238,6 +2413,18 @@
     <message>
         <source>counts</source>
         <translation>points</translation>
+    </message>
+    <message>
+        <source>Choose a class.</source>
+        <translation>Choisir une classe.</translation>
+    </message>
+    <message>
+        <source>Type a number from 50 to 99.99.</source>
+        <translation>Saisir un nombre de 50 à 99,99.</translation>
+    </message>
+    <message>
+        <source>Type a number.</source>
+        <translation>Saisir un nombre.</translation>
     </message>
 </context>
 <context>

@@ -1663,6 +1663,14 @@
         <source>Where records are sent to, and what still waits</source>
         <translation>Para onde vão os registros e o que ainda espera</translation>
     </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Como as comprovações são julgadas neste pátio</translation>
+    </message>
+    <message>
+        <source>Tolerance and decision rule, where a unit does not say otherwise</source>
+        <translation>Tolerância e regra de decisão, onde um equipamento não diz outra coisa</translation>
+    </message>
 </context>
 <context>
     <name>SignStep</name>
@@ -1844,6 +1852,169 @@
     </message>
 </context>
 <context>
+    <name>TermsPage</name>
+    <message>
+        <source>How proofs of %1 are judged</source>
+        <translation>Como as comprovações de %1 são julgadas</translation>
+    </message>
+    <message>
+        <source>How proofs are judged in this yard</source>
+        <translation>Como as comprovações são julgadas neste pátio</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it. What is left open here the yard says.</source>
+        <translation>Os trabalhos que começarem a partir de agora são julgados por ela. O que ficar em aberto aqui o pátio diz.</translation>
+    </message>
+    <message>
+        <source>Jobs that begin from now on are judged by it, unless the unit itself says otherwise.</source>
+        <translation>Os trabalhos que começarem a partir de agora são julgados por ela, salvo se o próprio equipamento disser outra coisa.</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Tolerância</translation>
+    </message>
+    <message>
+        <source>As the yard says</source>
+        <translation>Como o pátio diz</translation>
+    </message>
+    <message>
+        <source>As each procedure says</source>
+        <translation>Como cada procedimento diz</translation>
+    </message>
+    <message>
+        <source>A percentage of the load</source>
+        <translation>Uma porcentagem da carga</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 76</source>
+        <translation>Uma classe da OIML R 76</translation>
+    </message>
+    <message>
+        <source>Scales that weigh at rest</source>
+        <translation>Balanças que pesam em repouso</translation>
+    </message>
+    <message>
+        <source>A class of OIML R 51, category Y</source>
+        <translation>Uma classe da OIML R 51, categoria Y</translation>
+    </message>
+    <message>
+        <source>Scales that weigh each load by themselves</source>
+        <translation>Balanças que pesam cada carga sozinhas</translation>
+    </message>
+    <message>
+        <source>A class of NIST Handbook 44, 2.20</source>
+        <translation>Uma classe do NIST Handbook 44, 2.20</translation>
+    </message>
+    <message>
+        <source>Scales in the United States</source>
+        <translation>Balanças nos Estados Unidos</translation>
+    </message>
+    <message>
+        <source>Steps of our own</source>
+        <translation>Degraus próprios</translation>
+    </message>
+    <message>
+        <source>Largest error, up or down, %</source>
+        <translation>Maior erro, para mais ou para menos, %</translation>
+    </message>
+    <message>
+        <source>Per cent of</source>
+        <translation>Por cento de</translation>
+    </message>
+    <message>
+        <source>The mass that is lifted</source>
+        <translation>A massa levantada</translation>
+    </message>
+    <message>
+        <source>The rated payload</source>
+        <translation>A carga útil nominal</translation>
+    </message>
+    <message>
+        <source>Class</source>
+        <translation>Classe</translation>
+    </message>
+    <message>
+        <source>Scale division d, %1</source>
+        <translation>Divisão d, %1</translation>
+    </message>
+    <message>
+        <source>Verification interval e, %1</source>
+        <translation>Divisão de verificação e, %1</translation>
+    </message>
+    <message>
+        <source>Which limits</source>
+        <translation>Quais limites</translation>
+    </message>
+    <message>
+        <source>Acceptance: new or just repaired</source>
+        <translation>De aceitação: nova ou recém-consertada</translation>
+    </message>
+    <message>
+        <source>Maintenance: in use</source>
+        <translation>De manutenção: em uso</translation>
+    </message>
+    <message>
+        <source>Initial: new or just repaired</source>
+        <translation>Inicial: nova ou recém-consertada</translation>
+    </message>
+    <message>
+        <source>In service</source>
+        <translation>Em serviço</translation>
+    </message>
+    <message>
+        <source>Loads up to, %1</source>
+        <translation>Cargas até, %1</translation>
+    </message>
+    <message>
+        <source>Largest error there, %1</source>
+        <translation>Maior erro ali, %1</translation>
+    </message>
+    <message>
+        <source>Remove this step</source>
+        <translation>Remover este degrau</translation>
+    </message>
+    <message>
+        <source>One more step</source>
+        <translation>Mais um degrau</translation>
+    </message>
+    <message>
+        <source>When is it passed?</source>
+        <translation>Quando é aprovada?</translation>
+    </message>
+    <message>
+        <source>When its error is within the limit</source>
+        <translation>Quando o erro está dentro do limite</translation>
+    </message>
+    <message>
+        <source>Near the limit a wrong verdict is about as likely as a right one</source>
+        <translation>Perto do limite um veredito errado é quase tão provável quanto um certo</translation>
+    </message>
+    <message>
+        <source>When it is plain that its error is within the limit</source>
+        <translation>Quando é certo que o erro está dentro do limite</translation>
+    </message>
+    <message>
+        <source>The doubt of the proof counts against the scale</source>
+        <translation>A dúvida da comprovação conta contra a balança</translation>
+    </message>
+    <message>
+        <source>How sure, %</source>
+        <translation>Com que certeza, %</translation>
+    </message>
+    <message>
+        <source>A verdict by any of these does not make a scale legal for trade. That needs the authority in charge.</source>
+        <translation>Nenhum veredito por estas regras torna uma balança legal para o comércio. Para isso é preciso a autoridade responsável.</translation>
+    </message>
+    <message>
+        <source>Nothing was saved: see above.</source>
+        <translation>Nada foi salvo: veja acima.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Salvar</translation>
+    </message>
+</context>
+<context>
     <name>UnitEditPage</name>
     <message>
         <source>The machine&apos;s own routine</source>
@@ -2015,6 +2186,10 @@
     <message>
         <source>Repaired, welded, overloaded, battery lost: the scale is due again</source>
         <translation>Consertada, soldada, sobrecarregada, sem bateria: a balança vence de novo</translation>
+    </message>
+    <message>
+        <source>How its proofs are judged</source>
+        <translation>Como suas comprovações são julgadas</translation>
     </message>
 </context>
 <context>
@@ -2238,6 +2413,18 @@
     <message>
         <source>counts</source>
         <translation>contagens</translation>
+    </message>
+    <message>
+        <source>Choose a class.</source>
+        <translation>Escolha uma classe.</translation>
+    </message>
+    <message>
+        <source>Type a number from 50 to 99.99.</source>
+        <translation>Digite um número de 50 a 99,99.</translation>
+    </message>
+    <message>
+        <source>Type a number.</source>
+        <translation>Digite um número.</translation>
     </message>
 </context>
 <context>

@@ -107,6 +107,12 @@ Page {
     }
     Press {
         Layout.fillWidth: true
+        text: qsTr("How proofs are judged in this yard")
+        note: qsTr("Tolerance and decision rule, where a unit does not say otherwise")
+        onPressedFully: page.open("TermsPage", {})
+    }
+    Press {
+        Layout.fillWidth: true
         text: qsTr("Exchange with the office")
         note: qsTr("Where records are sent to, and what still waits")
         onPressedFully: page.open("SyncPage", {})

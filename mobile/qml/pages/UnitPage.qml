@@ -122,6 +122,13 @@ Page {
     }
     Press {
         Layout.fillWidth: true
+        text: qsTr("How its proofs are judged")
+        onPressedFully: page.open("TermsPage", {
+            unit: page.unit
+        })
+    }
+    Press {
+        Layout.fillWidth: true
         text: qsTr("Attachments")
         onPressedFully: page.open("AttachmentsPage", {})
     }

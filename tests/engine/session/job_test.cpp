@@ -441,6 +441,25 @@ TEST(ProofOfAJobTest, IsJudgedByTheTermsOfItsUnit) {
   EXPECT_EQ(readSi(judged.limit, Dimension::Mass).value_or(0.0), 5.0);
 }
 
+TEST(ProofOfAJobTest, IsJudgedByTheTermsOfTheYardAndKeepsThem) {
+  const std::string yards =
+      R"({"format":"hingepin-yard/1","proof":{"tolerance":{"scheme":"steps","steps":[{"up_to":"5000 kg","limit":"5 kg"}]}}})";
+  Yard yard;
+  need(yard.store.putYardProfile(yards));
+  const OpenJob job = provedBy(yard, "", {"2010 kg", "2015 kg", "2010 kg"});
+  EXPECT_EQ(job.state.phase, procedures::Phase::Failed);
+  EXPECT_EQ(readSi(lastOf(job, "masses-hold").limit, Dimension::Mass).value_or(0.0), 5.0);
+  // What the yard says later does not change what this job was judged by.
+  need(yard.store.putYardProfile(R"({"format":"hingepin-yard/1"})"));
+  EXPECT_EQ(need(openJob(yard.store, job.job.id, folder::edge())).state, job.state);
+
+  Yard other;
+  need(other.store.putYardProfile(yards));
+  const OpenJob own = provedBy(other, R"({"tolerance":{"scheme":"percent","limit":"1 %"}})",
+                               {"2010 kg", "2015 kg", "2010 kg"});
+  EXPECT_EQ(own.state.phase, procedures::Phase::Done) << "the unit's own comes first";
+}
+
 TEST(ProofOfAJobTest, IsLeftOpenWhereNoReadingsDecide) {
   Yard yard;
   // One kilogram from the limit, and the mass itself is known to 2 kg.

@@ -56,6 +56,47 @@ TEST(ProfileTest, AFaultIsNamedWithItsPlace) {
   EXPECT_EQ(fault(R"([{"op": "remove", "path": "/unit"}])"), "json-missing-key ");
 }
 
+TEST(ProfileTest, TheYardSaysByWhatProofsAreJudgedWhereAUnitSaysNothing) {
+  const std::string yard = R"json({"format":"hingepin-yard/1","proof":{
+    "tolerance":{"scheme":"oiml-r51","class":"Y(b)","interval":"20 kg","stage":"in-service"},
+    "decision":{"rule":"guarded","confidence":0.9}}})json";
+  const std::string silent = testFile("files/unit.json");
+  const auto together = [&](const std::string& unit) {
+    return need(readUnitProfile(need(withYard(unit, yard)), "unit.json", folder::edge()));
+  };
+  const proof::Terms all = together(silent).terms;
+  EXPECT_EQ(std::get<proof::ClassLimit>(*all.tolerance).accuracy_class, "Y(b)");
+  EXPECT_EQ(all.decision.rule, proof::Rule::Guarded);
+  const proof::Terms own =
+      together(
+          unitWith(
+              R"([{"op": "add", "path": "/proof", "value": {"tolerance": {"scheme": "percent", "limit": "2 %"}}}])"))
+          .terms;
+  EXPECT_DOUBLE_EQ(std::get<proof::PercentLimit>(*own.tolerance).limit.inOnes(), 0.02);
+  EXPECT_EQ(own.decision.confidence, 0.9) << "of which the unit says nothing";
+  const std::string full = unitWith(
+      R"([{"op": "add", "path": "/proof", "value": {"tolerance": {"scheme": "percent", "limit": "2 %"}, "decision": {"rule": "simple"}}}])");
+  EXPECT_EQ(need(withYard(full, yard)), full) << "as it is, to the byte";
+  EXPECT_EQ(need(withYard(silent, "")), silent);
+  EXPECT_EQ(need(withYard(silent, R"({"format":"hingepin-yard/1"})")), silent);
+  EXPECT_EQ(together(silent).entries, need(readUnitProfile(silent, "unit.json", folder::edge())).entries);
+}
+
+TEST(ProfileTest, AFaultInTheYardsProfileIsNamedWithItsPlace) {
+  const auto fault = [](const std::string& text) {
+    const auto read = readYardProfile(text, "yard.json", folder::edge());
+    return read ? std::string() : read.error().message.code + " " + read.error().place.pointer;
+  };
+  EXPECT_EQ(fault(R"({"format":"hingepin-yard/1"})"), "");
+  EXPECT_EQ(fault(R"({"format":"hingepin-unit/1"})"), "format-unsupported /format");
+  EXPECT_EQ(fault(R"({"format":"hingepin-yard/1","unit":{}})"), "json-unknown-key /unit");
+  EXPECT_EQ(fault(R"({"format":"hingepin-yard/1","proof":{"decision":{"rule":"mild"}}})"),
+            "word-unknown /proof/decision/rule");
+  EXPECT_EQ(
+      fault(R"({"format":"hingepin-yard/1","proof":{"tolerance":{"scheme":"percent","limit":"90 %"}}})"),
+      "value-out-of-range /proof/tolerance/limit");
+}
+
 TEST(ProfileTest, EveryShortenedTextIsRefused) {
   const std::string unit = testFile("files/unit.json");
   // The last byte is the line end after the object.
