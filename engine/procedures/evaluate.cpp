@@ -60,6 +60,8 @@ class Evaluation {
   [[nodiscard]] Expected<Verdict> fitResidual(const Measure& measure) const;
   [[nodiscard]] Expected<Verdict> proof(const Judge& judge) const;
   [[nodiscard]] Expected<Verdict> repeatability() const;
+  /// How many of the values were read since the newest reference: those of one mass.
+  [[nodiscard]] std::ptrdiff_t valuesSinceReference() const;
   [[nodiscard]] Expected<Verdict> agreement() const;
   [[nodiscard]] Verdict secondPerson() const;
   [[nodiscard]] Verdict notOlderThan() const;
@@ -152,11 +154,23 @@ Expected<Verdict> Evaluation::proof(const Judge& judge) const {
   return verdict;
 }
 
+std::ptrdiff_t Evaluation::valuesSinceReference() const {
+  std::ptrdiff_t count = 0;
+  for (const Try& each : state_.tries) {
+    if (!each.counts || each.event.type != EventType::Reading) continue;
+    if (each.event.about == check_.reference) count = 0;
+    if (each.event.about == check_.of.front()) ++count;
+  }
+  return count;
+}
+
 Expected<Verdict> Evaluation::repeatability() const {
   const Expected<ReadQuantity> most = limit(check_.at_most);
   if (!most) return std::unexpected(most.error());
-  if (values_.size() < 2) return Verdict{.reason = "too-few-values"};
-  const double deviation = sampleDeviation(values_);
+  std::vector<Observation> values = values_;
+  if (!check_.reference.empty()) values.erase(values.begin(), values.end() - valuesSinceReference());
+  if (values.size() < 2) return Verdict{.reason = "too-few-values"};
+  const double deviation = sampleDeviation(values);
   return Verdict{.passed = staysBelow(deviation, most->value_si),
                  .result = differenceText(deviation, most->unit)};
 }

@@ -495,7 +495,7 @@ void Linter::checkLimits(const Step& step) {
     if (!told || procedure_.steps[*told].kind != kind)
       add(at(at(pointer, "scale"), key), "check-without-reading", {{"step", id}});
   }
-  if (check.kind == CheckKind::Agreement || isProof(check.kind)) {
+  if (check.kind == CheckKind::Agreement || check.kind == CheckKind::Repeatability || isProof(check.kind)) {
     if (!allowed.empty()) allowed.push_back(Dimension::Number);  // a share of the reference
     for (const std::string& id : knownOf(check)) {
       const std::string where = at(pointer, id == check.gross  ? "gross"

@@ -277,8 +277,9 @@ Check Reader::check(const JsonNode& node) {
       check.at_most = requiredLimit(node, "at_most");
       break;
     case CheckKind::Repeatability:
-      object(node, {"kind", "of", "at_most"});
+      object(node, {"kind", "of", "reference", "at_most"});
       check.at_most = requiredLimit(node, "at_most");
+      if (node.find("reference")) check.reference = requiredId(node, "reference");
       break;
     case CheckKind::Agreement:
       object(node, {"kind", "of", "reference", "within"});

@@ -330,7 +330,15 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
     point.zero_low_kg = low;
     point.zero_high_kg = high;
   } else if (check.kind == "repeatability") {
-    point.spread_kg = std::ranges::max(values) - std::ranges::min(values);
+    std::vector<std::size_t> series = readingsBefore(job, index, check.of);
+    if (!check.reference.empty()) {
+      const std::vector<std::size_t> references = readingsBefore(job, index, {check.reference});
+      std::erase_if(series, [&](std::size_t at) { return !references.empty() && at < references.back(); });
+    }
+    if (series.empty()) return;
+    std::vector<double> shown;
+    for (const std::size_t at : series) shown.push_back(*siOf(job.tries[at].value));
+    point.spread_kg = std::ranges::max(shown) - std::ranges::min(shown);
     point.spread_limit_kg = siOf(check.at_most);
   } else if (check.kind == "agreement-of-two-readings" || check.kind == "proof") {
     // Of several masses the heaviest tells the span best.

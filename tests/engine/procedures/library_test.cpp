@@ -68,6 +68,7 @@ Technician soundMachine(const Procedure& procedure, const std::string& way) {
                      {"found-shown", "2015 kg"},
                      {"zero-shown", "-5 kg"},
                      {"prove-shown", "1990 kg"},
+                     {"prove-shown-slow", "1990 kg"},
                      {"lowest-angle", "-40.2 deg"},
                      {"level-angle", "1.4 deg"},
                      {"highest-angle", "47.9 deg"},
@@ -540,6 +541,42 @@ TEST(MainJobTest, FailedProofIsTaughtAgainAndProvedAgain) {
     EXPECT_EQ(technician.state().phase, Phase::Done);
     EXPECT_EQ(technician.counting("prove-shown"), 5U);  // the first five are kept and don't count
   }
+}
+
+TEST(MainJobTest, EachMassAtHandIsProvedAndASpreadIsThatOfOneMass) {
+  for (const std::string id : {"after-attachment-change", "after-hydraulic-work", "after-sensor-work"}) {
+    SCOPED_TRACE(id);
+    const Procedure procedure = named(id);
+    Technician technician = soundMachine(
+        procedure, id == "after-attachment-change" ? "own-routine" : procedure.variants.front().id);
+    ASSERT_TRUE(technician.workUntil("prove-another"));
+    technician.says["prove-mass"] = "3500 kg";
+    technician.says["prove-shown"] = technician.says["prove-shown-slow"] = "3490 kg";
+    ASSERT_EQ(technician.tell(EventType::Answer, "prove-another", "another"), "");
+    EXPECT_EQ(technician.asked().about, "prove-mass");
+    technician.verdicts = {{.passed = true}};
+    ASSERT_TRUE(technician.workUntil("prove-another"));
+    EXPECT_EQ(technician.counting("prove-mass"), 2U) << "the spread of both together would be hundreds of kg";
+    EXPECT_EQ(technician.counting("prove-shown"), 10U);
+    EXPECT_EQ(technician.counting("prove-shown-slow"), 6U);
+    EXPECT_TRUE(technician.work());
+    EXPECT_EQ(technician.state().phase, Phase::Done);
+  }
+}
+
+TEST(MainJobTest, LiftsThatScatterSendTheirMassBackAndTheOthersWithIt) {
+  Technician technician = soundMachine(named("after-attachment-change"), "own-routine");
+  ASSERT_TRUE(technician.workUntil("prove-another"));
+  ASSERT_EQ(technician.tell(EventType::Answer, "prove-another", "another"), "");
+  ASSERT_TRUE(technician.workUntil("prove-shown"));
+  technician.says["prove-shown"] = "2300 kg";
+  technician.tell(technician.honest());
+  technician.says["prove-shown"] = "1990 kg";
+  ASSERT_TRUE(technician.workUntil("prove-spread"));
+  technician.tell(technician.honest());
+  EXPECT_EQ(technician.asked().about, "prove-mass") << "no mass is left out of the proof unseen";
+  EXPECT_EQ(technician.counting("prove-mass"), 0U);
+  EXPECT_EQ(technician.counting("prove-shown"), 0U);
 }
 
 TEST(MainJobTest, ProofThatFailsTwiceEndsInTheTag) {
