@@ -29,6 +29,7 @@ TEST(JobCommandTest, EveryCommandOfEveryGroupExplainsItself) {
   const std::vector<std::pair<std::string, std::vector<std::string>>> groups = {
       {"procedures", {"list", "show", "check"}},
       {"units", {"put", "list", "due", "when"}},
+      {"yard", {"put", "show"}},
       {"attachments", {"put", "list"}},
       {"keys", {"make", "list"}},
       {"signers", {"make", "add", "revoke", "accept", "show"}},
@@ -334,6 +335,21 @@ TEST(YardCommandTest, AProfileIsCheckedBeforeItIsKept) {
   EXPECT_EQ(put.status, 2);
   EXPECT_THAT(put.diagnostics, StartsWith("unit.json:1:"));
   EXPECT_THAT(runHingepin({"units", "list"}, folder.path()).diagnostics, HasSubstr("--store FOLDER"));
+}
+
+TEST(YardCommandTest, ProfileOfTheYardIsPutAndShownAndAFaultIsNamed) {
+  const TemporaryFolder folder;
+  const std::string profile =
+      R"({"format":"hingepin-yard/1","proof":{"decision":{"rule":"guarded","confidence":0.95}}})";
+  writeText(folder.path() / "yard.json", profile);
+  writeText(folder.path() / "wrong.json",
+            R"({"format":"hingepin-yard/1","proof":{"decision":{"rule":"mild"}}})");
+  EXPECT_EQ(runHingepin({"yard", "show", "--store", "s"}, folder.path()).output, "");
+  EXPECT_EQ(runHingepin({"yard", "put", "yard.json", "--store", "s"}, folder.path()).status, 0);
+  const ProcessResult wrong = runHingepin({"yard", "put", "wrong.json", "--store", "s"}, folder.path());
+  EXPECT_EQ(wrong.status, 2);
+  EXPECT_THAT(wrong.diagnostics, HasSubstr("/proof/decision/rule"));
+  EXPECT_EQ(runHingepin({"yard", "show", "--store", "s"}, folder.path()).output, profile + "\n");
 }
 
 }  // namespace

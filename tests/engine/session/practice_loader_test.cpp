@@ -355,11 +355,13 @@ TEST(PracticeLoaderTest, AWholeJobTaughtLiveFindsTheTruthWithinItsStatedUncertai
     EXPECT_LT(rms_Pa, 1.5 * summary->residual_Pa + 0.1e5) << each.name;
   }
 
-  // The record shows the same, and its proof: what was said of five readings of 2000 kg.
+  // The record shows the same, and its proof: what was said of 2000 kg, five times fast and three times
+  // slowly.
   const JobCurves recorded = need(recordCurvesOf(yard.store, record, folder::edge()));
   ASSERT_TRUE(recorded.lift);
   EXPECT_EQ(recorded.lift->residuals.size(), 7U);
-  EXPECT_THAT(recorded.proof.indications_kg, ::testing::ElementsAre(2005.0, 2000.0, 2000.0, 1995.0, 2005.0));
+  EXPECT_THAT(recorded.proof.indications_kg,
+              ::testing::ElementsAre(2005.0, 2000.0, 2000.0, 1995.0, 2005.0, 2000.0, 2005.0, 2000.0));
   EXPECT_EQ(recorded.proof.reference_kg, 2000.0);
   EXPECT_EQ(recordCurvesOf(yard.store, "none", folder::edge()).error().message.code, "record-not-in-store");
   EXPECT_EQ(jobCurvesOf(yard.store, job, folder::edge()).proof.indications_kg, recorded.proof.indications_kg);
