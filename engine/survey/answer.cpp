@@ -45,6 +45,8 @@ Expected<Answer> tellSurvey(const Survey& survey, const calibration::LoaderUnit&
     effect[answer.least_told] = 1.0;
   }
   answer.next = gains(survey, answer.estimate, effect, tape_u_m, inclinometer_u_rad);
+  for (const std::size_t number : answer.estimate.either_sign)
+    answer.warnings.push_back({"survey-two-linkages", {{"number", linkage::linkageNumbers()[number].name}}});
   if (answer.estimate.disagrees) answer.warnings.push_back({"survey-measurement-disagrees", {}});
   return answer;
 }

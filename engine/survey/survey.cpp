@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <span>
 #include <string>
 #include <unsupported/Eigen/AutoDiff>
 #include <utility>
@@ -41,6 +42,7 @@ constexpr double kRackedFloor_rad = 45.0 * kDegree;
 // smooth.
 constexpr std::array kClosure_u_m = {0.05, 1e-3, 1e-5};
 constexpr int kMostSteps = 80;
+constexpr int kRoughSteps = 10;
 // Of the sum of squares: nothing is left to be gained; a hundredth of a standard uncertainty is left, where
 // the closures bend too much for a step of it.
 constexpr double kLeastDecrease = 1e-6;
@@ -49,6 +51,9 @@ constexpr double kLittleDamping = 0.011;  // against the 1 of what was known bef
 
 // Studentised residuals beyond this happen in about one survey in fifty of forty measurements.
 constexpr double kDisagrees = 3.5;
+
+// Two optima whose sums of squares differ by less are both allowed for: odds of one in ninety.
+constexpr double kEquallyGood = 9.0;
 
 using Dual = Eigen::AutoDiffScalar<Eigen::Matrix<double, kLocal, 1>>;
 
@@ -461,14 +466,15 @@ struct Found {
 };
 
 /// Levenberg-Marquardt, each step the least-squares solution of the linearised and damped system.
-Found search(const Model& model, Eigen::VectorXd unknowns) {
+Found search(const Model& model, Eigen::VectorXd unknowns,
+             std::span<const double> closures_u_m = kClosure_u_m, int most_steps = kMostSteps) {
   const Eigen::Index n = model.size();
   Found found;
-  for (const double closure_u_m : kClosure_u_m) {
+  for (const double closure_u_m : closures_u_m) {
     System now = model.system(unknowns, closure_u_m);
     double damping = 1e-2;
     found.settled = false;
-    for (int step = 0; step < kMostSteps && !found.settled; ++step) {
+    for (int step = 0; step < most_steps && !found.settled; ++step) {
       const Eigen::Index rows = now.design.rows();
       Eigen::MatrixXd damped = Eigen::MatrixXd::Zero(rows + n, n);
       damped.topRows(rows) = now.design;
@@ -511,6 +517,34 @@ Eigen::MatrixXd rootOf(const Eigen::MatrixXd& design) {
   const Eigen::Index n = design.cols();
   const Eigen::MatrixXd r = design.householderQr().matrixQR().topRows(n);
   return r.triangularView<Eigen::Upper>().solve(Eigen::MatrixXd::Identity(n, n));
+}
+
+/// Coordinates whose sign distances alone don't tell: seen in a mirror, all of them are the same.
+constexpr std::array<int, 4> kMirrored = {kLiftFrame, kLiftBoom + 1, kTiltFrame, kTiltFrame + 1};
+
+/// Another optimum with a coordinate on the other side, if the measurements allow for one.
+std::optional<Found> mirrored(const Model& model, const Found& found, int coordinate, double coordinate_u) {
+  Eigen::VectorXd start = found.unknowns;
+  start(coordinate) = -start(coordinate) - 2.0 * model.mean(coordinate) / model.sd(coordinate);
+  // Roughly first: most of the time it is out of the question, or comes back.
+  const auto elsewhere = [&](const Found& other) {
+    return std::abs(other.unknowns(coordinate) - found.unknowns(coordinate)) > kDisagrees * coordinate_u;
+  };
+  const Found roughly = search(model, start, std::span(kClosure_u_m).first(1), kRoughSteps);
+  if (!elsewhere(roughly) || roughly.cost > found.cost + 3.0 * kEquallyGood) return std::nullopt;
+  Found other = search(model, roughly.unknowns);
+  other.settled = other.settled && model.closesRightly(other.unknowns);
+  if (!other.settled || !elsewhere(other) || other.cost > found.cost + kEquallyGood) return std::nullopt;
+  return other;
+}
+
+/// Takes in a measurement that has yet to be made: the factor's columns stay independent causes (Potter
+/// 1963).
+void learn(Eigen::MatrixXd& factor, const Eigen::RowVectorXd& row, double u) {
+  const Eigen::RowVectorXd effect = row * factor;
+  const double variance = effect.squaredNorm() + u * u;
+  const Eigen::VectorXd gain = factor * effect.transpose() / variance;
+  factor -= gain * effect / (1.0 + u / std::sqrt(variance));
 }
 
 std::optional<std::size_t> worstOf(const std::vector<Check>& checks) {
@@ -562,6 +596,8 @@ Expected<Estimate> estimate(const Survey& survey) {
   std::optional<Found> best;
   for (const double crank_off : {0.0, 0.5, -0.5}) {
     Eigen::VectorXd start = Eigen::VectorXd::Zero(model.size());
+    // In the middle of a mirror all derivatives are 0.
+    for (const int coordinate : kMirrored) start(coordinate) = 0.3;
     for (std::size_t pose = 0; pose < survey.poses.size(); ++pose)
       start(static_cast<Eigen::Index>(kFirstPose + kPerPose * pose + 1)) = crank_off;
     Found found = search(model, start);
@@ -573,7 +609,30 @@ Expected<Estimate> estimate(const Survey& survey) {
       break;
   }
 
+  Eigen::MatrixXd others(model.size(), 0);
   Estimate result;
+  if (best->settled) {
+    const auto look = [&] {
+      const Eigen::MatrixXd root = rootOf(model.system(best->unknowns, kClosure_u_m.back()).design);
+      others.resize(model.size(), 0);
+      result.either_sign.clear();
+      for (const int coordinate : kMirrored) {
+        std::optional<Found> other = mirrored(model, *best, coordinate, root.row(coordinate).norm());
+        if (!other) continue;
+        if (other->cost < best->cost - kLeastDecrease) {
+          best = std::move(other);
+          return false;
+        }
+        result.either_sign.push_back(static_cast<std::size_t>(coordinate));
+        others.conservativeResize(Eigen::NoChange, others.cols() + 1);
+        others.rightCols(1) = other->unknowns - best->unknowns;
+      }
+      return true;
+    };
+    for (int round = 0; round < 4 && !look(); ++round) {
+    }
+  }
+
   const System system = model.system(best->unknowns, kClosure_u_m.back());
   const auto measured = static_cast<Eigen::Index>(survey.measurements.size());
   result.unknowns = best->unknowns;
@@ -593,6 +652,10 @@ Expected<Estimate> estimate(const Survey& survey) {
     return fail(ErrorKind::Insufficient, "survey-not-found", {},
                 {.pointer = "/measurements/" + std::to_string(worst.value_or(0))});
   if (std::abs(result.checks[*worst].standardised) > kDisagrees) result.disagrees = worst;
+  // What could be elsewhere altogether is a cause of doubt as wide as the way there.
+  Eigen::MatrixXd causes(model.size(), model.size() + others.cols());
+  causes << result.root, others;
+  result.root = std::move(causes);
   result.geometry = model.geometry(best->unknowns);
   result.doubt = causesOf(model.numbersBy(best->unknowns) * result.root);
   for (int i = 0; i < kNumbers; ++i)
@@ -698,16 +761,13 @@ std::vector<Gain> gains(const Survey& survey, const Estimate& estimate, const Pe
       Eigen::VectorXd unknowns = Eigen::VectorXd::Zero(all);
       unknowns.head(n) = estimate.unknowns;
       // What is known already, then what holds in the new pose.
-      Eigen::MatrixXd design = Eigen::MatrixXd::Zero(n + kPerPose + 3, all);
-      design.topLeftCorner(n, n) =
-          estimate.root.triangularView<Eigen::Upper>().solve(Eigen::MatrixXd::Identity(n, n));
-      design.block(n, n, kPerPose, kPerPose).setIdentity();
+      Eigen::MatrixXd root = Eigen::MatrixXd::Zero(all, estimate.root.cols() + kPerPose);
+      root.topLeftCorner(n, estimate.root.cols()) = estimate.root;
+      root.bottomRightCorner(kPerPose, kPerPose).setIdentity();
       const Target boom{.kind = Kind::Inclination, .from = Pin::BoomPivot, .to = Pin::HingePin, .pose = pose};
-      design.row(n + kPerPose) = further.linkGap(pose, unknowns).by / kClosure_u_m.back();
-      design.row(n + kPerPose + 1) =
-          further.endGap(pose, TiltEnd::Extended, unknowns).by / kClosure_u_m.back();
-      design.row(n + kPerPose + 2) = further.line(boom, unknowns).by / inclinometer_u_rad;
-      const Eigen::MatrixXd root = rootOf(design);
+      learn(root, further.linkGap(pose, unknowns).by, kClosure_u_m.back());
+      learn(root, further.endGap(pose, TiltEnd::Extended, unknowns).by, kClosure_u_m.back());
+      learn(root, further.line(boom, unknowns).by, inclinometer_u_rad);
       Eigen::RowVectorXd wider_effect = Eigen::RowVectorXd::Zero(all);
       wider_effect.head(n) = effect_by_unknown;
       for (Target target : {in_pose[1], of_tilt[1]}) {

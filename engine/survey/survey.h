@@ -114,6 +114,8 @@ struct Estimate {
   linkage::PerNumber told;    ///< of each number, how much of what was in doubt beforehand is gone: 0 to 1
   std::vector<Check> checks;  ///< of the measurements, in their order
   std::optional<std::size_t> disagrees;  ///< the measurement that fits worst, where it fits too badly
+  /// Numbers that could as well have the other sign, as far as the measurements tell; `doubt` covers both.
+  std::vector<std::size_t> either_sign;
   double chi_squared = 0.0;
   std::vector<double> boom_angles_rad;  ///< of the poses
 
@@ -125,8 +127,8 @@ struct Estimate {
 
 /// The linkage that agrees best with a survey: least squares over the linkage's numbers, the pose's angles,
 /// the boom plate and the ground together, from a loader of middling proportions with wide doubts (Levenberg
-/// 1944, Marquardt 1963; each step by a QR decomposition). What disagrees is found by the studentised
-/// residual (Baarda 1968, data snooping).
+/// 1944, Marquardt 1963; each step by a QR decomposition). Pins that distances show as in a mirror are tried
+/// on the other side too. What disagrees is found by the studentised residual (Baarda 1968, data snooping).
 /// Errors: Insufficient "survey-empty", "survey-not-found" (no optimum). `place.pointer` leads to the
 /// measurement that fits worst, "/measurements/3".
 [[nodiscard]] Expected<Estimate> estimate(const Survey& survey);
@@ -137,7 +139,7 @@ struct Gain {
   double u = 0.0;                        ///< with which it is supposed to be measured
   std::optional<double> boom_angle_rad;  ///< where a new pose is wanted: the boom near this, its angle
                                          ///< measured with it, the bucket racked back
-  double effect_u = 0.0;  ///< standard uncertainty of the effect after it
+  double effect_u = 0.0;                 ///< standard uncertainty of the effect after it
 };
 
 /// For everything that a tape and an inclinometer could still measure: the standard uncertainty of an effect
