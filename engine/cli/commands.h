@@ -53,6 +53,14 @@ struct SimulateOptions {
 
 [[nodiscard]] int stopsCommand(const std::string& path, bool json, UnitSystem system);
 
+struct SurveyOptions {
+  std::string survey;
+  std::string job;  ///< that the linkage is put into; empty: begun anew
+  std::string out;  ///< the job that is written; empty: none
+  bool json = false;
+};
+[[nodiscard]] int surveyCommand(const SurveyOptions& options, UnitSystem system);
+
 /// By the user's locale; JSON is UTF-8 whatever that is.
 [[nodiscard]] Charset terminalCharset();
 

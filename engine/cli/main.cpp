@@ -90,6 +90,24 @@ int main(int argument_count, char** arguments) {
       app.add_subcommand("linkage", "Show poses, moment arms and ranges of a job's linkage");
   linkage_app->add_option("JOB.json", linkage_job, "The job")->required();
 
+  SurveyOptions survey;
+  CLI::App* const survey_app = app.add_subcommand(
+      "survey",
+      "Estimate a linkage from what a tape and an inclinometer measured, and what that costs in a mass");
+  survey_app->add_option("SURVEY.json", survey.survey, "The survey: unit, poses, measurements")->required();
+  survey_app->add_flag("--json", survey.json, "Print one JSON object, in millimetres, degrees and kilograms");
+  CLI::Option* const survey_out =
+      survey_app->add_option("--out", survey.out, "Write a job with the linkage and its doubt in its unit")
+          ->type_name("JOB.json");
+  survey_app
+      ->add_option("--job", survey.job,
+                   "The job that the linkage is put into; else one is begun from the survey's unit")
+      ->type_name("JOB.json")
+      ->needs(survey_out);
+  survey_app->footer(
+      "Measure with the boom on its support or the bucket on the ground, engine off, key out, pressure\n"
+      "relieved. What a survey may hold stands in engine/formats/README.md.");
+
   std::string stops_file;
   bool stops_json = false;
   CLI::App* const stops_app =
@@ -145,6 +163,7 @@ int main(int argument_count, char** arguments) {
   if (prove_app->parsed()) return proveCommand(prove, system);
   if (simulate_app->parsed()) return simulateCommand(simulate, system);
   if (linkage_app->parsed()) return linkageCommand(linkage_job, system);
+  if (survey_app->parsed()) return surveyCommand(survey, system);
   if (stops_app->parsed()) return stopsCommand(stops_file, stops_json, system);
   if (action) return action();
   if (!help_app->parsed()) return complainOfCommand("A command is expected.");

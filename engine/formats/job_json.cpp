@@ -15,6 +15,7 @@
 #include "engine/formats/lift_log_csv.h"
 #include "engine/formats/quantity_walk.h"
 #include "engine/linkage/linkage.h"
+#include "engine/linkage/numbers.h"
 #include "engine/units/ucum.h"
 
 namespace hingepin::formats {
@@ -36,6 +37,7 @@ constexpr Limits kCylinderRod{Dimension::Length, 5, 1000, "mm"};
 constexpr Limits kLinkageLength{Dimension::Length, 0.01, 20, "m", 2};
 constexpr Limits kPosition{Dimension::Length, -20, 20, "m"};
 constexpr Limits kPositionU{Dimension::Length, 0, 5, "m"};
+constexpr Limits kLinkageChange{Dimension::Length, -20, 20, "m"};
 constexpr Limits kAnyTurn{Dimension::Angle, -360, 360, "deg"};
 constexpr Limits kBoomAngle{Dimension::Angle, -90, 90, "deg"};
 constexpr Limits kAngleU{Dimension::Angle, 0.001, 45, "deg", 3};
@@ -87,6 +89,7 @@ class JobReader : public QuantityWalk {
   double sensorIn(const JsonNode& node, std::optional<SensorUnit>& unit);
   LoaderUnit unit(const JsonNode& node);
   linkage::ZBarGeometry geometry(const JsonNode& node);
+  linkage::LinkageDoubt linkageDoubt(const JsonNode& node);
   Attachment attachment(const JsonNode& node);
   calibration::PoseReading pose(const JsonNode& node);
   LiftLog points(const JsonNode& node);
@@ -148,9 +151,24 @@ linkage::ZBarGeometry JobReader::geometry(const JsonNode& node) {
   return geometry;
 }
 
+linkage::LinkageDoubt JobReader::linkageDoubt(const JsonNode& node) {
+  std::array<std::string_view, linkage::kLinkageNumbers> names;
+  std::ranges::transform(linkage::linkageNumbers(), names.begin(), &linkage::LinkageNumber::name);
+  linkage::LinkageDoubt doubt;
+  for (const JsonNode& each : elements(node)) {
+    linkage::PerNumber& cause = doubt.emplace_back();
+    if (!object(each, names)) continue;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      const bool angle = linkage::linkageNumbers()[i].kind == linkage::LinkageNumber::Radians;
+      cause[i] = maybeSi(each, names[i], angle ? kAnyTurn : kLinkageChange).value_or(0.0);
+    }
+  }
+  return doubt;
+}
+
 LoaderUnit JobReader::unit(const JsonNode& node) {
-  object(node, {"id", "lift_cylinders", "rated_payload", "weigh_window", "linkage", "pressure_sensor",
-                "load_friction", "oil"});
+  object(node, {"id", "lift_cylinders", "rated_payload", "weigh_window", "linkage", "linkage_u",
+                "pressure_sensor", "load_friction", "oil"});
   LoaderUnit unit;
   unit.id = name(node, "id");
   unit.lift_cylinders = required(node, "lift_cylinders", [this](const JsonNode& cylinders) {
@@ -174,6 +192,10 @@ LoaderUnit JobReader::unit(const JsonNode& node) {
     return calibration::AngleWindow{Angle::fromRadians(ends_rad[0]), Angle::fromRadians(ends_rad[1])};
   });
   unit.linkage = optional(node, "linkage", [this](const JsonNode& linkage) { return geometry(linkage); });
+  if (const std::optional<JsonNode> doubt = node.find("linkage_u")) {
+    unit.linkage_u = linkageDoubt(*doubt);
+    if (!unit.linkage) keep(doubt->error("linkage-doubt-without-linkage"));
+  }
   unit.pressure_sensor = optional(node, "pressure_sensor", [this](const JsonNode& sensor) {
     object(sensor, {"range", "span_u", "linearity_u"});
     calibration::PressureSensor read;
