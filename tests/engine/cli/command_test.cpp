@@ -183,7 +183,7 @@ TEST(CommandTest, CalibrateTellsWhatItFound) {
   const TemporaryFolder folder;
   const std::string job = (practiceFolder() / "job.json").string();
   const auto calibrate = [&](const char* locale) {
-    return runHingepin({"calibrate", job, "--out", "c.json"}, folder.path(), "", locale).output;
+    return runHingepin({"calibrate", job, "--out", "c.json"}, folder.path(), {.locale = locale}).output;
   };
   const std::string text = calibrate("C.UTF-8");
   for (const char* part : {"L-27", "4500 kg", "-8.0° to 18.0°", "boom-reference", "mass-2000-slow.csv",
@@ -233,7 +233,7 @@ TEST(CommandTest, OutputThatCannotBeWrittenIsSaid) {
     EXPECT_EQ(result.status, 2) << output;
     EXPECT_THAT(result.diagnostics, StartsWith(output + ": "));
   }
-  const ProcessResult full = runHingepin({"help"}, folder.path(), kDeviceThatIsFull);
+  const ProcessResult full = runHingepin({"help"}, folder.path(), {.output_path = kDeviceThatIsFull});
   EXPECT_EQ(full.status, 2);
   EXPECT_THAT(full.diagnostics, HasSubstr("standard output"));
 }

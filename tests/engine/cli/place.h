@@ -35,7 +35,7 @@ class Place {
   [[nodiscard]] const std::filesystem::path& path() const { return folder_.path(); }
   [[nodiscard]] ProcessResult run(std::vector<std::string> arguments, int most_seconds = 60) const {
     arguments.insert(arguments.end(), {"--store", "store", "--passphrase-file", "passphrase"});
-    return runProgram(HINGEPIN_PROGRAM, arguments, path(), {.most_seconds = most_seconds});
+    return runHingepin(arguments, path(), {.most_seconds = most_seconds});
   }
   std::string done(const std::vector<std::string>& arguments) const {
     const ProcessResult result = run(arguments);

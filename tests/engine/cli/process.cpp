@@ -8,35 +8,41 @@
 
 #include <chrono>
 #include <csignal>
+#include <cstdio>
 #include <cstdlib>
 #include <fstream>
+#include <functional>
+#include <ranges>
 #include <sstream>
 #include <thread>
 
+#ifdef __SANITIZE_ADDRESS__
+#include <sanitizer/lsan_interface.h>
+#endif
+
+#include "engine/cli/run.h"
+
 namespace hingepin::cli {
 
-ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
-                          const std::string& output_path, const char* locale) {
-  return runProgram(HINGEPIN_PROGRAM, arguments, folder, {.output_path = output_path, .locale = locale});
-}
+namespace {
 
-ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,
-                         const std::filesystem::path& folder, const ProcessOptions& options) {
+constexpr int kLeaked = 23;  // as the sanitizer itself ends a program
+
+/// `then` runs in the new process, in its folder, with its streams; it must not return.
+ProcessResult runChild(const std::function<void()>& then, const std::filesystem::path& folder,
+                       const ProcessOptions& options) {
   const TemporaryFolder streams;
   const std::string output =
       options.output_path.empty() ? (streams.path() / "out").string() : options.output_path;
   const std::string diagnostics = (streams.path() / "err").string();
-  std::vector<char*> pointers = {const_cast<char*>(program.c_str())};
-  for (const std::string& argument : arguments) pointers.push_back(const_cast<char*>(argument.c_str()));
-  pointers.push_back(nullptr);
-
+  std::fflush(nullptr);  // else both processes write what waits
   const pid_t child = ::fork();
   if (child == 0) {
     const int out = ::open(output.c_str(), O_WRONLY | O_CREAT, 0600);
     const int err = ::open(diagnostics.c_str(), O_WRONLY | O_CREAT, 0600);
     if (::chdir(folder.c_str()) != 0 || ::dup2(out, 1) < 0 || ::dup2(err, 2) < 0) ::_exit(126);
     ::setenv("LC_ALL", options.locale, 1);
-    ::execvp(program.c_str(), pointers.data());
+    then();
     ::_exit(127);
   }
   int state = 0;
@@ -55,6 +61,41 @@ ProcessResult runProgram(const std::string& program, const std::vector<std::stri
   if (options.output_path.empty()) result.output = readText(output);
   result.diagnostics = readText(diagnostics);
   return result;
+}
+
+std::vector<char*> pointersOf(const std::string& program, const std::vector<std::string>& arguments) {
+  std::vector<char*> pointers = {const_cast<char*>(program.c_str())};
+  for (const std::string& argument : arguments) pointers.push_back(const_cast<char*>(argument.c_str()));
+  pointers.push_back(nullptr);
+  return pointers;
+}
+
+bool onlyThread() {
+  return std::ranges::distance(std::filesystem::directory_iterator("/proc/self/task")) == 1;
+}
+
+}  // namespace
+
+ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                          const ProcessOptions& options) {
+  // A copy of a process has one thread, and what others had locked stays so.
+  if (!onlyThread()) return runProgram(HINGEPIN_PROGRAM, arguments, folder, options);
+  std::vector<char*> pointers = pointersOf(HINGEPIN_PROGRAM, arguments);
+  const auto program = [&pointers] {
+    int status = run(static_cast<int>(pointers.size()) - 1, pointers.data());
+#ifdef __SANITIZE_ADDRESS__
+    if (__lsan_do_recoverable_leak_check() != 0) status = kLeaked;
+#endif
+    std::fflush(nullptr);
+    ::_exit(status);  // not what this process would clear up at its own end
+  };
+  return runChild(program, folder, options);
+}
+
+ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,
+                         const std::filesystem::path& folder, const ProcessOptions& options) {
+  const std::vector<char*> pointers = pointersOf(program, arguments);
+  return runChild([&] { ::execvp(program.c_str(), pointers.data()); }, folder, options);
 }
 
 TemporaryFolder::TemporaryFolder() {

@@ -24,9 +24,11 @@ struct ProcessOptions {
 ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,
                          const std::filesystem::path& folder, const ProcessOptions& options = {});
 
-/// The same of `hingepin`.
+/// The same of `hingepin`, in a process that begins as a copy of this one: loading the program anew costs
+/// more than most of what it is asked, by far with the sanitizers. What it leaks counts as it does at the end
+/// of a program.
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
-                          const std::string& output_path = "", const char* locale = "C.UTF-8");
+                          const ProcessOptions& options = {});
 
 /// A folder of its own that is removed at the end.
 class TemporaryFolder {
