@@ -35,7 +35,7 @@ b .small { font-weight: normal; }
 // The rest is for browsers: a phone's narrow screen, and sheets.
 constexpr std::string_view kBrowserStyle = R"css(
 body { line-height: 1.35; max-width: 182mm; margin: 0 auto; padding: 4mm; }
-h1 { margin: 0 0 1mm 0; } h2 { break-after: avoid; } tr { break-inside: avoid; }
+h1 { margin: 0 0 1mm 0; } h2, .lead { break-after: avoid; } tr { break-inside: avoid; }
 table { width: 100%; } th, td { text-align: start; } table.facts th { width: 30%; }
 bdi { white-space: nowrap; } .whole { white-space: normal; } .hash bdi { white-space: normal; word-break: break-all; }
 img { max-width: 100%; height: auto; } .plot { width: 100%; } .code { width: 34mm; } .code img { width: 32mm; }
@@ -299,7 +299,7 @@ void Page::correction() {
   const Correction& c = certificate_.correction;
   if (!c.span_factor && !c.zero && c.reason.code.empty()) return;
   heading(say("certificate-to-enter"));
-  paragraph(say("certificate-to-enter-how"));
+  paragraph(say("certificate-to-enter-how"), "lead");
   if (!c.reason.code.empty()) paragraph(say(c.reason));
   if (!c.span_factor && !c.zero) return;
   beginFacts();
@@ -394,7 +394,7 @@ void Page::readings() {
              fmt::format(" data-reading=\"{}\" data-typed=\"{}\"", reading.number, escaped(reading.typed))) +
          (reading.counts ? "" : " <span class=\"small\">" + say("document-done-again") + "</span>"));
     cell(reading.how.empty() ? "" : say({"how-" + reading.how, {}}));
-    cell(time(reading.utc_ms));
+    cell("<bdi>" + time(reading.utc_ms) + "</bdi>");
     html_ += "</tr>\n";
   }
   endTable();

@@ -3,7 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
+#include <vector>
 
 #include "engine/base/text.h"
 
@@ -30,8 +32,23 @@ std::uint32_t codePointOf(std::string_view character) {
 bool isShown(std::uint32_t point) {
   if (point < 0x20) return point == '\t' || point == '\n' || point == '\r';
   if (point >= 0x7F && point < 0xA0) return false;
-  if ((point >= 0x202A && point <= 0x202E) || (point >= 0x2066 && point <= 0x2069)) return false;
+  if (point >= 0x202A && point <= 0x202E) return false;
   return (point & 0xFFFEU) != 0xFFFEU;
+}
+
+bool isIsolate(std::uint32_t point) { return point >= 0x2066 && point <= 0x2069; }
+
+/// Where the isolates of a text stand that end within it: they set its numbers apart and turn nothing after.
+std::vector<const char*> pairedIsolates(std::string_view text) {
+  std::vector<const char*> begun, paired;
+  for (std::size_t at = 0; (at = text.find("\xE2\x81", at)) != std::string_view::npos; at += 2) {
+    const unsigned char last = at + 2 < text.size() ? static_cast<unsigned char>(text[at + 2]) : 0;
+    if (last >= 0xA6 && last <= 0xA8) begun.push_back(text.data() + at);
+    if (last != 0xA9 || begun.empty()) continue;
+    paired.insert(paired.end(), {begun.back(), text.data() + at});
+    begun.pop_back();
+  }
+  return paired;
 }
 
 }  // namespace
@@ -39,6 +56,11 @@ bool isShown(std::uint32_t point) {
 std::string escaped(std::string_view text) {
   std::string made;
   made.reserve(text.size());
+  const std::vector<const char*> paired = pairedIsolates(text);
+  const auto mayStand = [&](std::string_view character) {
+    const std::uint32_t point = codePointOf(character);
+    return isIsolate(point) ? std::ranges::find(paired, character.data()) != paired.end() : isShown(point);
+  };
   while (!text.empty()) {
     const std::size_t bad = firstBadUtf8(text);
     std::string_view good = text.substr(0, bad);
@@ -64,7 +86,7 @@ std::string escaped(std::string_view text) {
           made += "&#39;";
           break;
         default:
-          made += isShown(codePointOf(character)) ? character : kReplacement;
+          made += mayStand(character) ? character : kReplacement;
       }
     }
     if (bad != std::string_view::npos) made += kReplacement;

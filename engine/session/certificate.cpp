@@ -131,12 +131,15 @@ Figure meanOf(const std::vector<Mass>& indications, double step_kg, std::vector<
   return figure;
 }
 
-/// With as many decimals, up to 4, as keep what is not certain from reading as 0 or 100 %.
+/// With as many decimals, up to 4, as keep what is not certain from reading as 0 or 100 %, which it never
+/// does.
 Amount percentOf(double probability) {
+  constexpr double kLeast = 1e-4;
+  const double percent = std::clamp(100 * probability, kLeast, 100 - kLeast);
+  const double edge = std::min(percent, 100 - percent);
   int decimals = 1;
-  const double edge = 100 * std::min(probability, 1 - probability);
-  while (decimals < 4 && edge > 0 && edge * std::pow(10, decimals) < 0.5) ++decimals;
-  return {100 * probability, "%", decimals};
+  while (decimals < 4 && edge * std::pow(10, decimals) < 0.5) ++decimals;
+  return {percent, "%", decimals};
 }
 
 /// The limit in words.
@@ -243,7 +246,8 @@ Expected<certificate::Proof> Issuer::proof(const ProofReadings& read, Certificat
       std::vector<std::size_t> from = numbersOf(read.masses[each.first].indications);
       const std::vector<std::size_t> more = numbersOf(read.masses[each.second].indications);
       from.insert(from.end(), more.begin(), more.end());
-      told.others.push_back({{code, {}}, figureOf(each.difference, "kg", std::move(from))});
+      const Amount mass{read.proof.masses[each.first].reference.inKilograms(), "kg", 0};
+      told.others.push_back({{code, {{"mass", mass}}}, figureOf(each.difference, "kg", std::move(from))});
     }
   };
   comparisons("certificate-hysteresis", result->hysteresis);
@@ -368,7 +372,7 @@ void Issuer::remarks(Certificate& made) const {
   for (const RecordedTry& each : job_.tries) {
     const bool says = !each.value.empty() && each.value != "-";
     if (each.kind == "note" && each.type == "answer" && each.counts && says) {
-      made.remarks.push_back(step(each.about) + ": " + each.value);
+      made.remarks.push_back(step(each.about) + " – " + each.value);
     }
   }
 }

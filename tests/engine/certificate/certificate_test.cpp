@@ -54,6 +54,11 @@ TEST(MarkupTest, ReplacesWhatXmlHasNoPlaceFor) {
   EXPECT_EQ(escaped("a\xED\xA0\x80z"), "a\uFFFD\uFFFD\uFFFDz") << "half of a surrogate pair";
   EXPECT_EQ(escaped("a\xEF\xBF\xBFz"), "a\uFFFDz") << "U+FFFF";
   EXPECT_EQ(escaped("1\u202E2"), "1\uFFFD2") << "digits must not turn round";
+  EXPECT_EQ(escaped("\u206635 kg\u2069, \u2068\u2066a\u2069\u2069"),
+            "\u206635 kg\u2069, \u2068\u2066a\u2069\u2069")
+      << "numbers in words that are read from the right";
+  EXPECT_EQ(escaped("\u2066a \u2067b\u2069"), "\uFFFDa \u2067b\u2069") << "goes on after the text";
+  EXPECT_EQ(escaped("a\u2069 b\u2066"), "a\uFFFD b\uFFFD");
   EXPECT_EQ(escaped("a\tb\nc Ünï كتلة 😀"), "a\tb\nc Ünï كتلة 😀");
 }
 

@@ -828,6 +828,21 @@ TEST(CertificateTest, EachRecordsDccFitsThePublishedSchemaInEveryLanguage) {
   EXPECT_EQ(result.status, 0) << result.diagnostics;
 }
 
+TEST(CertificateTest, NothingOfAPageIsLostInAnyLanguage) {
+  const std::string record = recordOfProcedure("L-27", "after-attachment-change");
+  for (const std::string& language : languages()) {
+    const Reader reader{.language = language};
+    const Issue now{.utc_ms = kToday};
+    for (const Expected<std::string>& page :
+         {certificateHtml(demo().store, folder::edge(), record, reader, now),
+          certificateDcc(demo().store, folder::edge(), record, reader, now),
+          labelHtml(demo().store, "L-27", "GP-2.7", reader)}) {
+      EXPECT_THAT(need(page), Not(HasSubstr("\uFFFD")))
+          << language << ": a mark that stands for what can't be shown";
+    }
+  }
+}
+
 TEST(CertificateTest, ACountryIsTwoCapitalLetters) {
   const std::string record = recordOfProcedure("L-27", "after-attachment-change");
   for (const char* const country : {"de", "DEU", "D1", "Ä"}) {
