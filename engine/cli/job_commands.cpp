@@ -19,6 +19,7 @@
 #include "engine/session/catalogue.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
+#include "engine/session/proof_readings.h"
 #include "engine/session/script.h"
 
 namespace hingepin::cli {
@@ -190,6 +191,15 @@ Expected<void> ScriptRun::take(OpenJob& job, const session::ScriptLine& line) {
         session::keepFile(folder_.store, job, event->about, *bytes, file, fillBytes, clock_.now(), edge());
     if (!hash) return std::unexpected(hash.error());
     event->hashes.push_back(*hash);
+  }
+  if (event->type == procedures::EventType::Reading && event->value == "weighed") {
+    const procedures::Step* const step = procedures::findStep(job.procedure, event->about);
+    Expected<std::optional<session::WeighedLift>> lift;
+    if (step != nullptr) lift = session::weighedLift(folder_.store, job, *step, edge());
+    if (!lift) return std::unexpected(lift.error());
+    if (!*lift) return fail(ErrorKind::Insufficient, "lift-not-weighed", {{"step", event->about}});
+    event->value = (*lift)->value;
+    event->how = procedures::How::Log;
   }
   return session::handIn(folder_.store, job, *std::move(event), clock_.now(), edge());
 }

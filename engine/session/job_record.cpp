@@ -275,23 +275,29 @@ std::string textAt(const JsonValue& object, std::initializer_list<std::string_vi
   return value != nullptr && value->kind == JsonKind::String ? value->text : "";
 }
 
-Expected<std::optional<Taught>> calibrationOf(const store::Store& store, const OpenJob& job,
-                                              const Edge& edge) {
-  const std::optional<std::string> text =
-      calibrationJobOf(job.procedure, job.state, job.unit, attachmentOf(job));
+Expected<std::optional<Fit>> fitOf(const store::Store& store, const OpenJob& job, const Edge& edge) {
+  std::optional<std::string> text = calibrationJobOf(job.procedure, job.state, job.unit, attachmentOf(job));
   if (!text) return std::nullopt;
   const BlobSource logs = blobsOf(store);
-  const Expected<calibration::Job> read = edge.read_job(*text, logs);
+  Expected<calibration::Job> read = edge.read_job(*text, logs);
   const auto unusable = [](const Error& error) { return error.kind != ErrorKind::IoFailed; };
   if (!read) {
     if (unusable(read.error())) return std::nullopt;
     return std::unexpected(read.error());
   }
-  const Expected<calibration::Calibration> fitted = calibration::calibrate(*read);
+  Expected<calibration::Calibration> fitted = calibration::calibrate(*read);
   if (!fitted) return std::nullopt;
-  return Taught{.job_file = *text,
-                .calibration = edge.write_calibration(*fitted),
-                .summary = summaryOf(*read, *fitted)};
+  return Fit{.job_file = *std::move(text), .job = *std::move(read), .calibration = *std::move(fitted)};
+}
+
+Expected<std::optional<Taught>> calibrationOf(const store::Store& store, const OpenJob& job,
+                                              const Edge& edge) {
+  Expected<std::optional<Fit>> fit = fitOf(store, job, edge);
+  if (!fit) return std::unexpected(std::move(fit.error()));
+  if (!*fit) return std::nullopt;
+  return Taught{.job_file = (*fit)->job_file,
+                .calibration = edge.write_calibration((*fit)->calibration),
+                .summary = summaryOf((*fit)->job, (*fit)->calibration)};
 }
 
 JsonValue recordContent(const OpenJob& job, const JsonValue& calibration, std::string_view engine,

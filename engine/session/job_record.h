@@ -34,6 +34,15 @@ struct Taught {
   JsonValue summary;        ///< for the record; without the hashes of the two
 };
 
+/// A job's readings and logs as a calibration job, and what fits them.
+struct Fit {
+  std::string job_file;  ///< as in Taught
+  calibration::Job job;
+  calibration::Calibration calibration;
+};
+/// Nothing where they give none.
+[[nodiscard]] Expected<std::optional<Fit>> fitOf(const store::Store& store, const OpenJob& job,
+                                                 const Edge& edge);
 /// The calibration that a job's readings and logs give; nothing where they give none.
 [[nodiscard]] Expected<std::optional<Taught>> calibrationOf(const store::Store& store, const OpenJob& job,
                                                             const Edge& edge);

@@ -11,6 +11,7 @@
 #include <tuple>
 #include <utility>
 
+#include "engine/calibration/calibration.h"
 #include "engine/certificate/certificate.h"
 #include "engine/session/job_record.h"
 #include "engine/session/moment.h"
@@ -86,9 +87,13 @@ void addMass(const RecordedJob& job, const procedures::Procedure& procedure, Mas
   mass.indications = massesAt(job, known.indications);
   if (known.pace == "slow") mass.pace = proof::ProofPace::Slow;
   if (known.pace == "fast") mass.pace = proof::ProofPace::Fast;
+  const std::string& how = job.tries[known.indications.front()].how;
+  known.weighed = how == "log" || how == "live";
   // The same mass once more, lifted likewise, is the same series.
   for (std::size_t i = 0; i < read.masses.size(); ++i) {
-    if (read.proof.masses[i].reference != reference || read.masses[i].pace != known.pace) continue;
+    if (read.proof.masses[i].reference != reference || read.masses[i].pace != known.pace ||
+        read.masses[i].weighed != known.weighed)
+      continue;
     const auto append = [](auto& to, const auto& more) { to.insert(to.end(), more.begin(), more.end()); };
     append(read.proof.masses[i].indications, mass.indications);
     append(read.masses[i].indications, known.indications);
@@ -298,6 +303,9 @@ std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const proce
   if (masses) addMasses(job, procedure, index, known, read);
   if (trucks) addTrucks(job, index, known, read);
   if (read.masses.empty() && read.trucks.empty()) return std::nullopt;
+  // The monitor's last digit is none of what the engine weighed.
+  if (read.trucks.empty() && std::ranges::all_of(read.masses, &ProofReadings::Known::weighed))
+    read.proof.display_step.reset();
   read.zeros = zerosOf(job, procedure, as_found);
   read.proof.zero_indications = massesAt(job, read.zeros);
   return read;
@@ -369,6 +377,31 @@ Expected<procedures::Verdict> judged(const OpenJob& job, const Step& check) {
     verdict.more = std::max(verdict.more, *each->readings_to_decide - each->count);
   }
   return verdict;
+}
+
+Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, const OpenJob& job,
+                                                 const Step& reading, const Edge& edge) {
+  if (reading.quantity != "indication") return std::nullopt;
+  const Step* const pass = passBefore(job.procedure, job.state.start.variant, reading.id);
+  if (pass == nullptr) return std::nullopt;
+  const auto lift =
+      std::ranges::find_if(job.state.tries.rbegin(), job.state.tries.rend(), [&](const auto& each) {
+        return each.counts && each.event.about == pass->id &&
+               each.event.type == procedures::EventType::Answer;
+      });
+  if (lift == job.state.tries.rend() || lift->event.hashes.empty()) return std::nullopt;
+  const Expected<std::optional<Fit>> fit = fitOf(store, job, edge);
+  if (!fit) return std::unexpected(fit.error());
+  if (!*fit) return std::nullopt;
+  const Expected<std::string> bytes = blobsOf(store)(lift->event.hashes.front());
+  if (!bytes) return std::unexpected(bytes.error());
+  const Expected<calibration::LiftLog> log = edge.read_log(*bytes, pass->id);
+  if (!log) return std::nullopt;
+  const Expected<calibration::Weighing> weighed = calibration::weigh((*fit)->calibration, *log);
+  if (!weighed) return std::nullopt;
+  const int decimals = certificate::decimalsFor(weighed->expanded_uncertainty_kg);
+  return WeighedLift{.value = kilograms(weighed->mass_kg, decimals),
+                     .expanded_kg = weighed->expanded_uncertainty_kg};
 }
 
 std::optional<Message> sayProof(const std::string& result, const std::string& reason,

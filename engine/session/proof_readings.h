@@ -9,9 +9,11 @@
 #include "engine/procedures/procedure.h"
 #include "engine/procedures/runner.h"
 #include "engine/proof/proof.h"
+#include "engine/session/edge.h"
 #include "engine/session/job.h"
 #include "engine/session/profile.h"
 #include "engine/session/record_view.h"
+#include "engine/store/store.h"
 
 /// Proofs as the readings of a job give them.
 namespace hingepin::session {
@@ -25,6 +27,7 @@ struct ProofReadings {
     std::string limit_entry{};  ///< or the check that has it, or "proof": the unit's own terms
     std::string pace{};         ///< "slow", "fast", "own", ""
     bool truck = false;         ///< of a truck scale, not a mass
+    bool weighed = false;       ///< by the engine from logs of the lifts, not by the machine
     std::vector<std::size_t> indications{};
   };
   std::vector<Known> masses{};       ///< of each of `proof.masses`
@@ -62,6 +65,18 @@ struct ScaleFacts {
 /// simple rule. Of several masses it tells the one that stands worst.
 /// Errors: Insufficient "no-value"; those of proof::prove.
 [[nodiscard]] Expected<procedures::Verdict> judged(const OpenJob& job, const procedures::Step& check);
+
+/// What the engine weighed in the lift that an indication is asked for, by the calibration that the job
+/// gives.
+struct WeighedLift {
+  std::string value{};  ///< in kg, with the digits that its uncertainty leaves
+  double expanded_kg = 0.0;
+};
+/// Nothing for another step, where that lift has no log, and where the job gives no calibration that weighs
+/// it. Takes as long as a fit. Errors: those of the store.
+[[nodiscard]] Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, const OpenJob& job,
+                                                               const procedures::Step& reading,
+                                                               const Edge& edge);
 
 /// What came of such a check, in words; nothing for another.
 /// @param result, reason, limit, more as in procedures::Try

@@ -9,6 +9,8 @@
 #include "engine/folder/files.h"
 #include "engine/procedures/library.h"
 #include "engine/records/encoding.h"
+#include "engine/session/catalogue.h"
+#include "engine/session/proof_readings.h"
 #include "text.h"
 
 namespace hingepin::mobile {
@@ -96,7 +98,37 @@ void JobRunner::show(std::shared_ptr<const OpenJob> job) {
   job_ = std::move(job);
   view_ = job_ ? viewOf(*job_, reader()) : JobView();
   Q_EMIT viewChanged();
-  if (before != turn()) Q_EMIT stepChanged();
+  if (before == turn()) return;
+  weigh();
+  Q_EMIT stepChanged();
+}
+
+void JobRunner::weigh() {
+  weighed_.clear();
+  Q_EMIT weighedChanged();
+  const procedures::Step* const step =
+      job_ ? procedures::findStep(job_->procedure, plain(view_.about)) : nullptr;
+  if (step == nullptr || step->kind != procedures::StepKind::Reading || step->quantity != "indication")
+    return;
+  app_.backend().ask(
+      this,
+      [job = job_, step = *step](Desk& desk) -> Expected<std::optional<session::WeighedLift>> {
+        if (!desk.folder) return std::nullopt;
+        return session::weighedLift(desk.folder->store, *job, step, folder::edge());
+      },
+      [this, job = job_](const Expected<std::optional<session::WeighedLift>>& lift) {
+        if (!lift || !*lift || job != job_) return;
+        const QString value = qt((*lift)->value);
+        const session::Locale& locale = session::localeOf(app_.reader().language);
+        weighed_ = {
+            {QStringLiteral("number"),
+             value.section(QLatin1Char(' '), 0, 0).replace(QLatin1Char('.'), qt(locale.decimal_mark))},
+            {QStringLiteral("unit"), QStringLiteral("kg")},
+            {QStringLiteral("text"), qt(session::asTyped((*lift)->value, locale))},
+            {QStringLiteral("doubt"),
+             qt(session::show({(*lift)->expanded_kg, "kg", 1}, UnitSystem::Metric, locale))}};
+        Q_EMIT weighedChanged();
+      });
 }
 
 void JobRunner::take(Expected<OpenJob> opened) {

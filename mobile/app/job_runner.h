@@ -21,6 +21,9 @@ class JobRunner : public QObject {
   QML_NAMED_ELEMENT(Job)
   QML_SINGLETON
   Q_PROPERTY(hingepin::mobile::JobView view READ view NOTIFY viewChanged)
+  /// Of an indication that is asked for: what the engine weighed in its lift, as {text, number, unit}; empty
+  /// where it weighed nothing.
+  Q_PROPERTY(QVariantMap weighed MEMBER weighed_ NOTIFY weighedChanged)
   Q_PROPERTY(bool open READ isOpen NOTIFY viewChanged)
   Q_PROPERTY(QString refusal READ refusal NOTIFY refusalChanged)
   Q_PROPERTY(bool busy MEMBER busy_ NOTIFY busyChanged)
@@ -84,6 +87,7 @@ class JobRunner : public QObject {
  Q_SIGNALS:
   void viewChanged();
   void refusalChanged();
+  void weighedChanged();
   void busyChanged();
   /// The job was sealed; `record` is its name.
   void sealed(const QString& record);
@@ -101,12 +105,14 @@ class JobRunner : public QObject {
   void refuse(const Error& error);
   void setBusy(bool busy);
   void seal();
+  void weigh();
   [[nodiscard]] ViewFor reader() const;
 
   App& app_;
   std::shared_ptr<const session::OpenJob> job_;
   JobView view_;
   QString refusal_;
+  QVariantMap weighed_;
   bool busy_ = false;
 };
 

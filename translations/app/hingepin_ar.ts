@@ -1416,6 +1416,14 @@
         <source>It is the known mass: %1</source>
         <translation>إنها الكتلة المعروفة: %1</translation>
     </message>
+    <message>
+        <source>The app weighed %1 in this lift</source>
+        <translation>وزن التطبيق %1 في هذه الرفعة</translation>
+    </message>
+    <message>
+        <source>± %1. Take it where the machine itself takes no values</source>
+        <translation>± %1. خذها حيث لا تقبل الآلة نفسها قيمًا</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>

@@ -1400,6 +1400,14 @@
         <source>It is the known mass: %1</source>
         <translation>Es ist die bekannte Masse: %1</translation>
     </message>
+    <message>
+        <source>The app weighed %1 in this lift</source>
+        <translation>Die App hat in diesem Hub %1 gewogen</translation>
+    </message>
+    <message>
+        <source>± %1. Take it where the machine itself takes no values</source>
+        <translation>± %1. Nehmen, wo die Maschine selbst keine Werte annimmt</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>

@@ -1400,6 +1400,14 @@
         <source>It is the known mass: %1</source>
         <translation>Es la masa conocida: %1</translation>
     </message>
+    <message>
+        <source>The app weighed %1 in this lift</source>
+        <translation>La aplicación pesó %1 en este levantamiento</translation>
+    </message>
+    <message>
+        <source>± %1. Take it where the machine itself takes no values</source>
+        <translation>± %1. Tómelo donde la propia máquina no admite valores</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>

@@ -1400,6 +1400,14 @@
         <source>It is the known mass: %1</source>
         <translation>C’est la masse connue&#xa0;: %1</translation>
     </message>
+    <message>
+        <source>The app weighed %1 in this lift</source>
+        <translation>L’application a pesé %1 dans ce levage</translation>
+    </message>
+    <message>
+        <source>± %1. Take it where the machine itself takes no values</source>
+        <translation>± %1. À prendre là où la machine elle-même n’accepte pas de valeurs</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>

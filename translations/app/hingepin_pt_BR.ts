@@ -1400,6 +1400,14 @@
         <source>It is the known mass: %1</source>
         <translation>É a massa conhecida: %1</translation>
     </message>
+    <message>
+        <source>The app weighed %1 in this lift</source>
+        <translation>O app pesou %1 nesta elevação</translation>
+    </message>
+    <message>
+        <source>± %1. Take it where the machine itself takes no values</source>
+        <translation>± %1. Use onde a própria máquina não aceita valores</translation>
+    </message>
 </context>
 <context>
     <name>RecordPage</name>

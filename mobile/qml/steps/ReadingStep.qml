@@ -78,6 +78,14 @@ StepPanel {
         onPressedFully: Live.takeValue()
     }
     Press {
+        visible: Job.weighed.text !== undefined
+        Layout.fillWidth: true
+        text: qsTr("The app weighed %1 in this lift").arg(Job.weighed.text ?? "")
+        note: qsTr("± %1. Take it where the machine itself takes no values").arg(Job.weighed.doubt ?? "")
+        enabled: !Job.busy
+        onPressedFully: Job.read(Job.weighed.number, Job.weighed.unit, "log")
+    }
+    Press {
         visible: panel.known.text !== undefined
         Layout.fillWidth: true
         text: qsTr("It is the known mass: %1").arg(panel.known.text ?? "")

@@ -6,6 +6,8 @@
 #include <nlohmann/json.hpp>
 
 #include "engine/calibration/calibration.h"
+#include "engine/session/proof_readings.h"
+#include "engine/units/ucum.h"
 #include "tests/engine/session/practice.h"
 #include "tests/engine/session/yard.h"
 
@@ -145,6 +147,72 @@ TEST(FittingTest, AJobThatTaughtSetsWhatHoldsForUnitAndAttachment) {
   EXPECT_EQ(folder::edge().write_calibration(again), blob(pair.calibration));
   EXPECT_THAT(need(yard.store.due(yard.now.utc_ms)), testing::IsEmpty());
   EXPECT_THAT(need(yard.store.due(*pair.due_utc_ms)), testing::SizeIs(1));
+}
+
+TEST(FittingTest, TheEngineWeighsTheLiftsThatProveWhatItTaught) {
+  Yard yard;
+  yard.says = {{"hours", {"4211 h"}}, {"fuel", {"80 %"}}};
+  OpenJob round = yard.begin("walk-round");
+  ASSERT_EQ(yard.work(round), "");
+  static_cast<void>(need(yard.seal(round)));
+  const auto files = practiceFiles();
+  yard.logs = {{"log-slow", files.at("empty-slow-1.csv")}, {"log-down", files.at("empty-down.csv")},
+               {"log-fast", files.at("empty-fast.csv")},   {"log-mass", files.at("mass-1.csv")},
+               {"prove-lift", files.at("mass-2.csv")},     {"prove-lift-slow", files.at("mass-3.csv")}};
+  yard.says = {{"found-oil", {"50 Cel"}},
+               {"found-empty", {"10 kg"}},
+               {"found-mass", {"2000 kg"}},
+               {"found-shown", {"2010 kg"}},
+               {"pitch", {"0.2 deg"}},
+               {"oil", {"52 Cel"}},
+               {"lowest-angle", {"-39.7 deg"}},
+               {"lowest-sensor", {"0.71 V"}},
+               {"level-angle", {"3.0 deg"}},
+               {"level-sensor", {"2.43 V"}},
+               {"level-bucket-sensor", {"2.71 V"}},
+               {"dumped-boom-sensor", {"2.43 V"}},
+               {"dumped-bucket-sensor", {"1.75 V"}},
+               {"highest-angle", {"48.1 deg"}},
+               {"highest-sensor", {"4.22 V"}},
+               {"log-mass-known", {"2000 kg"}},
+               {"zero-shown", {"0 kg"}},
+               {"prove-mass", {"2000 kg"}},
+               {"prove-shown", {"2005 kg"}}};
+  OpenJob job = yard.begin("after-attachment-change", "logged");
+  const auto weighed = [&](const std::string& step) {
+    return need(weighedLift(yard.store, job, *procedures::findStep(job.procedure, step), folder::edge()));
+  };
+  ASSERT_EQ(yard.work(job, "zero-shown"), "");
+  EXPECT_FALSE(weighed("zero-shown")) << "a lift without a log";
+  EXPECT_FALSE(weighed("prove-mass")) << "no indication";
+  ASSERT_EQ(yard.work(job, "prove-shown"), "");
+  // One is read off the monitor, as if the machine showed one; the others are weighed.
+  need(yard.tell(job, yard.honest(job)));
+  while (procedures::prompt(job.procedure, job.state).about != "mass-prove-out-off") {
+    procedures::Event event = yard.honest(job);
+    if (event.type == procedures::EventType::Reading) {
+      const std::optional<WeighedLift> lift = weighed(event.about);
+      ASSERT_TRUE(lift) << event.about;
+      EXPECT_NEAR(readSi(lift->value, Dimension::Mass).value_or(0.0), 2000.0, lift->expanded_kg)
+          << "the mass of these invented logs";
+      EXPECT_LT(lift->expanded_kg, 60.0);
+      event.value = lift->value;
+      event.how = procedures::How::Log;
+    }
+    need(yard.tell(job, event));
+  }
+  // It holds: the job did not go back to the teaching.
+  const procedures::Step& check = *procedures::findStep(job.procedure, "prove-error");
+  const JsonValue content = contentBefore(job, check);
+  const std::optional<RecordedJob> recorded = readRecordedJob(content);
+  const auto read = readingsOfCheck(*recorded, job.procedure, recorded->tries.size() - 1, factsOf(job.unit));
+  ASSERT_TRUE(read);
+  std::vector<std::string> series;
+  for (const ProofReadings::Known& each : read->masses) {
+    series.push_back(each.pace + (each.weighed ? " weighed " : " shown ") +
+                     std::to_string(each.indications.size()));
+  }
+  EXPECT_THAT(series, testing::ElementsAre("fast shown 1", "fast weighed 4", "slow weighed 3"));
 }
 
 /// Both kinds of job file must give the same: the one of the job's readings, and one put together by hand.
