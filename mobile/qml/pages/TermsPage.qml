@@ -18,7 +18,9 @@ Page {
     readonly property bool isByClass: scheme === "oiml-r76" || scheme === "oiml-r51" || scheme === "nist-hb44"
     readonly property bool isNist: scheme === "nist-hb44"
     readonly property string tolerance: "/proof/tolerance/"
-    readonly property bool isPlaced: [limit, interval, confidence].some(field => field.visible && field.problem.length > 0) || classProblem.visible || page.steps.some((step, index) => page.problemOf("steps/" + index).length > 0)
+    readonly property var classes: Profiles.classesOf(scheme)
+    readonly property var fields: [limit, interval, confidence]
+    readonly property bool isPlaced: fields.some(field => field.visible && field.problem.length > 0) || classProblem.visible || page.steps.some((step, index) => page.problemOf("steps/" + index).length > 0)
     title: unit.length > 0 ? qsTr("How proofs of %1 are judged").arg(unit) : qsTr("How proofs are judged in this yard")
     Component.onCompleted: Profiles.openTerms(unit)
 
@@ -136,7 +138,7 @@ Page {
     Choice {
         visible: page.isByClass
         label: qsTr("Class")
-        options: Profiles.classesOf(page.scheme).map(name => ({
+        options: page.classes.map(name => ({
                     value: name,
                     text: name
                 }))

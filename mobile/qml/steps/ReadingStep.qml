@@ -8,6 +8,7 @@ StepPanel {
     id: panel
     readonly property var units: Job.view.units
     readonly property var known: Job.view.known
+    readonly property var weighed: Job.weighed
     property int unitIndex: 0
     readonly property string unitCode: units.length > 0 ? units[unitIndex].code : Job.view.unitCode
     readonly property string how: Job.view.fromMonitor ? "monitor" : "typed"
@@ -78,12 +79,12 @@ StepPanel {
         onPressedFully: Live.takeValue()
     }
     Press {
-        visible: Job.weighed.text !== undefined
+        visible: panel.weighed.text !== undefined
         Layout.fillWidth: true
-        text: qsTr("The app weighed %1 in this lift").arg(Job.weighed.text ?? "")
-        note: qsTr("± %1. Take it where the machine itself takes no values").arg(Job.weighed.doubt ?? "")
+        text: qsTr("The app weighed %1 in this lift").arg(panel.weighed.text ?? "")
+        note: qsTr("± %1. Take it where the machine itself takes no values").arg(panel.weighed.doubt ?? "")
         enabled: !Job.busy
-        onPressedFully: Job.read(Job.weighed.number, Job.weighed.unit, "log")
+        onPressedFully: Job.read(panel.weighed.number, panel.weighed.unit, "log")
     }
     Press {
         visible: panel.known.text !== undefined
