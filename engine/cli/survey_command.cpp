@@ -185,8 +185,8 @@ std::string surveyText(const SurveyFile& file, const Answer& answer, UnitSystem 
   std::vector<std::size_t> order;
   for (std::size_t k = 0; k < estimate.checks.size(); ++k)
     if (estimate.checks[k].redundancy > 0.01) order.push_back(k);
-  std::ranges::stable_sort(order, std::greater{},
-                           [&](std::size_t k) { return std::abs(estimate.checks[k].standardised); });
+  std::ranges::sort(order, std::greater{},
+                    [&](std::size_t k) { return std::abs(estimate.checks[k].standardised); });
   if (order.size() > kWorstChecks) order.resize(kWorstChecks);
   Table checks = {{"measurement", "measured", "by all others", "times its doubt"}};
   for (const std::size_t k : order) {

@@ -594,6 +594,7 @@ Expected<Estimate> estimate(const Survey& survey) {
   const Model model(survey);
   // The bellcrank's start is the least certain; another one where the first leads astray.
   std::optional<Found> best;
+  bool crossed = false;
   for (const double crank_off : {0.0, 0.5, -0.5}) {
     Eigen::VectorXd start = Eigen::VectorXd::Zero(model.size());
     // In the middle of a mirror all derivatives are 0.
@@ -602,6 +603,7 @@ Expected<Estimate> estimate(const Survey& survey) {
       start(static_cast<Eigen::Index>(kFirstPose + kPerPose * pose + 1)) = crank_off;
     Found found = search(model, start);
     const bool good = found.settled && model.closesRightly(found.unknowns);
+    crossed = crossed || (found.settled && !good);
     found.settled = good;
     if (!best || (good && !best->settled) || (good == best->settled && found.cost < best->cost))
       best = std::move(found);
@@ -648,6 +650,8 @@ Expected<Estimate> estimate(const Survey& survey) {
     result.checks.push_back(check);
   }
   const std::optional<std::size_t> worst = worstOf(result.checks);
+  if (!best->settled && crossed)
+    return fail(ErrorKind::Insufficient, "survey-loops-untold", {}, {.pointer = "/measurements"});
   if (!best->settled)
     return fail(ErrorKind::Insufficient, "survey-not-found", {},
                 {.pointer = "/measurements/" + std::to_string(worst.value_or(0))});
@@ -782,7 +786,7 @@ std::vector<Gain> gains(const Survey& survey, const Estimate& estimate, const Pe
       }
     }
   }
-  std::ranges::stable_sort(list, {}, &Gain::effect_u);
+  std::ranges::sort(list, {}, &Gain::effect_u);
   return list;
 }
 

@@ -129,7 +129,8 @@ struct Estimate {
 /// the boom plate and the ground together, from a loader of middling proportions with wide doubts (Levenberg
 /// 1944, Marquardt 1963; each step by a QR decomposition). Pins that distances show as in a mirror are tried
 /// on the other side too. What disagrees is found by the studentised residual (Baarda 1968, data snooping).
-/// Errors: Insufficient "survey-empty", "survey-not-found" (no optimum). `place.pointer` leads to the
+/// Errors: Insufficient "survey-empty", "survey-not-found" (no optimum), "survey-loops-untold" (too little is
+/// measured of bellcrank and link to tell on which side their loops close). `place.pointer` leads to the
 /// measurement that fits worst, "/measurements/3".
 [[nodiscard]] Expected<Estimate> estimate(const Survey& survey);
 

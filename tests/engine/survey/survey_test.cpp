@@ -221,6 +221,39 @@ TEST(SurveyErrorTest, NothingMeasuredIsSaid) {
   EXPECT_EQ(found.error().kind, ErrorKind::Insufficient);
 }
 
+TEST(ShortSurveyTest, FloorAnglesStandInForTheBellcrankOrItIsSaidThatTheyDoNot) {
+  // The bellcrank and its link are known by the turn of the bucket alone; the drawing of them is not told.
+  Random random(7);
+  for (const linkage::Machine& machine : linkage::machines()) {
+    double squares = 0.0;
+    int weighed = 0;
+    for (int k = 0; k < 25; ++k) {
+      const Surveyor surveyor =
+          shortSurvey({.truth = machine.geometry, .error = [&] { return random.normal(); }},
+                      machine.boom.low + 0.02, machine.boom.high - 0.02);
+      const auto found = estimate(surveyor.survey);
+      if (!found) {
+        EXPECT_EQ(found.error().message.code, "survey-loops-untold");
+        continue;
+      }
+      const auto centre = calibration::usualPayloadCenter(found->geometry.boom_length);
+      if (!calibration::massEffects(found->geometry, centre, kWindow)) continue;
+      const double u = effectUncertainty(found->doubt, massLevel(found->geometry));
+      EXPECT_LT(u, 0.02);
+      const auto arm = [&](const linkage::ZBarGeometry& g) {
+        const auto made = linkage::Linkage::make(g);
+        return std::log(made->liftCylinder(5 * kDegree).first /
+                        made->bucketPoint(5 * kDegree, g.tilt_cylinder_extended.inMetres(), centre)->y.first);
+      };
+      squares += std::pow((arm(found->geometry) - arm(surveyor.truth)) / u, 2);
+      ++weighed;
+    }
+    EXPECT_GT(weighed, 12) << machine.name;
+    // Scatter of the ratio 15 % and more.
+    EXPECT_LT(std::sqrt(squares / weighed), 1.5) << machine.name;
+  }
+}
+
 TEST(MassEffectTest, AStraightLineOverTheWindowIsAllThereIs) {
   // Each number a millimetre or a twentieth of a degree off; 0.02 % is what massEffects promises.
   for (const linkage::Machine& machine : linkage::machines()) {

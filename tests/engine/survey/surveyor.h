@@ -129,4 +129,24 @@ inline Surveyor usualSurvey(Surveyor surveyor, double low_rad, double high_rad) 
   return surveyor;
 }
 
+/// What an hour gives: nothing of the bellcrank but how the bucket's floor turns at four heights of the boom.
+inline Surveyor shortSurvey(Surveyor surveyor, double low_rad, double high_rad) {
+  surveyor.distance(Pin::BoomPivot, Pin::HingePin);
+  surveyor.distance(Pin::BoomPivot, Pin::LiftBoomPin);
+  surveyor.distance(Pin::LiftBoomPin, Pin::HingePin);
+  surveyor.distance(Pin::BoomPivot, Pin::LiftFramePin);
+  for (const Pin pin : {Pin::BoomPivot, Pin::LiftFramePin})
+    surveyor.measure({.kind = Kind::Height, .from = pin});
+  for (const Pin pin : {Pin::BoomPivot, Pin::HingePin, Pin::LiftBoomPin})
+    surveyor.measure({.kind = Kind::BoomPlateOffset, .from = pin});
+  for (int k = 0; k < 4; ++k) {
+    const std::size_t pose = surveyor.stand("racked-" + std::to_string(k + 1),
+                                            std::lerp(low_rad, high_rad, k / 3.0), TiltEnd::Extended);
+    surveyor.measure({.kind = Kind::BoomPlateAngle, .pose = pose});
+    surveyor.distance(Pin::LiftFramePin, Pin::LiftBoomPin, pose);
+    surveyor.measure({.kind = Kind::BucketFloorAngle, .pose = pose});
+  }
+  return surveyor;
+}
+
 }  // namespace hingepin::survey
