@@ -74,6 +74,10 @@ class Page {
   /// A number with its data; `with_doubt`: and its uncertainty in words.
   [[nodiscard]] std::string number(const std::string& name, const Figure& figure,
                                    bool with_doubt = false) const;
+  /// Words of the record, which are in its own language, or typed by somebody: by their own direction.
+  [[nodiscard]] static std::string asWritten(const std::string& text) {
+    return "<bdi class=\"whole\">" + escaped(text) + "</bdi>";
+  }
   /// Numbers and names of files read from left to right in every language. The characters U+2066 and U+2069
   /// say it to those who do not know the element. @param html escaped already
   [[nodiscard]] std::string leftToRight(const std::string& html, const std::string& attributes = "") const {
@@ -358,7 +362,7 @@ void Page::statements() {
   const auto list = [&](const char* title, const std::vector<std::string>& texts) {
     if (texts.empty()) return;
     heading(say(title));
-    for (const std::string& text : texts) paragraph(escaped(text));
+    for (const std::string& text : texts) paragraph(asWritten(text));
   };
   list("certificate-remarks", certificate_.remarks);
   list("document-corrections", certificate_.corrections);
@@ -388,7 +392,7 @@ void Page::readings() {
   for (const Reading& reading : certificate_.readings) {
     beginRow();
     cell(fmt::format("<a id=\"reading-{0}\">{0}</a>", reading.number));
-    cell(escaped(reading.what));
+    cell(asWritten(reading.what));
     cell(leftToRight(
              escaped(voice_.asTyped(reading.typed)),
              fmt::format(" data-reading=\"{}\" data-typed=\"{}\"", reading.number, escaped(reading.typed))) +
