@@ -14,6 +14,7 @@
 #include <fstream>
 #include <limits>
 #include <map>
+#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <thread>
@@ -23,8 +24,12 @@
 #include "engine/calibration/calibration.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
+#include "engine/formats/survey_json.h"
 #include "engine/simulator/scenario.h"
+#include "engine/survey/answer.h"
+#include "engine/units/degree.h"
 #include "tests/benchmarks/plain_world.h"
+#include "tests/engine/survey/survey_text.h"
 
 namespace hingepin {
 namespace {
@@ -195,6 +200,44 @@ std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<st
   return results;
 }
 
+// --- A linkage that was surveyed ---
+
+/// How well a machine's linkage is measured.
+struct Surveying {
+  double tape_u_m = 0.005;
+  double inclinometer_u_rad = 0.3 * kDegree;
+  bool brief = false;       ///< the short survey instead of the usual one
+  double true_share = 1.0;  ///< of the stated uncertainties that the errors have
+};
+
+/// Measures the machine as it was built, through a survey's file, and puts what that gives into the job.
+/// @return the standard uncertainty that the linkage gives a mass, share of it
+Expected<double> putSurveyed(const Surveying& how, const simulator::Machine& machine, Files& files,
+                             Random random) {
+  survey::Surveyor surveyor{.truth = machine.as_built,
+                            .tape_u_m = how.tape_u_m,
+                            .inclinometer_u_rad = how.inclinometer_u_rad,
+                            .error = [&] { return how.true_share * random.normal(); },
+                            .plate_rad = 0.06 * random.normal(),
+                            .plate_m = random.uniform(0.1, 0.35)};
+  surveyor.ground_rad = how.true_share * 0.3 * kDegree * random.normal();
+  surveyor = (how.brief ? survey::shortSurvey : survey::usualSurvey)(surveyor, machine.lowest_rad,
+                                                                     machine.highest_rad);
+  auto job = nlohmann::ordered_json::parse(files.at("job.json"));
+  auto unit = job.at("unit");
+  unit.erase("linkage");
+  const auto file = formats::readSurvey(surveyText(surveyor, unit.dump()), "survey.json");
+  if (!file) return std::unexpected(file.error());
+  const auto answer =
+      survey::tellSurvey(file->survey, file->unit, file->attachment, how.tape_u_m, how.inclinometer_u_rad);
+  if (!answer) return std::unexpected(answer.error());
+  if (answer->unusable) return std::unexpected(*answer->unusable);
+  job["unit"] = nlohmann::ordered_json::parse(
+      formats::unitWithLinkage(unit.dump(), answer->estimate.geometry, answer->estimate.doubt));
+  files["job.json"] = job.dump();
+  return *answer->mass_u;
+}
+
 // --- How good that is ---
 
 /// One load, in % of the rated payload; a refused one has no error.
@@ -210,6 +253,7 @@ struct Result {
 struct MachineResult {
   std::size_t group = 0;
   double rated_kg = 0.0;
+  double survey_u = 0.0;  ///< what its linkage was said to cost, % of a mass
   double taught_Cel = 0.0;
   std::vector<Result> loads;
   std::string broken;  // the simulator itself failed
@@ -317,6 +361,15 @@ void print(const std::vector<MachineResult>& results, const Random& random) {
     }
   }
   for (const auto& [code, count] : refusals) fmt::print("  refused {} times: {}\n", count, code);
+  double squares = 0.0;
+  int surveyed = 0;
+  for (const MachineResult& r : results) {
+    squares += r.survey_u * r.survey_u;
+    surveyed += r.survey_u > 0.0 ? 1 : 0;
+  }
+  if (surveyed > 0)
+    fmt::print("  {} linkages surveyed; said to cost {:.3f} % of a mass (standard uncertainty, RMS)\n",
+               surveyed, std::sqrt(squares / surveyed));
 }
 
 // --- Running it ---
@@ -330,6 +383,8 @@ struct Options {
   bool only_make = false;
   std::vector<std::string> without;
   std::optional<benchmarks::PlainRanges> plain_world;
+  std::optional<Surveying> surveying;
+  std::optional<std::uint64_t> same_machine;  ///< all from this number, each surveyed afresh
 };
 
 bool writeFolder(const std::filesystem::path& folder, const Files& files) {
@@ -361,6 +416,8 @@ Expected<Drawn> draw(const Options& options, std::size_t group, Random random, M
     result.taught_Cel = scenario->taught_Cel;
     return Drawn{std::move(scenario->files), std::move(scenario->loads)};
   }
+  const Random of_survey = random.fork(2);
+  if (options.same_machine) random = Random(*options.same_machine);
   Scenario scenario = simulator::drawScenario(teaching, random);
   scenario.note = std::string("Invented machine of the trial, made by Hingepin's simulator. Group: ") +
                   kGroups[group].name + ".";
@@ -369,6 +426,11 @@ Expected<Drawn> draw(const Options& options, std::size_t group, Random random, M
   result.taught_Cel = scenario.taught[0].lift.oil_Cel;
   auto files = simulator::filesOf(scenario, random.fork(1));
   if (!files) return std::unexpected(files.error());
+  if (options.surveying && scenario.parts.linkage) {
+    const auto mass_u = putSurveyed(*options.surveying, scenario.machine, *files, of_survey);
+    if (!mass_u) return std::unexpected(mass_u.error());
+    result.survey_u = 100.0 * *mass_u;
+  }
   Drawn drawn{std::move(*files), {}};
   for (const JobLift& lift : scenario.unknown)
     drawn.loads.push_back({lift.file, lift.lift.load->mass_kg, lift.lift.load->mass_kg});
@@ -454,7 +516,26 @@ int run(int argc, char** argv) {
     causes += fmt::format("\n    {}: {}", cause.name, cause.means);
   }
   app.add_option("--without", options.without, causes)->delimiter(',')->check(CLI::IsMember(names));
+  bool is_surveyed = false;
+  Surveying surveying;
+  auto* of_survey = app.add_flag("--survey", is_surveyed,
+                                 "Linkages come from a survey of the machine as built, not from its drawing");
+  double tape_mm = 5.0;
+  double inclinometer_deg = 0.3;
+  app.add_option("--tape", tape_mm, "Standard uncertainty of a length, mm")->needs(of_survey);
+  app.add_option("--inclinometer", inclinometer_deg, "and of an angle, deg")->needs(of_survey);
+  app.add_option("--true-share", surveying.true_share, "The survey's real errors, as a share of those stated")
+      ->needs(of_survey);
+  app.add_flag("--short", surveying.brief, "Only what an hour gives is measured")->needs(of_survey);
+  app.add_option("--same-machine", options.same_machine,
+                 "One machine by this number, with the same logs, surveyed again and again")
+      ->needs(of_survey);
   CLI11_PARSE(app, argc, argv);
+  if (is_surveyed) {
+    surveying.tape_u_m = 1e-3 * tape_mm;
+    surveying.inclinometer_u_rad = inclinometer_deg * kDegree;
+    options.surveying = surveying;
+  }
   if (is_plain) options.plain_world = plain;
 
   const std::clock_t start = std::clock();
