@@ -60,7 +60,7 @@ std::string excerpt(std::string_view text) {
     } else {
       shown += text.substr(0, length);
     }
-    text.remove_prefix(std::max<std::size_t>(length, 1));
+    text.remove_prefix(length == 0 ? 1 : length);
   }
   return shown;
 }
