@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <utility>
 
 #include "engine/records/canonical_json.h"
@@ -171,8 +172,9 @@ Expected<std::vector<DuePair>> duePairs(const Store& store, const Edge& edge, st
     }
     worked_out = scale.unit;
   }
-  std::ranges::stable_sort(list, {},
-                           [](const DuePair& each) { return firstDue(each.when).value_or(INT64_MAX); });
+  std::ranges::sort(list, {}, [](const DuePair& each) {
+    return std::tuple(firstDue(each.when).value_or(INT64_MAX), each.pair.unit, each.pair.attachment);
+  });
   return list;
 }
 
