@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <tuple>
 
 namespace hingepin::proof {
 namespace {
@@ -72,7 +73,7 @@ std::vector<DueReason> dueReasons(const DueAsked& asked) {
     const std::string code = "due-event-" + std::string(nameIn(kEventNames, each.event));
     reasons.push_back({{code, {}}, each.utc_ms});
   }
-  std::ranges::stable_sort(reasons, {}, &DueReason::utc_ms);
+  std::ranges::sort(reasons, {}, [](const DueReason& each) { return std::tie(each.utc_ms, each.why.code); });
   return reasons;
 }
 
