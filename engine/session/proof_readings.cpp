@@ -299,7 +299,7 @@ std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const proce
   }
   if (!limit) return std::nullopt;
   read.proof.tolerance = *std::move(limit);
-  if (older) addAgreement(job, procedure, index, std::move(known), read);
+  if (older) addAgreement(job, procedure, index, known, read);
   if (masses) addMasses(job, procedure, index, known, read);
   if (trucks) addTrucks(job, index, known, read);
   if (read.masses.empty() && read.trucks.empty()) return std::nullopt;
