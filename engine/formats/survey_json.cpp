@@ -27,6 +27,10 @@ constexpr Limits kLengthU{Dimension::Length, 0.1, 1000, "mm", 1};
 constexpr Limits kSurveyedAngleU{Dimension::Angle, 0.001, 45, "deg", 3};
 constexpr Limits kPinDiameter{Dimension::Length, 5, 500, "mm"};
 
+// The search takes as long as the cube of the poses; nobody measures so many in a day.
+constexpr std::size_t kMostPoses = 50;
+constexpr std::size_t kMostMeasurements = 500;
+
 /// Which edges of the two pins a tape went between.
 enum class Edges { Like, Inner, Outer };
 constexpr std::array kEdgeNames = {Named{"like", Edges::Like}, Named{"inner", Edges::Inner},
@@ -49,6 +53,7 @@ class SurveyReader : public QuantityWalk {
   Measurement measurement(const JsonNode& node);
   /// What a tape from edge to edge has more than one from centre to centre.
   double edgesBeyondCentres(const JsonNode& node);
+  void atMost(std::size_t most, const JsonNode& list);
 
   SurveyFile file_;
 };
@@ -89,6 +94,11 @@ double SurveyReader::edgesBeyondCentres(const JsonNode& node) {
       return first_m + second_m;
   }
   return 0.0;
+}
+
+void SurveyReader::atMost(std::size_t most, const JsonNode& list) {
+  if (elements(list).size() > most)
+    keep(list.error("list-too-long", {{"most", Amount{static_cast<double>(most), "1"}}}));
 }
 
 Measurement SurveyReader::measurement(const JsonNode& node) {
@@ -162,10 +172,12 @@ SurveyFile SurveyReader::read(const JsonDocument& document) {
       maybeSi(root, "inclinometer_u", kSurveyedAngleU).value_or(file_.inclinometer_u_rad);
   file_.survey.ground_u_rad = maybeSi(root, "ground_u", kSurveyedAngleU).value_or(file_.survey.ground_u_rad);
   optional(root, "poses", [this](const JsonNode& node) {
+    atMost(kMostPoses, node);
     for (const JsonNode& each : elements(node)) file_.survey.poses.push_back(pose(each));
     return 0;
   });
   required(root, "measurements", [this](const JsonNode& node) {
+    atMost(kMostMeasurements, node);
     for (const JsonNode& each : elements(node)) file_.survey.measurements.push_back(measurement(each));
     return 0;
   });

@@ -125,6 +125,19 @@ TEST(SurveyJsonTest, WhatIsWrongIsNamedWhereItStands) {
   EXPECT_EQ(readSurvey(surveyOf(""), "s")->survey.measurements.size(), 0U);
 }
 
+TEST(SurveyJsonTest, MoreThanAnybodyMeasuresIsRefusedBeforeItIsReckonedWith) {
+  const std::string one = R"({ "kind": "ground-angle", "value": "0.4 deg" })";
+  std::string measurements = one;
+  for (int i = 1; i < 500; ++i) measurements += ", " + one;
+  EXPECT_EQ(faultOf(surveyOf(measurements)), "");
+  EXPECT_EQ(faultOf(surveyOf(measurements + ", " + one)), "list-too-long /measurements");
+  std::string poses = R"({ "pose": "0" })";
+  for (int i = 1; i <= 50; ++i) poses += R"(, { "pose": ")" + std::to_string(i) + "\" }";
+  EXPECT_EQ(faultOf(std::string(R"({ "format": "hingepin-survey/1", )") + kUnit + R"(, "poses": [)" + poses +
+                    R"(], "measurements": [)" + one + "] }"),
+            "list-too-long /poses");
+}
+
 TEST(SurveyJsonTest, ALinkageWithItsDoubtGoesThroughTheJobUnchanged) {
   const auto job = readJob(kSampleJob, "yard/job.json", openerOf(kSampleLogs));
   ASSERT_TRUE(job);
