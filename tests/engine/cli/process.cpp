@@ -16,6 +16,7 @@
 #include <set>
 #include <sstream>
 #include <thread>
+#include <utility>
 
 #ifdef __SANITIZE_ADDRESS__
 #include <sanitizer/lsan_interface.h>
@@ -89,17 +90,20 @@ ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::
   // A copy of a process has one thread, and what others had locked stays so.
   if (!onlyThread()) return runProgram(HINGEPIN_PROGRAM, arguments, folder, options);
   std::vector<char*> pointers = pointersOf(HINGEPIN_PROGRAM, arguments);
-  static std::set<std::string> looked_at;
-  [[maybe_unused]] const bool looks_for_leaks = looked_at.insert(commandOf(arguments)).second;
+  // To look for leaks takes longer than most commands: once for each way in which one ended.
+  static std::set<std::pair<std::string, int>> looked_at;
+  const std::string command = commandOf(arguments);
   const auto program = [&] {
     int status = run(static_cast<int>(pointers.size()) - 1, pointers.data());
 #ifdef __SANITIZE_ADDRESS__
-    if (looks_for_leaks && __lsan_do_recoverable_leak_check() != 0) status = kLeaked;
+    if (!looked_at.contains({command, status}) && __lsan_do_recoverable_leak_check() != 0) status = kLeaked;
 #endif
     std::fflush(nullptr);
     ::_exit(status);  // not what this process would clear up at its own end
   };
-  return runChild(program, folder, options);
+  ProcessResult result = runChild(program, folder, options);
+  looked_at.emplace(command, result.status);
+  return result;
 }
 
 ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,

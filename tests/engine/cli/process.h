@@ -26,7 +26,7 @@ ProcessResult runProgram(const std::string& program, const std::vector<std::stri
 
 /// The same of `hingepin`, in a process that begins as a copy of this one: loading the program anew costs
 /// more than most of what it is asked, by far with the sanitizers. Leaks are looked for the first time that a
-/// test asks for a command: to look takes longer than most commands.
+/// command ends with a status.
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                           const ProcessOptions& options = {});
 
