@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/session/practice_answers.h"
-#include "engine/base/contains.h"
 
 #include <fmt/format.h>
 
@@ -9,6 +8,7 @@
 #include <cmath>
 #include <utility>
 
+#include "engine/base/contains.h"
 #include "engine/linkage/linkage.h"
 #include "engine/procedures/evaluate.h"
 #include "engine/simulator/scenario.h"

@@ -183,9 +183,8 @@ unsigned bodiesOf(Pin pin) {
 }
 bool onFrame(Pin pin) { return (bodiesOf(pin) & static_cast<unsigned>(Body::Frame)) != 0; }
 bool onOneBody(Pin a, Pin b) { return (bodiesOf(a) & bodiesOf(b)) != 0; }
-bool onBoom(Pin pin) { return (bodiesOf(pin) & static_cast<unsigned>(Body::Boom)) != 0; }
 bool onLink(Pin pin) { return (bodiesOf(pin) & static_cast<unsigned>(Body::Link)) != 0; }
-bool beyondBoom(Pin pin) { return !onFrame(pin) && !onBoom(pin); }
+bool beyondBoom(Pin pin) { return !onFrame(pin) && !isOnBoom(pin); }
 
 template <class T>
 T predict(const Target& target, const Stand<T>& s) {
@@ -564,7 +563,7 @@ bool takesTwoPins(Kind kind) {
   return kind == Kind::Distance || kind == Kind::Horizontal || kind == Kind::Vertical ||
          kind == Kind::Inclination;
 }
-bool isOnBoom(Pin pin) { return onBoom(pin); }
+bool isOnBoom(Pin pin) { return (bodiesOf(pin) & static_cast<unsigned>(Body::Boom)) != 0; }
 bool takesOnePin(Kind kind) { return kind == Kind::Height || kind == Kind::BoomPlateOffset; }
 
 bool needsPose(const Target& target) {
