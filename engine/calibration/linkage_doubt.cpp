@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/calibration/linkage_doubt.h"
 
-#include <array>
 #include <cmath>
 #include <optional>
 

@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <vector>
+#include <array>
 
 #include "engine/base/error.h"
 #include "engine/linkage/linkage.h"
 #include "engine/linkage/numbers.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::calibration {
 
 /// Half the weigh window where a job names none.
-inline constexpr double kDefaultWindow_rad = 15.0 * 0.017453292519943295;
+inline constexpr double kDefaultWindow_rad = 15.0 * kDegree;
 
 /// Where a heap's centre is taken to be where nobody says, in the bucket's frame: loaders of a shape.
 [[nodiscard]] linkage::Pin usualPayloadCenter(Length boom_length);

@@ -30,12 +30,6 @@ using Json = nlohmann::ordered_json;
 constexpr std::size_t kMostSuggestions = 5;
 constexpr std::size_t kWorstChecks = 3;
 
-bool isAngle(const Target& target) {
-  return survey::isAngle(target.kind) ||
-         (target.kind == Kind::DataSheet &&
-          linkage::linkageNumbers()[target.number].kind == LinkageNumber::Radians);
-}
-
 std::string surveyedText(bool is_angle, double value, UnitSystem system) {
   return is_angle ? angle(value) : shown(value * 1000.0, "mm", 0, system);
 }
@@ -141,7 +135,7 @@ Json surveyJson(const SurveyFile& file, const Answer& answer, UnitSystem system)
   for (std::size_t k = 0; k < answer.estimate.checks.size(); ++k) {
     const survey::Measurement& measurement = file.survey.measurements[k];
     const survey::Check& check = answer.estimate.checks[k];
-    const bool is_angle = isAngle(measurement.target);
+    const bool is_angle = survey::isAngle(measurement.target);
     Json each = targetJson(file, measurement.target);
     each["value"] = surveyedJson(is_angle, measurement.value);
     each["others"] = check.redundancy > 0.0 ? Json(surveyedJson(is_angle, check.others)) : Json(nullptr);
@@ -154,7 +148,7 @@ Json surveyJson(const SurveyFile& file, const Answer& answer, UnitSystem system)
   for (const Gain& gain : answer.next) {
     Json each = targetJson(file, gain.target);
     if (gain.boom_angle_rad) each["new_pose_boom_angle"] = surveyedJson(true, *gain.boom_angle_rad);
-    each["u"] = surveyedJson(isAngle(gain.target), gain.u);
+    each["u"] = surveyedJson(survey::isAngle(gain.target), gain.u);
     if (answer.mass_u)
       each["mass_expanded_uncertainty"] = fmt::format("{:.1f} kg", massOf(file, gain.effect_u));
     json["next"].push_back(each);
@@ -191,8 +185,9 @@ std::string surveyText(const SurveyFile& file, const Answer& answer, UnitSystem 
   Table checks = {{"measurement", "measured", "by all others", "times its doubt"}};
   for (const std::size_t k : order) {
     const survey::Measurement& each = file.survey.measurements[k];
-    checks.push_back({targetText(file, each.target), surveyedText(isAngle(each.target), each.value, system),
-                      surveyedText(isAngle(each.target), estimate.checks[k].others, system),
+    checks.push_back({targetText(file, each.target),
+                      surveyedText(survey::isAngle(each.target), each.value, system),
+                      surveyedText(survey::isAngle(each.target), estimate.checks[k].others, system),
                       fmt::format("{:.1f}", std::abs(estimate.checks[k].standardised))});
   }
   if (order.empty()) {

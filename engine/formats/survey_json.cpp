@@ -11,7 +11,6 @@
 
 #include "engine/formats/job_json.h"
 #include "engine/formats/quantity_walk.h"
-#include "engine/units/degree.h"
 
 namespace hingepin::formats {
 namespace {
@@ -139,9 +138,7 @@ Measurement SurveyReader::measurement(const JsonNode& node) {
     keep(node.error("survey-pose-missing"));
   }
 
-  const bool angle = survey::isAngle(target.kind) ||
-                     (target.kind == Kind::DataSheet &&
-                      linkage::linkageNumbers()[target.number].kind == linkage::LinkageNumber::Radians);
+  const bool angle = survey::isAngle(target);
   measurement.value = required(node, "value", [&](const JsonNode& value) {
     return quantityIn(value, angle ? kSurveyedAngle : kSurveyedLength);
   });

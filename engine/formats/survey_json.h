@@ -8,6 +8,7 @@
 #include "engine/base/strict_json.h"
 #include "engine/calibration/job.h"
 #include "engine/survey/survey.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::formats {
 
@@ -18,7 +19,7 @@ struct SurveyFile {
   std::optional<calibration::Attachment> attachment;
   survey::Survey survey;  ///< measurements in the file's order
   double tape_u_m = 0.005;
-  double inclinometer_u_rad = 0.3 * 0.017453292519943295;
+  double inclinometer_u_rad = 0.3 * kDegree;
 };
 
 /// Reads a survey ("hingepin-survey/1"). What was measured from edge to edge of two pins becomes the distance

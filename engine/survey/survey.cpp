@@ -10,8 +10,6 @@
 #include <unsupported/Eigen/AutoDiff>
 #include <utility>
 
-#include "engine/units/degree.h"
-
 namespace hingepin::survey {
 namespace {
 
@@ -398,9 +396,7 @@ Line Model::linear(std::optional<std::size_t> pose, const Eigen::VectorXd& unkno
 
 double difference(const Target& target, double measured, double predicted) {
   const double off = measured - predicted;
-  const bool angle = isAngle(target.kind) || (target.kind == Kind::DataSheet &&
-                                              linkageNumbers()[target.number].kind == LinkageNumber::Radians);
-  return angle ? std::remainder(off, 2.0 * pi) : off;
+  return isAngle(target) ? std::remainder(off, 2.0 * pi) : off;
 }
 
 System Model::system(const Eigen::VectorXd& unknowns, double closure_u_m) const {
@@ -555,9 +551,10 @@ std::optional<std::size_t> worstOf(const std::vector<Check>& checks) {
 
 }  // namespace
 
-bool isAngle(Kind kind) {
-  return kind == Kind::Inclination || kind == Kind::BoomPlateAngle || kind == Kind::BucketFloorAngle ||
-         kind == Kind::GroundAngle;
+bool isAngle(const Target& target) {
+  return target.kind == Kind::Inclination || target.kind == Kind::BoomPlateAngle ||
+         target.kind == Kind::BucketFloorAngle || target.kind == Kind::GroundAngle ||
+         (target.kind == Kind::DataSheet && linkageNumbers()[target.number].kind == LinkageNumber::Radians);
 }
 bool takesTwoPins(Kind kind) {
   return kind == Kind::Distance || kind == Kind::Horizontal || kind == Kind::Vertical ||
@@ -692,7 +689,7 @@ std::vector<Gain> gains(const Survey& survey, const Estimate& estimate, const Pe
       return each.target == target || each.target == turned;
     });
   };
-  const auto uOf = [&](Kind kind) { return isAngle(kind) ? inclinometer_u_rad : tape_u_m; };
+  const auto uOf = [&](const Target& target) { return isAngle(target) ? inclinometer_u_rad : tape_u_m; };
   /// Kalman's update of one variance.
   const auto left = [](const Eigen::RowVectorXd& wanted, const Eigen::RowVectorXd& row) {
     const double shared = wanted.dot(row);
@@ -701,7 +698,7 @@ std::vector<Gain> gains(const Survey& survey, const Estimate& estimate, const Pe
   const Eigen::RowVectorXd wanted = effect_by_unknown * estimate.root;
   const auto consider = [&](const Target& target) {
     if (taken(target)) return;
-    const double u = uOf(target.kind);
+    const double u = uOf(target);
     const Eigen::RowVectorXd row = model.line(target, estimate.unknowns).by * estimate.root / u;
     list.push_back({.target = target, .u = u, .boom_angle_rad = {}, .effect_u = left(wanted, row)});
   };
@@ -775,7 +772,7 @@ std::vector<Gain> gains(const Survey& survey, const Estimate& estimate, const Pe
       wider_effect.head(n) = effect_by_unknown;
       for (Target target : {in_pose[1], of_tilt[1]}) {
         target.pose = pose;
-        const double u = uOf(target.kind);
+        const double u = uOf(target);
         const Eigen::RowVectorXd row = further.line(target, unknowns).by * root / u;
         target.pose.reset();
         list.push_back({.target = target,

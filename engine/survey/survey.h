@@ -10,6 +10,7 @@
 #include "engine/base/error.h"
 #include "engine/base/named.h"
 #include "engine/linkage/numbers.h"
+#include "engine/units/degree.h"
 
 namespace hingepin::survey {
 
@@ -58,8 +59,6 @@ inline constexpr std::array kKindNames = {Named{"distance", Kind::Distance},
                                           Named{"ground-angle", Kind::GroundAngle},
                                           Named{"data-sheet", Kind::DataSheet}};
 
-/// Whether the value is an angle; else it is a length, or of DataSheet what its number is.
-[[nodiscard]] bool isAngle(Kind kind);
 [[nodiscard]] bool takesTwoPins(Kind kind);
 [[nodiscard]] bool takesOnePin(Kind kind);
 
@@ -74,6 +73,8 @@ struct Target {
   friend bool operator==(const Target&, const Target&) = default;
 };
 
+/// Whether the value is an angle; else it is a length.
+[[nodiscard]] bool isAngle(const Target& target);
 /// Whether the value changes as the linkage moves, so that a pose has to be named.
 [[nodiscard]] bool needsPose(const Target& target);
 /// Whether the pin is on the boom, whose straight edge can be measured against it.
@@ -97,7 +98,7 @@ struct Pose {
 struct Survey {
   std::vector<Pose> poses;
   std::vector<Measurement> measurements;
-  double ground_u_rad = 0.3 * 0.017453292519943295;  ///< how level the ground was taken to be
+  double ground_u_rad = 0.3 * kDegree;  ///< how level the ground was taken to be
 };
 
 /// A measurement against all the others.

@@ -29,7 +29,7 @@ inline std::string surveyText(const Surveyor& surveyor, const std::string& unit_
                           nameIn(kPinNames, target.to));
     if (takesOnePin(target.kind)) text += fmt::format(R"(, "pin": "{}")", nameIn(kPinNames, target.from));
     if (target.pose) text += fmt::format(R"(, "pose": "{}")", surveyor.survey.poses[*target.pose].name);
-    const bool angle = isAngle(target.kind);
+    const bool angle = isAngle(target);
     text += angle ? fmt::format(R"(, "value": "{:.5f} deg", "u": "{:.4f} deg"}})", each.value / kDegree,
                                 each.u / kDegree)
                   : fmt::format(R"(, "value": "{:.6f} m", "u": "{:.5f} m"}})", each.value, each.u);

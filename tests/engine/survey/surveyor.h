@@ -82,7 +82,7 @@ struct Surveyor {
   }
 
   void measure(const Target& target) {
-    const double u = isAngle(target.kind) ? inclinometer_u_rad : tape_u_m;
+    const double u = isAngle(target) ? inclinometer_u_rad : tape_u_m;
     survey.measurements.push_back({target, trueValue(target) + u * error(), u});
   }
   void distance(Pin from, Pin to, std::optional<std::size_t> pose = {}) {
