@@ -168,7 +168,8 @@ Expected<Verdict> Evaluation::repeatability() const {
   const Expected<ReadQuantity> most = limit(check_.at_most);
   if (!most) return std::unexpected(most.error());
   std::vector<Observation> values = values_;
-  if (!check_.reference.empty()) values.erase(values.begin(), values.end() - valuesSinceReference());
+  if (!check_.reference.empty())
+    values.erase(values.begin(), values.end() - std::min(valuesSinceReference(), std::ssize(values)));
   if (values.size() < 2) return Verdict{.reason = "too-few-values"};
   const double deviation = sampleDeviation(values);
   return Verdict{.passed = staysBelow(deviation, most->value_si),
