@@ -21,8 +21,8 @@ class JobRunner : public QObject {
   QML_NAMED_ELEMENT(Job)
   QML_SINGLETON
   Q_PROPERTY(hingepin::mobile::JobView view READ view NOTIFY viewChanged)
-  /// Of an indication that is asked for: what the engine weighed in its lift, as {text, number, unit, doubt}; empty
-  /// where it weighed nothing.
+  /// Of an indication that is asked for: what the engine weighed in its lift, as {text, number, unit, doubt};
+  /// empty where it weighed nothing.
   Q_PROPERTY(QVariantMap weighed MEMBER weighed_ NOTIFY weighedChanged)
   Q_PROPERTY(bool open READ isOpen NOTIFY viewChanged)
   Q_PROPERTY(QString refusal READ refusal NOTIFY refusalChanged)
