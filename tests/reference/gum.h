@@ -35,9 +35,9 @@ inline constexpr ThermometerResult kThermometerRefit{
     -0.9304296030934459,  0.003497563963505284,  -0.1493768127324772,  0.004138595752854945};
 
 // Coverage factors t_p(nu).
-// Source: JCGM 100:2008 (GUM) Table G.2: its rows and columns, the figures computed to six decimals. Rounded,
-// they match the printed table as remembered (from memory, unconfirmed), but for nu = 35, p = 90 %,
-// remembered as 1.70.
+// Source: JCGM 100:2008 (GUM) Table G.2, rows and columns of which NIST TN 1297 Table B.1 prints too (read
+// there); the figures computed to six decimals. Rounded, they are those of that table, but for nu = 35, p =
+// 90 %, which it prints as 1.70.
 inline constexpr std::array<double, 6> kCoverages{0.68268949213708590, 0.90, 0.95,
                                                   0.95449973610364158, 0.99, 0.99730020393673979};
 struct CoverageRow {
