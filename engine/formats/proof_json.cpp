@@ -287,12 +287,14 @@ proof::Costs ProofReader::costs(const JsonNode& node) {
 }
 
 proof::Plan ProofReader::plan(const JsonNode& node) {
-  object(node,
-         {"bucket", "buckets_per_truck", "repeatability", "scale_interval", "scale_u", "error", "rate"});
-  proof::Plan plan{.bucket = mass(node, "bucket", kReference)};
-  plan.buckets_per_truck = required(node, "buckets_per_truck", [this](const JsonNode& count) {
-                             return std::optional(whole(count, 1, kMostBuckets));
-                           }).value_or(1);
+  // One of the two keys says which way it goes.
+  const bool loader_on_scale = node.find("buckets_on_scale").has_value();
+  const char* const buckets = loader_on_scale ? "buckets_on_scale" : "buckets_per_truck";
+  object(node, {"bucket", buckets, "repeatability", "scale_interval", "scale_u", "error", "rate"});
+  proof::Plan plan{.bucket = mass(node, "bucket", kReference), .loader_on_scale = loader_on_scale};
+  plan.buckets = required(node, buckets, [this](const JsonNode& count) {
+                   return std::optional(whole(count, 1, kMostBuckets));
+                 }).value_or(1);
   plan.repeatability = maybeMass(node, "repeatability", kReferenceU);
   plan.scale_interval = mass(node, "scale_interval", kStep);
   plan.scale_net_u = maybeMass(node, "scale_u", kReferenceU);

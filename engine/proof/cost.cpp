@@ -3,13 +3,14 @@
 
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "engine/statistics/distributions.h"
 
 namespace hingepin::proof {
 namespace {
 
-constexpr int kMostTrucks = 200;
+constexpr int kMostWeighings = 200;  // of trucks, or of the loader
 constexpr double kTonne_kg = 1000.0;
 
 struct Share {
@@ -129,30 +130,45 @@ Expected<PlanResult> planFor(const Plan& plan, const Proof& proof, const Planned
   const double sd_kg = plan.repeatability ? plan.repeatability->inKilograms() : scatter.sd_kg;
   const double degrees =
       plan.repeatability ? std::numeric_limits<double>::infinity() : scatter.degrees_of_freedom;
-  const double buckets = plan.buckets_per_truck;
-  const double truck_u_kg =
-      plan.scale_net_u.value_or(assumedScaleU(plan.scale_interval, buckets * plan.bucket)).inKilograms();
-  // Rounding of gross and tare.
-  const double rounding_kg = plan.scale_interval.inKilograms() / std::sqrt(6.0);
+  // Trucks add up to one sum, of which each takes so many buckets; the loader's buckets give one mean.
+  const double each = plan.loader_on_scale ? 1.0 : plan.buckets;
+  const double interval_kg = plan.scale_interval.inKilograms();
+  const double net_u_kg =
+      plan.scale_net_u.value_or(assumedScaleU(plan.scale_interval, each * plan.bucket)).inKilograms();
   const double error_kg = plan.error.value_or(Mass()).inKilograms();
 
-  const auto doubtOf = [&](double trucks) {
-    return Doubt{.scatter_u_kg = sd_kg * std::sqrt(trucks * buckets),
+  /// Of what `times` weighings say, for one bucket.
+  const auto doubtOf = [&](int times) {
+    if (plan.loader_on_scale) {
+      return Doubt{.scatter_u_kg = std::hypot(sd_kg, interval_kg / std::sqrt(12.0)) / std::sqrt(times),
+                   .degrees_of_freedom = std::max(times - 1.0, 1.0),
+                   .normal_u_kg = net_u_kg,
+                   .rectangular_half_kg = interval_kg / 2.0};
+    }
+    // Rounding of gross and tare.
+    return Doubt{.scatter_u_kg = sd_kg / std::sqrt(times * each),
                  .degrees_of_freedom = degrees,
-                 .normal_u_kg = std::hypot(rounding_kg * std::sqrt(trucks), truck_u_kg * trucks)};
+                 .normal_u_kg = std::hypot(interval_kg / std::sqrt(6.0) / std::sqrt(times), net_u_kg) / each};
   };
   PlanResult result;
-  result.smallest_error_shown_kg = halfWidth(doubtOf(1)) / buckets;
-  for (int trucks = 1; trucks <= kMostTrucks; ++trucks) {
-    const double count = trucks * buckets;
-    const bool decided = proof.decision.rule == Rule::Simple ||
-                         rateOfDeciding(doubtOf(trucks), error_kg * count, limit->inKilograms() * count,
-                                        proof.decision.confidence) >= plan.rate;
-    if (!decided) continue;
-    result.trucks = trucks;
-    result.buckets = trucks * plan.buckets_per_truck;
-    return result;
+  result.smallest_error_shown_kg = halfWidth(doubtOf(plan.loader_on_scale ? plan.buckets : 1));
+  const auto decides = [&](int times) {
+    return proof.decision.rule == Rule::Simple ||
+           rateOfDeciding(doubtOf(times), error_kg, limit->inKilograms(), proof.decision.confidence) >=
+               plan.rate;
+  };
+  // One weighing of the loader says nothing of the scatter. More weighings decide more often.
+  int fewest = plan.loader_on_scale ? 2 : 1;
+  if (!decides(fewest)) {
+    if (!decides(kMostWeighings)) return result;
+    int too_few = std::exchange(fewest, kMostWeighings);
+    while (fewest - too_few > 1) {
+      const int middle = (too_few + fewest) / 2;
+      (decides(middle) ? fewest : too_few) = middle;
+    }
   }
+  if (!plan.loader_on_scale) result.trucks = fewest;
+  result.buckets = fewest * static_cast<int>(each);
   return result;
 }
 

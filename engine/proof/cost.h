@@ -19,7 +19,8 @@ struct PlannedScatter {
   double degrees_of_freedom = 0.0;
 };
 
-/// How many buckets, in whole trucks, the rule decides with at the wanted rate, all trucks taken together.
+/// How many buckets, in whole trucks, the rule decides with at the wanted rate, all trucks taken together; or
+/// how many weighed in the loader.
 /// @param scatter of one weighing, where the plan gives none
 /// Errors: those of `limitAt`; Insufficient "plan-without-repeatability".
 [[nodiscard]] Expected<PlanResult> planFor(const Plan& plan, const Proof& proof,

@@ -102,10 +102,11 @@ struct Costs {
   std::optional<int> buckets_per_truck;
 };
 
-/// A proof that is still to be made: how many buckets into trucks it will take.
+/// A proof against a truck scale that is still to be made: how many buckets it will take.
 struct Plan {
   Mass bucket;                          ///< what one bucket holds
-  int buckets_per_truck = 1;            ///< >= 1
+  bool loader_on_scale = false;         ///< each bucket is weighed in the loader; else they fill trucks
+  int buckets = 1;                      ///< >= 1: that fill a truck, or that are meant to be weighed
   std::optional<Mass> repeatability{};  ///< standard deviation of one weighing; absent: of the masses
   Mass scale_interval{};
   std::optional<Mass> scale_net_u{};  ///< as TruckScale::net_u
@@ -209,9 +210,9 @@ struct Cost {
 
 /// How many buckets decide, said beforehand.
 struct PlanResult {
-  std::optional<int> buckets;  ///< absent: no number does
-  std::optional<int> trucks;
-  double smallest_error_shown_kg = 0.0;  ///< of one bucket, by as many buckets as one truck takes
+  std::optional<int> buckets;            ///< absent: no number does
+  std::optional<int> trucks;             ///< absent too where the loader itself is weighed
+  double smallest_error_shown_kg = 0.0;  ///< of one bucket, by as many buckets as `Plan::buckets`
 };
 
 /// What all of it comes to.

@@ -230,7 +230,11 @@ void weighWell(const TruckScale& scale, double gross_kg, double net_kg, std::vec
     warnings.push_back({std::move(code), std::move(values)});
   };
   if (!scale.net_u) warn("truck-scale-error-taken");
-  if (scale.certificate.empty()) warn("truck-scale-certificate-missing");
+  if (scale.certificate.empty()) {
+    warn("truck-scale-certificate-missing");
+  } else if (scale.certificate_expires.empty()) {
+    warn("truck-scale-expiry-missing");
+  }
   const std::string day = scale.gross_time.substr(0, 10);
   if (!scale.certificate_expires.empty() && !day.empty() && scale.certificate_expires < day) {
     warn("truck-scale-certificate-expired", {{"day", scale.certificate_expires}});
@@ -601,6 +605,10 @@ Message sayMore(const Judgement& judgement) {
 Message sayPlan(const PlanResult& plan) {
   const Amount smallest = kilograms(plan.smallest_error_shown_kg);
   if (!plan.buckets) return {"proof-plan-never-decides", {{"smallest", smallest}}};
+  // Weighed in the loader, as the check of a procedure says it.
+  if (!plan.trucks)
+    return {"check-proof-plan",
+            {{"buckets", Amount{static_cast<double>(*plan.buckets), "1"}}, {"smallest", smallest}}};
   return {"proof-plan",
           {{"buckets", Amount{static_cast<double>(*plan.buckets), "1"}},
            {"trucks", Amount{static_cast<double>(*plan.trucks), "1"}},

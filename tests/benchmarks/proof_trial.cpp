@@ -47,9 +47,25 @@ void buckets(int proofs) {
   }
 }
 
+/// The loader itself weighed: the interval of the truck scale is in every bucket.
+void weighings(int proofs) {
+  fmt::print("| interval | scatter | weighings | decided | none decides |\n");
+  for (const double interval : {10.0, 20.0}) {
+    for (const double scatter : {10.0, 30.0, 60.0}) {
+      Loading loading{.on_scale = true, .scatter = scatter, .scale_u = 3.0, .interval = interval};
+      loading.readings = 0;
+      const Decided decided = decidedAsPlanned(loading, proofs, Random(109));
+      fmt::print("| {} kg | {} kg | {} | {:.1f} % | {:.1f} % |\n", interval, scatter, decided.buckets,
+                 100.0 * decided.share, 100.0 * decided.none);
+      std::fflush(stdout);
+    }
+  }
+}
+
 }  // namespace
 
-/// hingepin_proof_trial intervals|acceptance|buckets PROOFS: what tests/benchmarks/RESULTS.md says of proofs.
+/// hingepin_proof_trial intervals|acceptance|buckets|weighings PROOFS: what tests/benchmarks/RESULTS.md says
+/// of proofs.
 int main(int argument_count, char** arguments) {
   if (argument_count != 3) return 2;
   const std::string_view what = arguments[1];
@@ -57,4 +73,5 @@ int main(int argument_count, char** arguments) {
   if (what == "intervals") intervals(proofs);
   if (what == "acceptance") acceptance(proofs);
   if (what == "buckets") buckets(proofs);
+  if (what == "weighings") weighings(proofs);
 }

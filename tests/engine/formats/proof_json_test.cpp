@@ -75,7 +75,7 @@ TEST(ProofJsonTest, ReadsEveryKey) {
   EXPECT_EQ(proof.costs->truck_legal->inKilograms(), 22660);
   EXPECT_EQ(proof.costs->buckets_per_truck, 5);
   EXPECT_EQ(proof.plan->bucket.inKilograms(), 4500);
-  EXPECT_EQ(proof.plan->buckets_per_truck, 5);
+  EXPECT_EQ(proof.plan->buckets, 5);
   EXPECT_EQ(proof.plan->repeatability->inKilograms(), 30);
   EXPECT_EQ(proof.plan->scale_interval.inKilograms(), 20);
   EXPECT_EQ(proof.plan->scale_net_u->inKilograms(), 6);

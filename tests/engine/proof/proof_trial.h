@@ -69,8 +69,9 @@ inline double acceptedAtTheLimit(const Situation& situation, double limit, int p
 /// Readings of the known mass where its scatter is known well.
 inline constexpr int kReadingsOfKnown = 200;
 
-/// A loader that fills trucks, in kg a bucket.
+/// A loader that fills trucks, or is weighed itself, in kg a bucket.
 struct Loading {
+  bool on_scale = false;
   double scatter = 60.0;
   double error = 20.0;
   double limit = 45.0;
@@ -88,26 +89,52 @@ struct Decided {
   double none = 0.0;  ///< of the proofs, those of which no number was said to decide
 };
 
+/// The loader weighed empty, then with each of so many buckets.
+inline LoaderOnScale drawnOnScale(const Loading& loading, int buckets, double scale_error, Random& random) {
+  LoaderOnScale loader;
+  loader.scale.interval = kg(loading.interval);
+  loader.scale.net_u = kg(loading.scale_u);
+  const double empty = 15000.0 + random.uniform(0.0, 1000.0);
+  loader.empty = kg(displayed(empty, loading.interval));
+  for (int bucket = 0; bucket < buckets; ++bucket) {
+    const double held = 4500.0 + 200.0 * random.normal();
+    loader.buckets.push_back({kg(displayed(empty + held + scale_error, loading.interval)),
+                              kg(held + loading.error + loading.scatter * random.normal())});
+  }
+  return loader;
+}
+
 /// How often as many buckets as were said to be needed do decide.
 inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random random) {
   int decided = 0;
   int planned = 0;
   double buckets = 0.0;
+  std::optional<PlanResult> stated;
   for (int i = 0; i < proofs; ++i) {
     Proof proof =
         drawnProof({loading.readings > 0 ? loading.readings : kReadingsOfKnown, loading.scatter, 0.0, 1.0},
                    loading.error, loading.limit, Rule::Guarded, random);
-    proof.plan = Plan{.bucket = kg(4500), .buckets_per_truck = loading.buckets_per_truck};
+    proof.plan =
+        Plan{.bucket = kg(4500), .loader_on_scale = loading.on_scale, .buckets = loading.buckets_per_truck};
     proof.plan->scale_interval = kg(loading.interval);
     proof.plan->scale_net_u = kg(loading.scale_u);
     proof.plan->error = kg(loading.error);
     proof.plan->rate = loading.rate;
     if (loading.readings == 0) proof.plan->repeatability = kg(loading.scatter);
-    const PlanResult plan = *prove(proof).value().plan;
-    if (!plan.trucks) continue;
+    // What the plan states itself is the same each time.
+    if (!stated || loading.readings > 0) stated = *prove(proof).value().plan;
+    const PlanResult plan = *stated;
+    if (!plan.buckets) continue;
     ++planned;
     buckets += *plan.buckets;
     const double scale_error = loading.scale_u * random.normal();  // of each net, the same all day
+    if (loading.on_scale) {
+      proof.loader_on_scale.push_back(drawnOnScale(loading, *plan.buckets, scale_error, random));
+      proof.plan.reset();
+      const ProofResult result = prove(proof).value();
+      decided += result.loader_on_scale[0].verdict != Verdict::Undecided ? 1 : 0;
+      continue;
+    }
     for (int truck = 0; truck < *plan.trucks; ++truck) {
       TruckLoad load;
       load.scale.interval = kg(loading.interval);

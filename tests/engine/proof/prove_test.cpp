@@ -265,6 +265,8 @@ TEST(ProveTest, RulesOfGoodWeighingAreSaidUntilTheyAreKept) {
   TruckScale& scale = proof.trucks[0].scale;
   scale.net_u = kg(5);
   scale.certificate = "invented-17";
+  scale.certificate_expires = "";
+  EXPECT_THAT(prove(proof)->trucks[0].warnings, hasCode("truck-scale-expiry-missing"));
   scale.certificate_expires = "2027-01-31";
   scale.gross_ticket = "1";
   scale.tare_ticket = "2";
@@ -339,7 +341,7 @@ TEST(ProveTest, CostIsWhatTheErrorGaveAway) {
 
 TEST(ProveTest, PlanSaysHowManyBucketsDecideAndWhatOneTruckShows) {
   Proof proof = example();
-  proof.plan = Plan{.bucket = kg(4500), .buckets_per_truck = 5};
+  proof.plan = Plan{.bucket = kg(4500), .buckets = 5};
   proof.plan->scale_interval = kg(20);
   proof.plan->repeatability = kg(60);
   proof.plan->scale_net_u = kg(10);
@@ -360,6 +362,29 @@ TEST(ProveTest, PlanSaysHowManyBucketsDecideAndWhatOneTruckShows) {
   // A scale that may be off by more than the limit never decides.
   proof.plan->scale_net_u = kg(400);
   EXPECT_FALSE(prove(proof)->plan->buckets);
+}
+
+TEST(ProveTest, PlanForTheLoaderOnTheScaleSaysHowManyWeighingsDecide) {
+  Proof proof = example();
+  proof.plan = Plan{.bucket = kg(4500), .loader_on_scale = true, .buckets = 5};
+  proof.plan->scale_interval = kg(20);
+  proof.plan->repeatability = kg(60);
+  proof.plan->scale_net_u = kg(3);
+  const PlanResult plan = prove(proof)->plan.value();
+  ASSERT_TRUE(plan.buckets);
+  EXPECT_FALSE(plan.trucks);
+  EXPECT_EQ(sayPlan(plan).code, "check-proof-plan");
+  // The rounding of the empty weighing is in all of them, so its half interval stays; the scatter of five has
+  // four degrees of freedom (GUM table G.2: 2.87 for 95.45 %).
+  const double scatter = std::hypot(60.0, 20.0 / std::sqrt(12.0)) / std::sqrt(5.0);
+  EXPECT_GT(plan.smallest_error_shown_kg, 2.0 * std::hypot(scatter, 20.0 / std::sqrt(12.0), 3.0));
+  EXPECT_LT(plan.smallest_error_shown_kg, 2.87 * std::hypot(scatter, 20.0 / std::sqrt(12.0), 3.0));
+  // An interval whose half is beyond the limit never decides.
+  proof.plan->scale_interval = kg(100);
+  EXPECT_FALSE(prove(proof)->plan->buckets);
+  // One weighing tells no scatter, so the simple rule takes two.
+  proof.decision.rule = Rule::Simple;
+  EXPECT_EQ(prove(proof)->plan->buckets, 2);
 }
 
 TEST(ProveTest, ChangeFromFoundToLeftLeavesTheReferencesDoubtOut) {
