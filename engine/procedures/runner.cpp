@@ -5,6 +5,7 @@
 #include <cmath>
 #include <initializer_list>
 #include <iterator>
+#include <span>
 #include <utility>
 
 #include "engine/base/contains.h"
@@ -157,7 +158,8 @@ class Runner {
               bool more_helps);
   void goOn(const Step& step, bool closes);
   void advance();
-  void goBack(const std::string& to);
+  void goBack(const std::string& to, std::size_t since = 0);
+  [[nodiscard]] std::size_t lookedAtSince(const Step& step, const std::string& to) const;
   void supersede(const std::string& step);
   void stop(const Step& step);
   void makeSafe(std::size_t from);
@@ -425,7 +427,22 @@ void Runner::goOn(const Step& step, bool closes) {
 
 void Runner::pass(const Step& step) { goOn(step, true); }
 
-void Runner::goBack(const std::string& to) {
+/// The first try that a failed check looked at, for a way back to `to`: a repeatability with a reference
+/// looks at one mass, so those before it stay.
+std::size_t Runner::lookedAtSince(const Step& step, const std::string& to) const {
+  if (!step.check || step.check->kind != CheckKind::Repeatability || step.check->reference.empty()) return 0;
+  std::size_t goal = 0;
+  std::size_t since = 0;
+  for (std::size_t at = 0; at < state_.tries.size(); ++at) {
+    const Try& each = state_.tries[at];
+    if (each.event.about == to) goal = at;
+    if (each.counts && each.event.about == step.check->reference) since = goal;
+  }
+  return since;
+}
+
+/// @param since the first try that no longer counts, where it is of a step from `to` on
+void Runner::goBack(const std::string& to, std::size_t since) {
   state_.reading_again.clear();
   leaveStep();
   const std::optional<std::size_t> goal = indexOf(procedure_, to);
@@ -443,7 +460,7 @@ void Runner::goBack(const std::string& to) {
       state_.rounds.erase(id);
     }
   }
-  for (Try& each : state_.tries) {
+  for (Try& each : std::span(state_.tries).subspan(since)) {
     const std::optional<std::size_t> index = indexOf(procedure_, each.event.about);
     if (!index || *index < *goal) continue;
     const bool this_round = std::ranges::all_of(common, [&](const std::string& id) {
@@ -493,7 +510,7 @@ void Runner::failed(const Step& step, const std::optional<OnFailure>& failure, c
     return stop(step);
   }
   ++failures;
-  if (failure->action == FailureAction::GoBack) return goBack(failure->to);
+  if (failure->action == FailureAction::GoBack) return goBack(failure->to, lookedAtSince(step, failure->to));
   if (failure->action == FailureAction::More) {
     // All that was read goes on counting. A repeat that has ended is gone through once more, and those within
     // it as often as they say.
