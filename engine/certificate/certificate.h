@@ -43,9 +43,9 @@ struct Figure {
 using proof::Verdict;
 using proof::When;
 
-/// The scale against one known mass, or against one truck's net.
+/// The scale against one known mass, one truck's net, or the loader on a truck scale.
 struct Result {
-  Message what;        ///< "certificate-mass", "certificate-truck"
+  Message what;        ///< "certificate-mass", "certificate-truck" and the like
   std::string pace{};  ///< "slow", "fast", "own", or "" where it isn't known
   Figure reference{};
   Figure indication{};                    ///< mean, or the sum of a truck's buckets

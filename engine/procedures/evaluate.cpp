@@ -249,6 +249,7 @@ Expected<Verdict> Evaluation::verdict(const Measure& measure, const Judge& judge
       return notOlderThan();
     case CheckKind::Proof:
     case CheckKind::TruckProof:
+    case CheckKind::LoaderProof:
     case CheckKind::Plan:
       return proof(judge);
     case CheckKind::SecondPerson:

@@ -34,6 +34,7 @@ constexpr std::array kCheckKinds = {Named{"within-limits", CheckKind::WithinLimi
                                     Named{"not-older-than", CheckKind::NotOlderThan},
                                     Named{"proof", CheckKind::Proof},
                                     Named{"truck-proof", CheckKind::TruckProof},
+                                    Named{"loader-proof", CheckKind::LoaderProof},
                                     Named{"proof-plan", CheckKind::Plan}};
 constexpr std::array kFailureActions = {
     Named{"repeat", FailureAction::Repeat},        Named{"go-back", FailureAction::GoBack},
@@ -306,7 +307,12 @@ Check Reader::check(const JsonNode& node) {
       check.reference = requiredId(node, "reference");
       break;
     case CheckKind::TruckProof:
-      object(node, {"kind", "of", "gross", "tare", "interval", "within", "legal_gross", "scale"});
+    case CheckKind::LoaderProof:
+      if (check.kind == CheckKind::TruckProof) {
+        object(node, {"kind", "of", "gross", "tare", "interval", "within", "legal_gross", "scale"});
+      } else {
+        object(node, {"kind", "of", "gross", "tare", "interval", "within", "scale"});
+      }
       check.within = requiredLimit(node, "within");
       check.interval = requiredLimit(node, "interval");
       check.gross = requiredId(node, "gross");
@@ -320,7 +326,8 @@ Check Reader::check(const JsonNode& node) {
       }
       break;
     case CheckKind::Plan:
-      object(node, {"kind", "of", "reference", "interval", "at_most", "within"});
+      object(node, {"kind", "of", "reference", "interval", "at_most", "within", "loader_on_scale"});
+      check.loader_on_scale = flag(node, "loader_on_scale");
       check.within = requiredLimit(node, "within");
       check.interval = requiredLimit(node, "interval");
       check.at_most = requiredLimit(node, "at_most");
@@ -330,7 +337,7 @@ Check Reader::check(const JsonNode& node) {
   const bool of_one = check.kind == CheckKind::SteadyFor || check.kind == CheckKind::PoseReached ||
                       check.kind == CheckKind::Repeatability || check.kind == CheckKind::Agreement ||
                       check.kind == CheckKind::SecondPerson || check.kind == CheckKind::TruckProof ||
-                      check.kind == CheckKind::Plan;
+                      check.kind == CheckKind::LoaderProof || check.kind == CheckKind::Plan;
   if (of_one && check.of.size() > 1) {
     keep(node.find("of")->error("list-too-long", {{"most", Amount{1.0, "1"}}}));
   }
@@ -607,7 +614,8 @@ bool canFail(const Step& step) {
 }
 
 bool isProof(CheckKind kind) {
-  return kind == CheckKind::Proof || kind == CheckKind::TruckProof || kind == CheckKind::Plan;
+  return kind == CheckKind::Proof || kind == CheckKind::TruckProof || kind == CheckKind::LoaderProof ||
+         kind == CheckKind::Plan;
 }
 
 std::vector<std::string> knownOf(const Check& check) {

@@ -46,6 +46,7 @@ enum class CheckKind {
   NotOlderThan,
   Proof,
   TruckProof,
+  LoaderProof,
   Plan,
 };
 enum class Source { Machine, Independent };
@@ -130,7 +131,7 @@ struct Answer {
   bool passes = false;
 };
 
-/// What a truck proof may be told of the truck scale, and the kind of step that tells it.
+/// What a proof may be told of the truck scale, and the kind of step that tells it.
 struct ScaleStep {
   std::string_view key;
   StepKind kind;
@@ -138,7 +139,8 @@ struct ScaleStep {
 inline constexpr std::array kScaleSteps = {
     ScaleStep{"zeroed", StepKind::Confirm},           ScaleStep{"whole_on_deck", StepKind::Confirm},
     ScaleStep{"same_driver_fuel", StepKind::Confirm}, ScaleStep{"gross_ticket", StepKind::Note},
-    ScaleStep{"tare_ticket", StepKind::Note},         ScaleStep{"certificate", StepKind::Note}};
+    ScaleStep{"tare_ticket", StepKind::Note},         ScaleStep{"certificate", StepKind::Note},
+    ScaleStep{"certificate_expires", StepKind::Note}};
 
 struct Check {
   CheckKind kind = CheckKind::WithinLimits;
@@ -151,7 +153,7 @@ struct Check {
   std::optional<Limit> at_most{};
   std::optional<Limit> reference_entry{};
   std::string reference{};      ///< a step
-  std::string gross{}, tare{};  ///< steps of a truck proof
+  std::string gross{}, tare{};  ///< steps of a truck or loader proof
   /// Steps that tell of the truck scale and its use, by kScaleSteps.
   std::map<std::string, std::string, std::less<>> scale{};
   std::optional<Limit> interval{};     ///< of the truck scale
@@ -159,6 +161,7 @@ struct Check {
   std::string duration{};              ///< `for` or `age`
   Fit fit = Fit::BoomAngle;
   int count = 0;
+  bool loader_on_scale = false;  ///< of a plan: each bucket is weighed in the loader
 };
 
 /// One step. Fields of another kind stay empty.

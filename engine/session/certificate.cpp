@@ -232,6 +232,10 @@ Expected<certificate::Proof> Issuer::proof(const ProofReadings& read, Certificat
     tell(together, *result->trucks_together);
     told.results.back().what = {"certificate-trucks-together", {}};
   }
+  for (std::size_t i = 0; i < read.loaders.size(); ++i) {
+    tell(read.loaders[i], result->loader_on_scale[i]);
+    told.results.back().what = {"certificate-loader-on-scale", {}};
+  }
   if (!read.zeros.empty()) {
     told.others.push_back(
         {{"document-zero", {}},

@@ -220,6 +220,7 @@ double PracticePerson::referenceOf(const OpenJob& job, const Step& step) const {
   for (const Step* check : checksOf(job, step.id)) {
     if (check->check->tare == step.id) return kTare_kg;
     if (check->check->gross != step.id) continue;
+    if (check->check->kind == CheckKind::LoaderProof) return kTare_kg + scale_.mass_kg;
     // What went into the truck since its tare.
     double gross_kg = kTare_kg;
     for (auto each = job.state.tries.rbegin(); each != job.state.tries.rend(); ++each) {

@@ -140,7 +140,15 @@ void addMasses(const RecordedJob& job, const procedures::Procedure& procedure, s
   }
 }
 
-/// What was told of the truck scale for one truck: what stands nearest to its gross.
+/// "2026-11-30": as a day of the calendar is compared with others.
+bool isDay(std::string_view text) {
+  constexpr std::string_view kShape = "dddd-dd-dd";
+  return std::ranges::equal(text, kShape, [](char byte, char wanted) {
+    return wanted == 'd' ? byte >= '0' && byte <= '9' : byte == wanted;
+  });
+}
+
+/// What was told of the truck scale for one gross: what stands nearest to it.
 proof::TruckScale scaleAt(const RecordedJob& job, const RecordedCheck& check, std::size_t gross,
                           std::size_t tare) {
   proof::TruckScale scale;
@@ -151,13 +159,16 @@ proof::TruckScale scaleAt(const RecordedJob& job, const RecordedCheck& check, st
   scale.gross_time = utcText(job.tries[gross].utc_ms).substr(0, kMinutes);
   scale.tare_time = utcText(job.tries[tare].utc_ms).substr(0, kMinutes);
   for (const auto& [key, step] : check.scale) {
-    const RecordedTry* told = nullptr;
-    for (std::size_t at = 0; at < job.tries.size(); ++at) {
+    const RecordedTry* before = nullptr;
+    const RecordedTry* after = nullptr;
+    for (std::size_t at = 0; at < job.tries.size() && after == nullptr; ++at) {
       const RecordedTry& each = job.tries[at];
-      // A ticket is written down after its gross, and before the next truck.
-      if (told != nullptr && at > gross) break;
-      if (each.about == step && each.type == "answer" && each.counts) told = &each;
+      if (at > gross && each.counts && each.about == check.gross) break;
+      if (each.about == step && each.type == "answer" && each.counts) (at < gross ? before : after) = &each;
     }
+    // The ticket is written down after its gross, all else before it.
+    const bool late = before == nullptr || (key == "gross_ticket" && after != nullptr);
+    const RecordedTry* const told = late ? after : before;
     if (told == nullptr) continue;
     const bool yes = told->answer == "yes";
     if (key == "zeroed") scale.zeroed = yes;
@@ -166,6 +177,7 @@ proof::TruckScale scaleAt(const RecordedJob& job, const RecordedCheck& check, st
     if (key == "gross_ticket") scale.gross_ticket = told->value;
     if (key == "tare_ticket") scale.tare_ticket = told->value;
     if (key == "certificate") scale.certificate = told->value;
+    if (key == "certificate_expires" && isDay(told->value)) scale.certificate_expires = told->value;
   }
   return scale;
 }
@@ -192,6 +204,48 @@ void addTrucks(const RecordedJob& job, std::size_t index, const ProofReadings::K
   }
 }
 
+/// What holds of a scale for all weighings so far holds if it does for one more.
+void meet(proof::TruckScale& all, const proof::TruckScale& more) {
+  const auto both = [](std::optional<bool>& one, std::optional<bool> other) {
+    one = one.value_or(false) && other.value_or(false);
+  };
+  both(all.zeroed, more.zeroed);
+  both(all.whole_on_deck, more.whole_on_deck);
+  both(all.same_driver_fuel, more.same_driver_fuel);
+  all.gross_time = more.gross_time;
+  if (more.gross_ticket.empty()) all.gross_ticket.clear();
+}
+
+/// Each loaded loader with the indication before it; those after one empty weighing are one series.
+void addLoader(const RecordedJob& job, std::size_t index, const ProofReadings::Known& known,
+               ProofReadings& read) {
+  const RecordedCheck& check = *job.tries[index].check;
+  const std::vector<std::size_t> tares = readingsBefore(job, index, {check.tare});
+  std::size_t since = 0;
+  for (const std::size_t gross : readingsBefore(job, index, {check.gross})) {
+    const auto after = std::ranges::lower_bound(tares, gross);
+    const auto shown = std::ranges::lower_bound(known.indications, gross);
+    if (after == tares.begin() || shown == known.indications.begin()) continue;
+    const std::size_t tare = *std::prev(after);
+    const std::size_t indication = *std::prev(shown);
+    if (indication < std::max(tare, std::exchange(since, gross))) continue;
+    const proof::TruckScale scale = scaleAt(job, check, gross, tare);
+    if (read.loaders.empty() || read.loaders.back().references.front() != tare) {
+      ProofReadings::Known series = known;
+      series.truck = true;
+      series.references = {tare};
+      series.indications.clear();
+      read.loaders.push_back(std::move(series));
+      read.proof.loader_on_scale.push_back({.empty = massAt(job, tare), .scale = scale, .buckets = {}});
+    }
+    proof::LoaderOnScale& loader = read.proof.loader_on_scale.back();
+    meet(loader.scale, scale);
+    loader.buckets.push_back({.loaded = massAt(job, gross), .indication = massAt(job, indication)});
+    read.loaders.back().references.push_back(gross);
+    read.loaders.back().indications.push_back(indication);
+  }
+}
+
 /// Indications of the empty bucket.
 std::vector<std::size_t> zerosOf(const RecordedJob& job, const procedures::Procedure& procedure,
                                  bool as_found) {
@@ -208,7 +262,8 @@ std::vector<std::size_t> zerosOf(const RecordedJob& job, const procedures::Proce
 std::string kilograms(double value_kg, int decimals) { return fmt::format("{:.{}f} kg", value_kg, decimals); }
 
 /// How many buckets decide: the check of a plan, which only tells.
-Expected<procedures::Verdict> planned(const RecordedJob& job, std::size_t index, const ScaleFacts& facts) {
+Expected<procedures::Verdict> planned(const RecordedJob& job, std::size_t index, bool loader_on_scale,
+                                      const ScaleFacts& facts) {
   const RecordedCheck& check = *job.tries[index].check;
   const std::vector<double> buckets = valuesBefore(job, index, check.of);
   const std::vector<double> loads_kg = valuesBefore(job, index, {check.reference});
@@ -221,7 +276,8 @@ Expected<procedures::Verdict> planned(const RecordedJob& job, std::size_t index,
   proof.tolerance = *limit;
   proof.decision = facts.terms.decision;
   proof.plan = proof::Plan{.bucket = Mass::fromSi(loads_kg.back()),
-                           .buckets_per_truck = std::max(1, static_cast<int>(std::lround(buckets.back()))),
+                           .loader_on_scale = loader_on_scale,
+                           .buckets = std::max(1, static_cast<int>(std::lround(buckets.back()))),
                            .repeatability = Mass::fromSi(siOf(check.at_most).value_or(0.0)),
                            .scale_interval = Mass::fromSi(siOf(check.interval).value_or(0.0))};
   const Expected<proof::ProofResult> result = proof::prove(proof);
@@ -242,6 +298,7 @@ std::vector<const proof::Judgement*> judgementsOf(const proof::ProofResult& resu
   } else {
     for (const proof::Judgement& each : result.trucks) all.push_back(&each);
   }
+  for (const proof::Judgement& each : result.loader_on_scale) all.push_back(&each);
   return all;
 }
 
@@ -274,7 +331,8 @@ std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const proce
   const bool older = made.check->kind == "agreement-of-two-readings";
   const bool masses = made.check->kind == "proof";
   const bool trucks = made.check->kind == "truck-proof";
-  if (!older && !masses && !trucks) return std::nullopt;
+  const bool loader = made.check->kind == "loader-proof";
+  if (!older && !masses && !trucks && !loader) return std::nullopt;
   ProofReadings::Known known{.indications = readingsBefore(job, index, made.check->of)};
   if (known.indications.empty()) return std::nullopt;
   for (const std::size_t at : known.indications) {
@@ -302,9 +360,10 @@ std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const proce
   if (older) addAgreement(job, procedure, index, known, read);
   if (masses) addMasses(job, procedure, index, known, read);
   if (trucks) addTrucks(job, index, known, read);
-  if (read.masses.empty() && read.trucks.empty()) return std::nullopt;
+  if (loader) addLoader(job, index, known, read);
+  if (read.masses.empty() && read.trucks.empty() && read.loaders.empty()) return std::nullopt;
   // The monitor's last digit is none of what the engine weighed.
-  if (read.trucks.empty() && std::ranges::all_of(read.masses, &ProofReadings::Known::weighed))
+  if (!read.masses.empty() && std::ranges::all_of(read.masses, &ProofReadings::Known::weighed))
     read.proof.display_step.reset();
   read.zeros = zerosOf(job, procedure, as_found);
   read.proof.zero_indications = massesAt(job, read.zeros);
@@ -342,6 +401,8 @@ std::vector<ProofReadings> proofsOf(const RecordedJob& job, const procedures::Pr
       append(all.proof.masses, read->proof.masses);
       append(all.trucks, read->trucks);
       append(all.proof.trucks, read->proof.trucks);
+      append(all.loaders, read->loaders);
+      append(all.proof.loader_on_scale, read->proof.loader_on_scale);
     }
   }
   return proofs;
@@ -353,7 +414,8 @@ Expected<procedures::Verdict> judged(const OpenJob& job, const Step& check) {
   if (!recorded || recorded->tries.empty()) return fail(ErrorKind::Insufficient, "no-value");
   const ScaleFacts facts = factsOf(job.unit);
   const std::size_t index = recorded->tries.size() - 1;
-  if (check.check->kind == procedures::CheckKind::Plan) return planned(*recorded, index, facts);
+  if (check.check->kind == procedures::CheckKind::Plan)
+    return planned(*recorded, index, check.check->loader_on_scale, facts);
   const std::optional<ProofReadings> read = readingsOfCheck(*recorded, job.procedure, index, facts);
   if (!read) return fail(ErrorKind::Insufficient, "no-value");
   const Expected<proof::ProofResult> result = proof::prove(read->proof);

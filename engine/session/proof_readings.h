@@ -22,7 +22,8 @@ namespace hingepin::session {
 struct ProofReadings {
   proof::Proof proof{};
   struct Known {
-    std::vector<std::size_t> references{};  ///< of a truck gross and tare; empty where an entry says it
+    /// Of a truck gross and tare, of a loader on a scale tare and each gross; empty where an entry says it.
+    std::vector<std::size_t> references{};
     std::string reference_entry{};
     std::string limit_entry{};  ///< or the check that has it, or "proof": the unit's own terms
     std::string pace{};         ///< "slow", "fast", "own", ""
@@ -32,6 +33,7 @@ struct ProofReadings {
   };
   std::vector<Known> masses{};       ///< of each of `proof.masses`
   std::vector<Known> trucks{};       ///< of each of `proof.trucks`
+  std::vector<Known> loaders{};      ///< of each of `proof.loader_on_scale`
   std::vector<std::size_t> zeros{};  ///< of each of `proof.zero_indications`
 };
 
@@ -44,7 +46,8 @@ struct ScaleFacts {
 [[nodiscard]] ScaleFacts factsOf(const UnitProfile& unit);
 
 /// What one check compares with something known, from the readings before it; nothing for another check or
-/// without readings. A mass belongs to the indications after it, a truck to those between tare and gross.
+/// without readings. A mass belongs to the indications after it, a truck to those between tare and gross, and
+/// a loaded loader to the last before it.
 /// @param index of the check among the tries
 [[nodiscard]] std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job,
                                                            const procedures::Procedure& procedure,

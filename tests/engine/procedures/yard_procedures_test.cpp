@@ -54,7 +54,9 @@ Technician at(const std::string& id, const std::string& way = "") {
                      {"shown-slow", "2010 kg"},   {"shown-fast", "2015 kg"},
                      {"bucket-load", "3000 kg"},  {"buckets", "5 1"},
                      {"tare", "13460 kg"},        {"bucket-shown", "3010 kg"},
-                     {"gross", "28.44 t"},        {"keys", "2 1"}};
+                     {"gross", "28.44 t"},        {"keys", "2 1"},
+                     {"buckets-on-scale", "4 1"}, {"loader-empty", "15240 kg"},
+                     {"loaded-shown", "3010 kg"}, {"loader-loaded", "18240 kg"}};
   return technician;
 }
 
@@ -372,6 +374,44 @@ TEST(ScaleProofTest, TruckOverItsLegalMassIsSaidOnTheRecord) {
   EXPECT_TRUE(technician.work());
   EXPECT_EQ(technician.state().phase, Phase::Done);
   EXPECT_THAT(technician.marks(), ElementsAre("scale-proof-mark-over-legal"));
+}
+
+TEST(ScaleProofTest, LoaderIsWeighedEmptyAndThenWithEachBucket) {
+  Technician technician = at("scale-proof", "loader");
+  technician.verdicts = {{.passed = true, .result = "21 kg", .reason = "planned", .more = 6},
+                         {.reason = "proof-undecided", .undecided = true, .more = 2}};
+  for (int bucket = 0; bucket < 3; ++bucket) {
+    ASSERT_TRUE(technician.workUntil("enough"));
+    ASSERT_EQ(technician.tell(EventType::Answer, "enough", bucket < 2 ? "another" : "enough"), "");
+  }
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+  EXPECT_EQ(technician.counting("loader-empty"), 1U);
+  EXPECT_EQ(technician.counting("loader-loaded"), 4U) << "one bucket more where three do not decide";
+  EXPECT_EQ(technician.counting("loaded-shown"), 4U);
+  EXPECT_THAT(technician.marks(), IsEmpty());
+}
+
+TEST(ScaleProofTest, LoaderStaysOffADeckThatMayNotCarryIt) {
+  for (const char* const rule : {"deck-allowed", "deck-carries"}) {
+    Technician technician = at("scale-proof", "loader");
+    ASSERT_TRUE(technician.workUntil(rule));
+    for (int time = 0; time < 4; ++time) {
+      ASSERT_EQ(technician.asked().about, rule);
+      ASSERT_EQ(technician.tell(EventType::Answer, rule, "no"), "");
+    }
+    EXPECT_THAT(askedToTheEnd(technician), Not(Contains("onto-empty")));
+    EXPECT_EQ(technician.state().phase, Phase::Failed);
+  }
+}
+
+TEST(ScaleProofTest, LoaderIsWeighedOnlyWithItsBoomLowAndNobodyNear) {
+  for (const std::string load : {"empty", "loaded"}) {
+    Technician technician = at("scale-proof", "loader");
+    fails(technician, "still-" + load);
+    EXPECT_EQ(technician.asked().about, "still-" + load);
+    EXPECT_TRUE(technician.state().open.empty()) << "the boom is in carry position";
+  }
 }
 
 TEST(ShiftProofTest, MassAboveTheRatedPayloadIsNotLifted) {

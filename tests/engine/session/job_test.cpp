@@ -7,6 +7,7 @@
 
 #include "engine/procedures/journal.h"
 #include "engine/records/verify.h"
+#include "engine/session/certificate.h"
 #include "engine/session/compare.h"
 #include "engine/session/proof_readings.h"
 #include "tests/engine/session/yard.h"
@@ -494,6 +495,114 @@ TEST(ProofOfAJobTest, TheSameJournalIsJudgedAlike) {
   const OpenJob job = provedBy(yard, R"({"decision":{"rule":"guarded","confidence":0.95}})",
                                {"1950 kg", "2045 kg", "2015 kg", "2000 kg", "2005 kg", "2000 kg"});
   EXPECT_EQ(need(openJob(yard.store, job.job.id, folder::edge())).state, job.state);
+}
+
+/// The loader itself on a truck scale of 10 kg steps, empty and with four buckets.
+OpenJob provedOnScale(Yard& yard, const std::string& terms, const std::string& expires = "2026-11-30") {
+  std::string profile = testFile("files/unit.json");
+  const std::string entries = "\"entries\": {";
+  profile.insert(profile.find(entries) + entries.size(), R"("truck-interval": "10 kg",)");
+  profile.insert(profile.rfind('}'), R"(,"proof":)" + terms);
+  need(yard.store.putUnit({.id = "L-27", .profile = profile}));
+  yard.says = {{"oil", {"52 Cel"}},
+               {"zero-shown", {"0 kg"}},
+               {"attachment", {"right"}},
+               {"zero", {"set"}},
+               {"truck-scale", {"number 2, certificate 2026-114"}},
+               {"truck-expires", {expires}},
+               {"bucket-load", {"3000 kg"}},
+               {"buckets-on-scale", {"4 1"}},
+               {"loader-empty", {"15240 kg"}},
+               {"loaded-shown", {"3010 kg", "2945 kg", "3060 kg", "2990 kg"}},
+               {"loader-loaded", {"18240 kg", "18180 kg", "18300 kg", "18220 kg"}},
+               {"enough", {"another", "another", "another", "enough"}}};
+  OpenJob job = yard.begin("scale-proof", "loader");
+  EXPECT_EQ(yard.work(job), "");
+  return job;
+}
+
+constexpr const char* kGuarded =
+    R"({"tolerance":{"scheme":"percent","limit":"1 %"},"decision":{"rule":"guarded","confidence":0.95}})";
+
+TEST(ProofOfAJobTest, TheLoaderOnATruckScaleIsJudgedByTheMeanOfItsBuckets) {
+  Yard yard;
+  const OpenJob job = provedOnScale(yard, kGuarded);
+  EXPECT_EQ(job.state.phase, procedures::Phase::Done);
+  EXPECT_TRUE(job.state.marks.empty());
+  const procedures::Try& judged = lastOf(job, "loader-holds");
+  EXPECT_EQ(judged.outcome, procedures::Outcome::Passed);
+  // Shown less net: 10, 5, 0, 10 kg; 1 % of their mean net of 2995 kg.
+  EXPECT_NEAR(readSi(judged.result, Dimension::Mass).value_or(0.0), 6.25, 0.5);
+  EXPECT_NEAR(readSi(judged.limit, Dimension::Mass).value_or(0.0), 29.95, 0.5);
+
+  const procedures::Step& check = *procedures::findStep(job.procedure, "loader-holds");
+  const JsonValue content = contentBefore(job, check);
+  const std::optional<RecordedJob> recorded = readRecordedJob(content);
+  const auto read = readingsOfCheck(*recorded, job.procedure, recorded->tries.size() - 1, factsOf(job.unit));
+  ASSERT_TRUE(read);
+  ASSERT_EQ(read->proof.loader_on_scale.size(), 1U);
+  const proof::LoaderOnScale& loader = read->proof.loader_on_scale[0];
+  EXPECT_EQ(loader.empty.inKilograms(), 15240);
+  ASSERT_EQ(loader.buckets.size(), 4U);
+  EXPECT_EQ(loader.buckets[3].loaded.inKilograms(), 18220);
+  EXPECT_EQ(loader.buckets[3].indication.inKilograms(), 2990);
+  EXPECT_EQ(loader.scale.interval.inKilograms(), 10);
+  EXPECT_EQ(loader.scale.certificate_expires, "2026-11-30");
+  EXPECT_TRUE(loader.scale.zeroed && *loader.scale.zeroed);
+  EXPECT_TRUE(loader.scale.whole_on_deck && *loader.scale.whole_on_deck);
+  EXPECT_TRUE(loader.scale.same_driver_fuel && *loader.scale.same_driver_fuel);
+  EXPECT_FALSE(loader.scale.gross_ticket.empty() || loader.scale.tare_ticket.empty());
+  EXPECT_LT(loader.scale.tare_time, loader.scale.gross_time);
+}
+
+TEST(ProofOfAJobTest, HowManyWeighingsOfTheLoaderDecideIsToldBeforehand) {
+  Yard yard;
+  const OpenJob job = provedOnScale(yard, kGuarded);
+  const procedures::Try& planned = lastOf(job, "plan-on-scale");
+  proof::Proof proof;
+  proof.tolerance = proof::PercentLimit{.limit = Fraction::fromPercent(1)};
+  proof.decision = {.rule = proof::Rule::Guarded};
+  proof.plan = proof::Plan{.bucket = Mass::fromKilograms(3000), .loader_on_scale = true, .buckets = 4};
+  proof.plan->repeatability = Mass::fromKilograms(20);
+  proof.plan->scale_interval = Mass::fromKilograms(10);
+  const proof::PlanResult plan = *need(proof::prove(proof)).plan;
+  ASSERT_TRUE(plan.buckets);
+  EXPECT_EQ(planned.more, *plan.buckets);
+  EXPECT_NEAR(readSi(planned.result, Dimension::Mass).value_or(0.0), plan.smallest_error_shown_kg, 0.5);
+}
+
+TEST(ProofOfAJobTest, TheCertificateTellsOfTheLoaderOnATruckScale) {
+  Yard yard;
+  const std::string record = need(yard.seal(provedOnScale(yard, kGuarded, "2026-05-01")));
+  const certificate::Certificate made =
+      need(certificateOf(yard.store, folder::edge(), record, {}, {.utc_ms = yard.now.utc_ms}));
+  ASSERT_EQ(made.proofs.size(), 1U);
+  ASSERT_EQ(made.proofs[0].results.size(), 1U);
+  const certificate::Result& row = made.proofs[0].results[0];
+  EXPECT_EQ(row.what.code, "certificate-loader-on-scale");
+  EXPECT_NEAR(row.reference.amount.value, 2995.0, 1e-9);
+  EXPECT_EQ(row.reference.readings.size(), 5U) << "empty, and with each bucket";
+  EXPECT_EQ(row.indication.readings.size(), 4U);
+  EXPECT_NEAR(row.error.amount.value, 6.25, 1e-9);
+  std::vector<std::string> said;
+  for (const Message& each : made.proofs[0].remarks) said.push_back(each.code);
+  EXPECT_THAT(said, Contains("truck-scale-certificate-expired"));
+  EXPECT_THAT(said, Not(Contains("truck-ticket-missing")));
+  EXPECT_THAT(made.remarks, Contains(HasSubstr("2026-114")));
+}
+
+TEST(ProofOfAJobTest, ALoaderThatWasNotWholeOnTheDeckOnceIsSaid) {
+  Yard yard;
+  OpenJob job = provedOnScale(yard, kGuarded);
+  const procedures::Step& check = *procedures::findStep(job.procedure, "loader-holds");
+  const auto once = std::ranges::find_if(
+      job.state.tries, [](const procedures::Try& each) { return each.event.about == "whole-loaded"; });
+  once->event.answer = "no";
+  const JsonValue content = contentBefore(job, check);
+  const std::optional<RecordedJob> recorded = readRecordedJob(content);
+  const auto read = readingsOfCheck(*recorded, job.procedure, recorded->tries.size() - 1, factsOf(job.unit));
+  ASSERT_TRUE(read);
+  EXPECT_EQ(read->proof.loader_on_scale[0].scale.whole_on_deck, false);
 }
 
 }  // namespace

@@ -141,7 +141,10 @@ class Yard {
       event.hashes = {need(
           keepFile(store, job, step->id, logs.at(step->id), "log", folder::fillBytes, now, folder::edge()))};
     }
-    if (event.answer == "written") event.value = "nothing to note";
+    if (step->kind == StepKind::Note && event.answer != "skipped") {
+      event.value = event.answer == "written" ? "nothing to note" : event.answer;
+      event.answer = "written";
+    }
     return event;
   }
   /// Works until a step is asked for, or to the end. @return "" or why it went no further
