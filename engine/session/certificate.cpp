@@ -376,7 +376,7 @@ void Issuer::remarks(Certificate& made) const {
   for (const RecordedTry& each : job_.tries) {
     const bool says = !each.value.empty() && each.value != "-";
     if (each.kind == "note" && each.type == "answer" && each.counts && says) {
-      made.remarks.push_back(step(each.about) + " – " + each.value);
+      made.remarks.push_back(step(each.about) + " – " + isolated(each.value, localeOf(reader_.language)));
     }
   }
 }

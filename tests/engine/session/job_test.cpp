@@ -589,6 +589,11 @@ TEST(ProofOfAJobTest, TheCertificateTellsOfTheLoaderOnATruckScale) {
   EXPECT_THAT(said, Contains("truck-scale-certificate-expired"));
   EXPECT_THAT(said, Not(Contains("truck-ticket-missing")));
   EXPECT_THAT(made.remarks, Contains(HasSubstr("2026-114")));
+  // Between Arabic words a day of digits and hyphens would be turned round (Unicode Standard Annex 9, W2,
+  // W4).
+  const certificate::Certificate arabic = need(
+      certificateOf(yard.store, folder::edge(), record, {.language = "ar"}, {.utc_ms = yard.now.utc_ms}));
+  EXPECT_THAT(arabic.remarks, Contains(HasSubstr("\u20682026-05-01\u2069")));
 }
 
 TEST(ProofOfAJobTest, ALoaderThatWasNotWholeOnTheDeckOnceIsSaid) {
