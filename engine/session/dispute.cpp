@@ -21,15 +21,17 @@ namespace {
 constexpr double kReferenceU_percent = 0.1;
 
 /// The doubt of a mean error from its own indications. One indication alone has no scatter to go by.
-std::optional<double> expandedPercent(const std::vector<double>& indications_kg, double reference_kg) {
+std::optional<double> expandedPercent(const std::vector<double>& indications_kg, double reference_kg,
+                                      const std::optional<double>& reference_u_kg) {
   const auto count = static_cast<double>(indications_kg.size());
   if (indications_kg.size() < 2) return std::nullopt;
   const double mean = std::accumulate(indications_kg.begin(), indications_kg.end(), 0.0) / count;
   double squares = 0.0;
   for (const double each : indications_kg) squares += (each - mean) * (each - mean);
-  const proof::Doubt doubt{.scatter_u_kg = std::sqrt(squares / (count - 1.0) / count),
-                           .degrees_of_freedom = count - 1.0,
-                           .normal_u_kg = kReferenceU_percent / 100.0 * reference_kg};
+  const proof::Doubt doubt{
+      .scatter_u_kg = std::sqrt(squares / (count - 1.0) / count),
+      .degrees_of_freedom = count - 1.0,
+      .normal_u_kg = reference_u_kg.value_or(kReferenceU_percent / 100.0 * reference_kg)};
   return proof::halfWidth(doubt) / reference_kg * 100.0;
 }
 
@@ -40,14 +42,15 @@ std::optional<ProvedError> provedIn(const HistoryPoint& point, bool as_left) {
   const double reference_kg = *point.reference_kg;
   // A single reading is worth no less doubt than the limit it was held against.
   const double alone = std::max(2.0 * kReferenceU_percent, point.error_limit_percent.value_or(0.0));
-  return ProvedError{.record = point.record,
-                     .procedure = point.procedure,
-                     .utc_ms = point.utc_ms,
-                     .error_percent = *error,
-                     .expanded_percent = expandedPercent(indications, reference_kg).value_or(alone),
-                     .indications = static_cast<int>(indications.size()),
-                     .reference_kg = reference_kg,
-                     .limit_percent = point.error_limit_percent};
+  return ProvedError{
+      .record = point.record,
+      .procedure = point.procedure,
+      .utc_ms = point.utc_ms,
+      .error_percent = *error,
+      .expanded_percent = expandedPercent(indications, reference_kg, point.reference_u_kg).value_or(alone),
+      .indications = static_cast<int>(indications.size()),
+      .reference_kg = reference_kg,
+      .limit_percent = point.error_limit_percent};
 }
 
 void widen(Dispute& dispute, const ProvedError& proved) {

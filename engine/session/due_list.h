@@ -14,7 +14,7 @@ namespace hingepin::session {
 
 /// Number of the way in which whenAgain works. To be raised with every change of what it says: what was kept
 /// by another number is worked out anew.
-inline constexpr std::int64_t kDueRule = 1;
+inline constexpr std::int64_t kDueRule = 2;
 
 /// A pair and why it is due.
 struct DuePair {

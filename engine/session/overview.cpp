@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <iterator>
 #include <map>
 #include <numeric>
@@ -14,12 +15,14 @@
 #include "engine/procedures/evaluate.h"
 #include "engine/procedures/library.h"
 #include "engine/procedures/runner.h"
+#include "engine/proof/cost.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/due_list.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
 #include "engine/session/past.h"
 #include "engine/session/procedure_text.h"
+#include "engine/session/proof_readings.h"
 #include "engine/session/record_view.h"
 
 namespace hingepin::session {
@@ -313,6 +316,51 @@ std::pair<std::optional<double>, std::vector<double>> heaviest(const RecordedJob
   return most;
 }
 
+/// The error of what stands in a point as reference and indications.
+void tellError(HistoryPoint& point) {
+  point.indication_kg = meanOf(point.indications_kg);
+  point.error_percent = (*point.indication_kg - *point.reference_kg) / *point.reference_kg * 100.0;
+  if (point.error_found_percent) return;
+  point.error_found_percent = point.error_percent;
+  point.found_indications_kg = point.indications_kg;
+}
+
+/// What a proof on a truck scale says: the error of each net, at the mean of all.
+/// @return whether it says anything
+bool addNets(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
+  const ProofReadings read = onTruckScale(job, index);
+  std::vector<double> nets_kg;
+  std::vector<double> errors_kg;
+  double interval_kg = 0.0;
+  const auto add = [&](Mass net, Mass shown, const proof::TruckScale& scale) {
+    nets_kg.push_back(net.inKilograms());
+    errors_kg.push_back((shown - net).inKilograms());
+    interval_kg = scale.interval.inKilograms();
+  };
+  for (const proof::TruckLoad& truck : read.proof.trucks) {
+    const Mass shown = std::accumulate(truck.indications.begin(), truck.indications.end(), Mass());
+    add(truck.gross - truck.tare, shown, truck.scale);
+  }
+  for (const proof::LoaderOnScale& loader : read.proof.loader_on_scale) {
+    for (const proof::LoaderOnScale::Bucket& bucket : loader.buckets)
+      add(bucket.loaded - loader.empty, bucket.indication, loader.scale);
+  }
+  const std::optional<double> net_kg = meanOf(nets_kg);
+  if (!net_kg || *net_kg <= 0.0) return false;
+  point.reference_kg = net_kg;
+  // The scale itself, and both weighings rounded.
+  point.reference_u_kg = std::hypot(
+      proof::assumedScaleU(Mass::fromKilograms(interval_kg), Mass::fromKilograms(*net_kg)).inKilograms(),
+      interval_kg / std::sqrt(6.0));
+  point.indications_kg.clear();
+  for (const double error_kg : errors_kg) point.indications_kg.push_back(*net_kg + error_kg);
+  // Several trucks are held against their limits together.
+  const double judged_kg = read.trucks.empty() ? *net_kg : *net_kg * static_cast<double>(nets_kg.size());
+  if (const auto limit_kg = siOf(job.tries[index].limit))
+    point.error_limit_percent = *limit_kg / judged_kg * 100.0;
+  return true;
+}
+
 /// What a check of zero or proof says.
 void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
   const RecordedTry& made = job.tries[index];
@@ -345,19 +393,17 @@ void addCheck(HistoryPoint& point, const RecordedJob& job, std::size_t index) {
     const auto [reference, indications] = heaviest(job, index);
     if (!reference || *reference <= 0.0) return;
     point.reference_kg = reference;
+    point.reference_u_kg.reset();
     point.indications_kg = indications;
-    point.indication_kg = meanOf(indications);
-    point.error_percent = (*point.indication_kg - *reference) / *reference * 100.0;
     const Expected<ReadQuantity> limit = readAnyQuantity(made.limit.empty() ? check.within : made.limit);
     if (limit) {
       point.error_limit_percent = limit->unit.dimension == Dimension::Mass
                                       ? limit->value_si / *reference * 100.0
                                       : limit->value_si * 100.0;
     }
-    if (!point.error_found_percent) {
-      point.error_found_percent = point.error_percent;
-      point.found_indications_kg = indications;
-    }
+    tellError(point);
+  } else if (check.kind == "truck-proof" || check.kind == "loader-proof") {
+    if (addNets(point, job, index)) tellError(point);
   } else {
     return;
   }

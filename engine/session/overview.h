@@ -176,8 +176,11 @@ struct HistoryPoint {
   std::optional<double> zero_found_kg{};  ///< the first of the job, before anything was set
   std::optional<double> zero_low_kg{};    ///< limits
   std::optional<double> zero_high_kg{};
-  std::optional<double> reference_kg{};         ///< of the proof
-  std::vector<double> indications_kg{};         ///< of the proof, in the order in which they were read
+  std::optional<double> reference_kg{};    ///< of the proof; on a truck scale the mean net
+  std::optional<double> reference_u_kg{};  ///< standard, where the proof tells it
+  /// Of the proof, in the order in which they were read; on a truck scale what each error makes of the mean
+  /// net.
+  std::vector<double> indications_kg{};
   std::optional<double> indication_kg{};        ///< their mean
   std::optional<double> error_percent{};        ///< (mean indication - reference) / reference
   std::optional<double> error_found_percent{};  ///< the first of the job, before anything was taught

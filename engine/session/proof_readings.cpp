@@ -183,16 +183,15 @@ proof::TruckScale scaleAt(const RecordedJob& job, const RecordedCheck& check, st
 }
 
 /// Each gross with the tare before it and the indications between the two.
-void addTrucks(const RecordedJob& job, std::size_t index, const ProofReadings::Known& known,
+void addTrucks(const RecordedJob& job, std::size_t index, const std::vector<std::size_t>& indications,
                ProofReadings& read) {
   const RecordedCheck& check = *job.tries[index].check;
   const std::vector<std::size_t> tares = readingsBefore(job, index, {check.tare});
   for (const std::size_t gross : readingsBefore(job, index, {check.gross})) {
     const auto after = std::ranges::lower_bound(tares, gross);
     if (after == tares.begin()) continue;
-    ProofReadings::Known truck = known;
-    truck.truck = true;
-    truck.references = {gross, *std::prev(after)};
+    ProofReadings::Known truck{
+        .references = {gross, *std::prev(after)}, .truck = true, .indications = indications};
     std::erase_if(truck.indications,
                   [&](std::size_t at) { return at > gross || at < truck.references.back(); });
     if (truck.indications.empty()) continue;
@@ -217,25 +216,21 @@ void meet(proof::TruckScale& all, const proof::TruckScale& more) {
 }
 
 /// Each loaded loader with the indication before it; those after one empty weighing are one series.
-void addLoader(const RecordedJob& job, std::size_t index, const ProofReadings::Known& known,
+void addLoader(const RecordedJob& job, std::size_t index, const std::vector<std::size_t>& indications,
                ProofReadings& read) {
   const RecordedCheck& check = *job.tries[index].check;
   const std::vector<std::size_t> tares = readingsBefore(job, index, {check.tare});
   std::size_t since = 0;
   for (const std::size_t gross : readingsBefore(job, index, {check.gross})) {
     const auto after = std::ranges::lower_bound(tares, gross);
-    const auto shown = std::ranges::lower_bound(known.indications, gross);
-    if (after == tares.begin() || shown == known.indications.begin()) continue;
+    const auto shown = std::ranges::lower_bound(indications, gross);
+    if (after == tares.begin() || shown == indications.begin()) continue;
     const std::size_t tare = *std::prev(after);
     const std::size_t indication = *std::prev(shown);
     if (indication < std::max(tare, std::exchange(since, gross))) continue;
     const proof::TruckScale scale = scaleAt(job, check, gross, tare);
     if (read.loaders.empty() || read.loaders.back().references.front() != tare) {
-      ProofReadings::Known series = known;
-      series.truck = true;
-      series.references = {tare};
-      series.indications.clear();
-      read.loaders.push_back(std::move(series));
+      read.loaders.push_back({.references = {tare}, .truck = true});
       read.proof.loader_on_scale.push_back({.empty = massAt(job, tare), .scale = scale, .buckets = {}});
     }
     proof::LoaderOnScale& loader = read.proof.loader_on_scale.back();
@@ -324,22 +319,31 @@ ScaleFacts factsOf(const UnitProfile& unit) {
   return facts;
 }
 
+ProofReadings onTruckScale(const RecordedJob& job, std::size_t index) {
+  ProofReadings read;
+  const std::optional<RecordedCheck>& check = job.tries[index].check;
+  if (!check) return read;
+  const std::vector<std::size_t> indications = readingsBefore(job, index, check->of);
+  if (check->kind == "truck-proof") addTrucks(job, index, indications, read);
+  if (check->kind == "loader-proof") addLoader(job, index, indications, read);
+  return read;
+}
+
 std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const procedures::Procedure& procedure,
                                              std::size_t index, const ScaleFacts& facts) {
   const RecordedTry& made = job.tries[index];
   if (!made.check) return std::nullopt;
   const bool older = made.check->kind == "agreement-of-two-readings";
   const bool masses = made.check->kind == "proof";
-  const bool trucks = made.check->kind == "truck-proof";
-  const bool loader = made.check->kind == "loader-proof";
-  if (!older && !masses && !trucks && !loader) return std::nullopt;
+  const bool on_scale = made.check->kind == "truck-proof" || made.check->kind == "loader-proof";
+  if (!older && !masses && !on_scale) return std::nullopt;
   ProofReadings::Known known{.indications = readingsBefore(job, index, made.check->of)};
   if (known.indications.empty()) return std::nullopt;
   for (const std::size_t at : known.indications) {
     if (!isIndication(job.tries[at])) return std::nullopt;
   }
   const bool as_found = isAsFound(made);
-  ProofReadings read;
+  ProofReadings read = onTruckScale(job, index);
   read.proof.unit = job.unit;
   read.proof.rated_payload = facts.rated;
   read.proof.when = as_found ? proof::When::AsFound : proof::When::AsLeft;
@@ -359,8 +363,9 @@ std::optional<ProofReadings> readingsOfCheck(const RecordedJob& job, const proce
   read.proof.tolerance = *std::move(limit);
   if (older) addAgreement(job, procedure, index, known, read);
   if (masses) addMasses(job, procedure, index, known, read);
-  if (trucks) addTrucks(job, index, known, read);
-  if (loader) addLoader(job, index, known, read);
+  for (auto* const list : {&read.trucks, &read.loaders}) {
+    for (ProofReadings::Known& each : *list) each.limit_entry = known.limit_entry;
+  }
   if (read.masses.empty() && read.trucks.empty() && read.loaders.empty()) return std::nullopt;
   // The monitor's last digit is none of what the engine weighed.
   if (!read.masses.empty() && std::ranges::all_of(read.masses, &ProofReadings::Known::weighed))

@@ -53,6 +53,9 @@ struct ScaleFacts {
                                                            const procedures::Procedure& procedure,
                                                            std::size_t index, const ScaleFacts& facts);
 
+/// What a proof on a truck scale compared: `trucks` or `loaders`; neither of another check.
+[[nodiscard]] ProofReadings onTruckScale(const RecordedJob& job, std::size_t index);
+
 /// What the checks of a record compared with something known, as found first, then as left; each with the
 /// readings that a check looked at last. What is held against the same limit makes one proof.
 [[nodiscard]] std::vector<ProofReadings> proofsOf(const RecordedJob& job,

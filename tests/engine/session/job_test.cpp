@@ -4,11 +4,14 @@
 #include <gmock/gmock.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "engine/procedures/journal.h"
 #include "engine/records/verify.h"
 #include "engine/session/certificate.h"
 #include "engine/session/compare.h"
+#include "engine/session/dispute.h"
+#include "engine/session/overview.h"
 #include "engine/session/proof_readings.h"
 #include "tests/engine/session/yard.h"
 
@@ -594,6 +597,24 @@ TEST(ProofOfAJobTest, TheCertificateTellsOfTheLoaderOnATruckScale) {
   const certificate::Certificate arabic = need(
       certificateOf(yard.store, folder::edge(), record, {.language = "ar"}, {.utc_ms = yard.now.utc_ms}));
   EXPECT_THAT(arabic.remarks, Contains(HasSubstr("\u20682026-05-01\u2069")));
+}
+
+TEST(ProofOfAJobTest, AProofOnATruckScaleIsInTheHistoryWithTheDoubtOfThatScale) {
+  Yard yard;
+  const std::string record = need(yard.seal(provedOnScale(yard, kGuarded)));
+  const std::vector<HistoryPoint> points = need(historyOf(yard.store, "L-27", ""));
+  ASSERT_EQ(points.size(), 1U);
+  EXPECT_EQ(points[0].record, record);
+  EXPECT_NEAR(points[0].reference_kg.value_or(0), 2995.0, 1e-9);
+  EXPECT_NEAR(points[0].error_percent.value_or(0), 6.25 / 2995.0 * 100.0, 1e-9);
+  EXPECT_NEAR(points[0].error_limit_percent.value_or(0), 1.0, 0.02);
+  EXPECT_EQ(points[0].indications_kg.size(), 4U);
+  // OIML R 76-1:2006 Table 6: 299.5 intervals of class III keep 0.5 interval, in service twice that.
+  EXPECT_NEAR(points[0].reference_u_kg.value_or(0), std::hypot(10.0 / std::sqrt(3.0), 10.0 / std::sqrt(6.0)),
+              1e-9);
+  const Dispute dispute = need(disputeOf(yard.store, "L-27", "GP-2.7", yard.now.utc_ms));
+  ASSERT_TRUE(dispute.before);
+  EXPECT_GT(dispute.before->expanded_percent, 2.0 * *points[0].reference_u_kg / 2995.0 * 100.0);
 }
 
 TEST(ProofOfAJobTest, ALoaderThatWasNotWholeOnTheDeckOnceIsSaid) {
