@@ -200,6 +200,7 @@ Expected<void> ScriptRun::take(OpenJob& job, const session::ScriptLine& line) {
     if (!*lift) return fail(ErrorKind::Insufficient, "lift-not-weighed", {{"step", event->about}});
     event->value = (*lift)->value;
     event->how = procedures::How::Log;
+    if (!(*lift)->calibration.empty()) event->hashes.push_back((*lift)->calibration);
   }
   return session::handIn(folder_.store, job, *std::move(event), clock_.now(), edge());
 }

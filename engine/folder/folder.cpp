@@ -252,7 +252,9 @@ const session::Edge& edge() {
                                           });
       },
       .write_calibration =
-          [](const calibration::Calibration& calibration) { return formats::writeCalibration(calibration); }};
+          [](const calibration::Calibration& calibration) { return formats::writeCalibration(calibration); },
+      .read_calibration =
+          [](std::string text) { return formats::readCalibration(std::move(text), "calibration"); }};
   return edge;
 }
 

@@ -30,7 +30,8 @@ struct Edge {
   std::function<FeedReader()> open_feed;  // LiftLogLines, a new one for each connection
   /// A calibration job whose logs are named by their hash. (readJob)
   std::function<Expected<calibration::Job>(std::string text, const BlobSource& logs)> read_job;
-  std::function<std::string(const calibration::Calibration&)> write_calibration;  // writeCalibration
+  std::function<std::string(const calibration::Calibration&)> write_calibration;         // writeCalibration
+  std::function<Expected<calibration::Calibration>(std::string text)> read_calibration;  // readCalibration
 };
 
 }  // namespace hingepin::session

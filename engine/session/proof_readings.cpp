@@ -446,6 +446,35 @@ Expected<procedures::Verdict> judged(const OpenJob& job, const Step& check) {
   return verdict;
 }
 
+namespace {
+
+struct Weigher {
+  calibration::Calibration calibration;
+  std::string hash;  ///< "" for that of the job itself
+};
+
+/// By what the lifts of a job are weighed.
+Expected<std::optional<Weigher>> weigherOf(const store::Store& store, const OpenJob& job, const Edge& edge) {
+  Expected<std::optional<Fit>> own = fitOf(store, job, edge);
+  if (!own) return std::unexpected(std::move(own.error()));
+  if (*own) return Weigher{std::move((*own)->calibration), ""};
+  // What is being taught anew is not proved by what held before.
+  const bool teaches = std::ranges::any_of(
+      job.procedure.steps, [](const Step& step) { return step.use == procedures::Use::Calibration; });
+  if (teaches || job.job.attachment.empty()) return std::nullopt;
+  const Expected<std::optional<store::Pair>> pair = store.pair(job.job.unit, job.job.attachment);
+  if (!pair) return std::unexpected(pair.error());
+  if (!*pair || (*pair)->calibration.empty()) return std::nullopt;
+  Expected<std::string> text = blobsOf(store)((*pair)->calibration);
+  if (!text && text.error().kind == ErrorKind::NotFound) return std::nullopt;  // not arrived yet
+  if (!text) return std::unexpected(std::move(text.error()));
+  Expected<calibration::Calibration> read = edge.read_calibration(*std::move(text));
+  if (!read) return std::nullopt;
+  return Weigher{*std::move(read), (*pair)->calibration};
+}
+
+}  // namespace
+
 Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, const OpenJob& job,
                                                  const Step& reading, const Edge& edge) {
   if (reading.quantity != "indication") return std::nullopt;
@@ -457,18 +486,19 @@ Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, cons
                each.event.type == procedures::EventType::Answer;
       });
   if (lift == job.state.tries.rend() || lift->event.hashes.empty()) return std::nullopt;
-  const Expected<std::optional<Fit>> fit = fitOf(store, job, edge);
-  if (!fit) return std::unexpected(fit.error());
-  if (!*fit) return std::nullopt;
+  const Expected<std::optional<Weigher>> weigher = weigherOf(store, job, edge);
+  if (!weigher) return std::unexpected(weigher.error());
+  if (!*weigher) return std::nullopt;
   const Expected<std::string> bytes = blobsOf(store)(lift->event.hashes.front());
   if (!bytes) return std::unexpected(bytes.error());
   const Expected<calibration::LiftLog> log = edge.read_log(*bytes, pass->id);
   if (!log) return std::nullopt;
-  const Expected<calibration::Weighing> weighed = calibration::weigh((*fit)->calibration, *log);
+  const Expected<calibration::Weighing> weighed = calibration::weigh((*weigher)->calibration, *log);
   if (!weighed) return std::nullopt;
   const int decimals = certificate::decimalsFor(weighed->expanded_uncertainty_kg);
   return WeighedLift{.value = kilograms(weighed->mass_kg, decimals),
-                     .expanded_kg = weighed->expanded_uncertainty_kg};
+                     .expanded_kg = weighed->expanded_uncertainty_kg,
+                     .calibration = (*weigher)->hash};
 }
 
 std::optional<Message> sayProof(const std::string& result, const std::string& reason,

@@ -72,13 +72,14 @@ struct ScaleFacts {
 /// Errors: Insufficient "no-value"; those of proof::prove.
 [[nodiscard]] Expected<procedures::Verdict> judged(const OpenJob& job, const procedures::Step& check);
 
-/// What the engine weighed in the lift that an indication is asked for, by the calibration that the job
-/// gives.
+/// What the engine weighed in the lift that an indication is asked for.
 struct WeighedLift {
   std::string value{};  ///< in kg, with the digits that its uncertainty leaves
   double expanded_kg = 0.0;
+  std::string calibration{};  ///< hash of what it was weighed by; "" for the one that the job itself gives
 };
-/// Nothing for another step, where that lift has no log, and where the job gives no calibration that weighs
+/// By the calibration that the job gives; in a procedure that teaches nothing, by that which holds for unit
+/// and attachment. Nothing for another step, where that lift has no log, and where no such calibration weighs
 /// it. Takes as long as a fit. Errors: those of the store.
 [[nodiscard]] Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, const OpenJob& job,
                                                                const procedures::Step& reading,

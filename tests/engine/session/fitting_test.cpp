@@ -149,8 +149,8 @@ TEST(FittingTest, AJobThatTaughtSetsWhatHoldsForUnitAndAttachment) {
   EXPECT_THAT(need(yard.store.due(*pair.due_utc_ms)), testing::SizeIs(1));
 }
 
-TEST(FittingTest, TheEngineWeighsTheLiftsThatProveWhatItTaught) {
-  Yard yard;
+/// A yard with its walk-round done, which can teach and prove by the practice unit's logs.
+void knowLogged(Yard& yard) {
   yard.says = {{"hours", {"4211 h"}}, {"fuel", {"80 %"}}};
   OpenJob round = yard.begin("walk-round");
   ASSERT_EQ(yard.work(round), "");
@@ -177,7 +177,19 @@ TEST(FittingTest, TheEngineWeighsTheLiftsThatProveWhatItTaught) {
                {"log-mass-known", {"2000 kg"}},
                {"zero-shown", {"0 kg"}},
                {"prove-mass", {"2000 kg"}},
-               {"prove-shown", {"2005 kg"}}};
+               {"prove-shown", {"2005 kg"}},
+               {"prove-shown-slow", {"2005 kg"}},
+               {"upper-set", {"3.41 m"}},
+               {"lower-set", {"300 mm"}},
+               {"heel-set", {"305 mm"}},
+               {"upper-reached", {"3.42 m"}},
+               {"lower-reached", {"305 mm"}},
+               {"heel-reached", {"310 mm"}}};
+}
+
+TEST(FittingTest, TheEngineWeighsTheLiftsThatProveWhatItTaught) {
+  Yard yard;
+  knowLogged(yard);
   OpenJob job = yard.begin("after-attachment-change", "logged");
   const auto weighed = [&](const std::string& step) {
     return need(weighedLift(yard.store, job, *procedures::findStep(job.procedure, step), folder::edge()));
@@ -213,6 +225,55 @@ TEST(FittingTest, TheEngineWeighsTheLiftsThatProveWhatItTaught) {
                      std::to_string(each.indications.size()));
   }
   EXPECT_THAT(series, testing::ElementsAre("fast shown 1", "fast weighed 4", "slow weighed 3"));
+}
+
+TEST(FittingTest, AProofWeighsByTheCalibrationThatHoldsAndNamesIt) {
+  Yard yard;
+  knowLogged(yard);
+  const auto weighed = [&](const OpenJob& job, const std::string& step) {
+    return need(weighedLift(yard.store, job, *procedures::findStep(job.procedure, step), folder::edge()));
+  };
+  const auto prove = [&] {
+    yard.logs["lift-slow"] = practiceFiles().at("mass-3.csv");
+    yard.says["mass"] = {"2000 kg"};
+    OpenJob job = yard.begin("scale-proof", "masses");
+    EXPECT_EQ(yard.work(job, "shown-slow"), "");
+    return job;
+  };
+  EXPECT_FALSE(weighed(prove(), "shown-slow")) << "no calibration holds yet";
+  OpenJob teaching = yard.begin("after-attachment-change", "logged");
+  ASSERT_EQ(yard.work(teaching), "");
+  ASSERT_EQ(teaching.state.phase, procedures::Phase::Done);
+  static_cast<void>(need(yard.seal(teaching)));
+  const std::string calibration = need(yard.store.pair("L-27", "GP-2.7")).value().calibration;
+  ASSERT_NE(calibration, "");
+
+  OpenJob job = prove();
+  const std::optional<WeighedLift> lift = weighed(job, "shown-slow");
+  ASSERT_TRUE(lift);
+  EXPECT_EQ(lift->calibration, calibration);
+  EXPECT_NEAR(readSi(lift->value, Dimension::Mass).value_or(0.0), 2000.0, lift->expanded_kg);
+  EXPECT_FALSE(weighed(job, "zero-shown")) << "a lift without a log";
+  procedures::Event event = yard.honest(job);
+  event.value = lift->value;
+  event.how = procedures::How::Log;
+  event.hashes = {lift->calibration};
+  need(yard.tell(job, event));
+  EXPECT_THAT(job.state.tries.back().event.hashes, testing::ElementsAre(calibration));
+}
+
+TEST(FittingTest, WhatIsTaughtAnewIsNotWeighedByWhatHeldBefore) {
+  Yard yard;
+  knowLogged(yard);
+  OpenJob first = yard.begin("after-attachment-change", "logged");
+  ASSERT_EQ(yard.work(first), "");
+  static_cast<void>(need(yard.seal(first)));
+  yard.logs.erase("log-slow");
+  yard.says["routine-mass-known"] = {"2000 kg"};
+  OpenJob again = yard.begin("after-attachment-change", "own-routine");
+  ASSERT_EQ(yard.work(again, "prove-shown"), "");
+  EXPECT_FALSE(need(
+      weighedLift(yard.store, again, *procedures::findStep(again.procedure, "prove-shown"), folder::edge())));
 }
 
 /// Both kinds of job file must give the same: the one of the job's readings, and one put together by hand.
