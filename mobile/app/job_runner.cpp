@@ -118,15 +118,8 @@ void JobRunner::weigh() {
       },
       [this, job = job_](const Expected<std::optional<session::WeighedLift>>& lift) {
         if (!lift || !*lift || job != job_) return;
-        const QString value = qt((*lift)->value);
-        const session::Locale& locale = session::localeOf(app_.reader().language);
-        weighed_ = {
-            {QStringLiteral("number"),
-             value.section(QLatin1Char(' '), 0, 0).replace(QLatin1Char('.'), qt(locale.decimal_mark))},
-            {QStringLiteral("unit"), QStringLiteral("kg")},
-            {QStringLiteral("text"), qt(session::asTyped((*lift)->value, locale))},
-            {QStringLiteral("doubt"),
-             qt(session::show({(*lift)->expanded_kg, "kg", 1}, UnitSystem::Metric, locale))}};
+        lift_ = **lift;
+        weighed_ = weighedView(lift_, app_.reader());
         Q_EMIT weighedChanged();
       });
 }
@@ -338,8 +331,15 @@ void JobRunner::read(const QString& number, const QString& unit, const QString& 
   made.value = plain(digits + QLatin1Char(' ') + unit);
   made.how = how == QLatin1String("monitor") ? procedures::How::Monitor
              : how == QLatin1String("live")  ? procedures::How::Live
-             : how == QLatin1String("log")   ? procedures::How::Log
                                              : procedures::How::Typed;
+  tell(std::move(made));
+}
+
+void JobRunner::readWeighed() {
+  Event made = event(EventType::Reading);
+  made.value = lift_.value;
+  made.how = procedures::How::Log;
+  if (!lift_.calibration.empty()) made.hashes = {lift_.calibration};
   tell(std::move(made));
 }
 
@@ -347,6 +347,9 @@ void JobRunner::insist() {
   if (!job_ || !job_->state.doubt) return;
   Event made = event(EventType::Reading);
   made.value = job_->state.doubt->value;
+  // It came as it came when it was doubted.
+  made.how = job_->state.tries.back().event.how;
+  made.hashes = job_->state.tries.back().event.hashes;
   made.sure = true;
   made.how = job_->journal.empty() ? procedures::How::Typed : job_->journal.back().how;
   tell(std::move(made));

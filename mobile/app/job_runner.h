@@ -21,7 +21,7 @@ class JobRunner : public QObject {
   QML_NAMED_ELEMENT(Job)
   QML_SINGLETON
   Q_PROPERTY(hingepin::mobile::JobView view READ view NOTIFY viewChanged)
-  /// Of an indication that is asked for: what the engine weighed in its lift, as {text, number, unit, doubt};
+  /// Of an indication that is asked for: what the engine weighed in its lift, as {text, doubt};
   /// empty where it weighed nothing.
   Q_PROPERTY(QVariantMap weighed MEMBER weighed_ NOTIFY weighedChanged)
   Q_PROPERTY(bool open READ isOpen NOTIFY viewChanged)
@@ -64,9 +64,11 @@ class JobRunner : public QObject {
   /// only.
   Q_INVOKABLE void answerAs(const QString& key, const QString& role, const QString& passphrase,
                             const QString& answer, const QStringList& files = {});
-  /// `number` as typed, with the decimal mark of the language. `how`: "typed", "monitor", "live", "log".
+  /// `number` as typed, with the decimal mark of the language. `how`: "typed", "monitor", "live".
   Q_INVOKABLE void read(const QString& number, const QString& unit,
                         const QString& how = QStringLiteral("typed"));
+  /// Takes what the engine weighed.
+  Q_INVOKABLE void readWeighed();
   /// Takes a doubted number as it is, or one of the suggestions ("value" of it).
   Q_INVOKABLE void insist();
   Q_INVOKABLE void readInstead(const QString& quantity);
@@ -112,6 +114,7 @@ class JobRunner : public QObject {
   std::shared_ptr<const session::OpenJob> job_;
   JobView view_;
   QString refusal_;
+  session::WeighedLift lift_;  ///< of `weighed_`
   QVariantMap weighed_;
   bool busy_ = false;
 };

@@ -323,6 +323,12 @@ QString unitSymbol(std::string_view ucum, const session::Locale& locale) {
   return qt(session::unitText(ucum, locale)).trimmed();
 }
 
+QVariantMap weighedView(const session::WeighedLift& lift, const session::Reader& reader) {
+  const session::Locale& locale = session::localeOf(reader.language);
+  return {{QStringLiteral("text"), qt(session::inUnitsOf(lift.value, reader))},
+          {QStringLiteral("doubt"), qt(session::show({lift.expanded_kg, "kg", 1}, reader.system, locale))}};
+}
+
 JobView viewOf(const OpenJob& job, const ViewFor& reader) {
   const Words words(job, reader);
   const procedures::Prompt asked = procedures::prompt(job.procedure, job.state);

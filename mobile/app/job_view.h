@@ -11,6 +11,7 @@
 #include "engine/session/catalogue.h"
 #include "engine/session/job.h"
 #include "engine/session/locale.h"
+#include "engine/session/proof_readings.h"
 
 namespace hingepin::mobile {
 
@@ -116,6 +117,9 @@ struct ViewFor {
 };
 
 [[nodiscard]] JobView viewOf(const session::OpenJob& job, const ViewFor& reader);
+
+/// What the engine weighed in a lift, as its press shows it in the reader's units: {text, doubt}.
+[[nodiscard]] QVariantMap weighedView(const session::WeighedLift& lift, const session::Reader& reader);
 
 /// A unit as people write it: "kg", "°C", "bar".
 [[nodiscard]] QString unitSymbol(std::string_view ucum, const session::Locale& locale = {});

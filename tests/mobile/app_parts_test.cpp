@@ -8,6 +8,7 @@
 #include <QTest>
 #include <QXYSeries>
 
+#include "job_view.h"
 #include "person.h"
 
 namespace hingepin::mobile {
@@ -47,6 +48,18 @@ TEST(AppPartsTest, ThePracticeLoaderMisbehavesAndItsReadingsDropOut) {
   hand.app().live.open(QStringLiteral("none"));
   EXPECT_EQ(live.property("mishap").toString(), QString());
   EXPECT_FALSE(hand.shows(QStringLiteral("The loader misbehaves")));
+}
+
+TEST(AppPartsTest, WhatTheAppWeighedIsShownInTheUnitsOfWhoWorks) {
+  const session::WeighedLift lift{.value = "2000.0 kg", .expanded_kg = 10.0};
+  const QVariantMap us = weighedView(lift, {.language = "en", .system = UnitSystem::UsCustomary});
+  // The pound of 0.45359237 kg (NIST Handbook 44, Appendix C, from memory).
+  EXPECT_THAT(us.value(QStringLiteral("text")).toString().toStdString(), ::testing::HasSubstr("4409"));
+  EXPECT_THAT(us.value(QStringLiteral("text")).toString().toStdString(), ::testing::HasSubstr("lb"));
+  EXPECT_THAT(us.value(QStringLiteral("doubt")).toString().toStdString(), ::testing::HasSubstr("22"));
+  const QVariantMap metric = weighedView(lift, {.language = "de"});
+  EXPECT_THAT(metric.value(QStringLiteral("text")).toString().toStdString(), ::testing::HasSubstr("2000,0"));
+  EXPECT_THAT(metric.value(QStringLiteral("text")).toString().toStdString(), ::testing::HasSubstr("kg"));
 }
 
 TEST(AppPartsTest, ARestoredPhoneSaysThatItsKeysAreLostAndMakesNewOnes) {

@@ -14,6 +14,7 @@
 #include <cmath>
 
 #include "hand.h"
+#include "job_view.h"
 #include "panels.h"
 #include "person.h"
 
@@ -344,6 +345,12 @@ TEST(ScreensTest, EveryStepOfAJobIsWhole) {
     for (const Panel& panel : asked.all) {
       screens.show(panel);
       screens.check(QStringLiteral("Job-") + panel.name);
+      if (panel.name == QLatin1String("reading")) {
+        hand.app().job.setProperty(
+            "weighed", weighedView({.value = "12345.6 kg", .expanded_kg = 123.4}, hand.app().app.reader()));
+        hand.wait(40);
+        screens.check(QStringLiteral("Job-") + panel.name + QStringLiteral("-weighed"));
+      }
       if (panel.name == QLatin1String("answer-pose") ||
           panel.name.startsWith(QLatin1String("answer-pass-log"))) {
         hand.app().live.open(QStringLiteral("practice"));

@@ -84,7 +84,7 @@ StepPanel {
         text: qsTr("The app weighed %1 in this lift").arg(panel.weighed.text ?? "")
         note: qsTr("± %1. Take it where the machine itself takes no values").arg(panel.weighed.doubt ?? "")
         enabled: !Job.busy
-        onPressedFully: Job.read(panel.weighed.number, panel.weighed.unit, "log")
+        onPressedFully: Job.readWeighed()
     }
     Press {
         visible: panel.known.text !== undefined
