@@ -161,6 +161,24 @@ TEST(YardJobTest, FailedCheckSaysWhyAndIsRepeatedOrGivenUp) {
   EXPECT_TRUE(yard.comes(QStringLiteral("must not be used"))) << hand.everything().toStdString();
 }
 
+TEST(YardJobTest, LoaderIsProvedOnATruckScaleAndItsRecordSaysSo) {
+  SmallYard yard(QStringLiteral("Bo Sample"), QStringLiteral("Safety lead"));
+  Hand& hand = yard.hand;
+  Person worker(hand);
+  worker.readPlan(QStringLiteral("scale-proof-loader"));
+  worker.answers["enough"] = "another";
+  worker.begin(QStringLiteral("Proof of the scale"),
+               QStringLiteral("With the loader itself on a truck scale, empty and with each bucket"));
+  ASSERT_TRUE(worker.work(QStringLiteral("plan-on-scale-told")));
+  EXPECT_TRUE(hand.shows(QStringLiteral("Buckets needed to decide: ")))
+      << "what so many can show is said beforehand";
+  ASSERT_TRUE(worker.work());
+  expectSealed(hand);
+  hand.tap(QStringLiteral("Show the record"));
+  // 10 and 5 kg too much of 3000 and 2940 kg.
+  EXPECT_TRUE(yard.comes(QStringLiteral("0.25 %"))) << hand.everything().toStdString();
+}
+
 /// What a job was told, in order: cautions that were read again and interruptions left out.
 std::vector<std::string> toldTo(Hand& hand) {
   std::vector<std::string> told;
