@@ -49,14 +49,14 @@ void buckets(int proofs) {
 
 /// The loader itself weighed: the interval of the truck scale is in every bucket.
 void weighings(int proofs) {
-  fmt::print("| interval | scatter | weighings | decided | none decides |\n");
+  fmt::print("| interval | scatter | weighings | decided | held |\n");
   for (const double interval : {10.0, 20.0}) {
     for (const double scatter : {10.0, 30.0, 60.0}) {
       Loading loading{.on_scale = true, .scatter = scatter, .scale_u = 3.0, .interval = interval};
       loading.readings = 0;
       const Decided decided = decidedAsPlanned(loading, proofs, Random(109));
       fmt::print("| {} kg | {} kg | {} | {:.1f} % | {:.1f} % |\n", interval, scatter, decided.buckets,
-                 100.0 * decided.share, 100.0 * decided.none);
+                 100.0 * decided.share, 100.0 * decided.held);
       std::fflush(stdout);
     }
   }

@@ -86,6 +86,7 @@ struct Loading {
 struct Decided {
   int buckets = 0;  ///< that were said to be needed, as a mean
   double share = 0.0;
+  double held = 0.0;  ///< of the intervals of a loader on the scale, those that hold the true error
   double none = 0.0;  ///< of the proofs, those of which no number was said to decide
 };
 
@@ -108,6 +109,7 @@ inline LoaderOnScale drawnOnScale(const Loading& loading, int buckets, double sc
 inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random random) {
   int decided = 0;
   int planned = 0;
+  int covered = 0;
   double buckets = 0.0;
   std::optional<PlanResult> stated;
   for (int i = 0; i < proofs; ++i) {
@@ -133,6 +135,8 @@ inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random rando
       proof.plan.reset();
       const ProofResult result = prove(proof).value();
       decided += result.loader_on_scale[0].verdict != Verdict::Undecided ? 1 : 0;
+      const Finding& found = result.loader_on_scale[0].error;
+      covered += std::abs(found.value_kg - loading.error) <= found.expanded_uncertainty_kg ? 1 : 0;
       continue;
     }
     for (int truck = 0; truck < *plan.trucks; ++truck) {
@@ -156,6 +160,7 @@ inline Decided decidedAsPlanned(const Loading& loading, int proofs, Random rando
   }
   return {planned > 0 ? static_cast<int>(std::lround(buckets / planned)) : 0,
           planned > 0 ? decided / static_cast<double>(planned) : 0.0,
+          planned > 0 ? covered / static_cast<double>(planned) : 0.0,
           1.0 - planned / static_cast<double>(proofs)};
 }
 

@@ -40,9 +40,10 @@ TEST(ProofTrialTest, AsManyBucketsAsSaidDecideAtTheStatedRate) {
 TEST(ProofTrialTest, AsManyWeighingsOfTheLoaderAsSaidDecideAtTheStatedRate) {
   Loading loading{.on_scale = true, .scatter = 30.0, .scale_u = 3.0};
   loading.readings = 0;
-  const Decided decided = decidedAsPlanned(loading, 60, Random(29));
+  const Decided decided = decidedAsPlanned(loading, 200, Random(29));
   EXPECT_GT(decided.buckets, 5);
-  EXPECT_GE(decided.share, 0.9 - 4.0 * std::sqrt(0.09 / 60));
+  EXPECT_GE(decided.share, 0.9 - 4.0 * std::sqrt(0.09 / 200));
+  EXPECT_GE(decided.held, 0.9545 - 4.0 * std::sqrt(0.0434 / 200));
 }
 
 }  // namespace
