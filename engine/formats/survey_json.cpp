@@ -17,7 +17,6 @@ namespace {
 
 using survey::Kind;
 using survey::Measurement;
-using survey::Pin;
 using survey::Target;
 
 constexpr Limits kSurveyedLength{Dimension::Length, -20, 20, "m"};
@@ -36,12 +35,6 @@ constexpr std::array kEdgeNames = {Named{"like", Edges::Like}, Named{"inner", Ed
                                    Named{"outer", Edges::Outer}};
 constexpr std::array kTiltEndNames = {Named{"retracted", survey::TiltEnd::Retracted},
                                       Named{"extended", survey::TiltEnd::Extended}};
-
-std::array<Named<std::size_t>, linkage::kLinkageNumbers> numberNames() {
-  std::array<Named<std::size_t>, linkage::kLinkageNumbers> names;
-  for (std::size_t i = 0; i < names.size(); ++i) names[i] = {linkage::linkageNumbers()[i].name, i};
-  return names;
-}
 
 class SurveyReader : public QuantityWalk {
  public:
@@ -105,27 +98,16 @@ Measurement SurveyReader::measurement(const JsonNode& node) {
   Target& target = measurement.target;
   if (!object(node, {"kind", "from", "to", "pin", "number", "pose", "edges", "pin_diameters", "value", "u"}))
     return measurement;
-  target.kind = requiredNamed(node, "kind", survey::kKindNames);
+  target = survey::readTarget(*this, node);
   if (isRefused()) return measurement;
-  std::vector<std::string_view> known = {"kind", "value", "u"};
-  if (survey::takesTwoPins(target.kind)) known.insert(known.end(), {"from", "to"});
-  if (survey::takesOnePin(target.kind)) known.emplace_back("pin");
-  if (target.kind == Kind::DataSheet) known.emplace_back("number");
+  std::vector<std::string_view> known = survey::keysOf(target.kind);
+  known.insert(known.end(), {"value", "u"});
   if (target.kind == Kind::Distance) known.insert(known.end(), {"edges", "pin_diameters"});
   if (target.kind != Kind::DataSheet && target.kind != Kind::GroundAngle &&
       target.kind != Kind::BoomPlateOffset)
     known.emplace_back("pose");
   object(node, known);
 
-  if (survey::takesTwoPins(target.kind)) {
-    target.from = requiredNamed(node, "from", survey::kPinNames);
-    target.to = requiredNamed(node, "to", survey::kPinNames);
-    if (target.from == target.to) keep(node.error("survey-same-pin"));
-  }
-  if (survey::takesOnePin(target.kind)) target.from = requiredNamed(node, "pin", survey::kPinNames);
-  if (target.kind == Kind::BoomPlateOffset && !survey::isOnBoom(target.from))
-    keep(node.error("survey-pin-off-boom"));
-  if (target.kind == Kind::DataSheet) target.number = requiredNamed(node, "number", numberNames());
   if (const std::optional<JsonNode> pose = node.find("pose")) {
     const std::string wanted = taken(pose->string());
     const auto& poses = file_.survey.poses;

@@ -180,6 +180,12 @@ Seeds proofSeeds() {
   return seeds;
 }
 
+Seeds surveySeeds() {
+  Seeds seeds;
+  addJson(seeds, formats::kSampleSurvey);
+  return seeds;
+}
+
 Seeds liftLogSeeds() {
   return {
       formats::kSampleLog,
@@ -264,6 +270,7 @@ int main(int argc, char** argv) {
   write(folder, "canonical_json", canonicalSeeds());
   write(folder, "job", jobSeeds());
   write(folder, "proof", proofSeeds());
+  write(folder, "survey", surveySeeds());
   write(folder, "lift_log", liftLogSeeds());
   write(folder, "calibration", calibrationSeeds());
 }

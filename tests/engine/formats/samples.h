@@ -70,6 +70,29 @@ inline const std::string kSampleLog =
     "0.04,1.14,2.7,,4.2,902,52\n"
     "0.06,1.16,2.7,86.4,,,52.5\n";
 
+inline const std::string kSampleSurvey = R"({
+  "format": "hingepin-survey/1",
+  "unit": { "id": "L-27", "lift_cylinders": { "count": 2, "bore": "130 mm", "rod": "75 mm" }, "rated_payload": "4500 kg" },
+  "tape_u": "4 mm", "inclinometer_u": "0.25 deg", "ground_u": "0.5 deg",
+  "poses": [{ "pose": "low", "tilt_cylinder": "extended" }, { "pose": "free" }],
+  "measurements": [
+    { "kind": "distance", "from": "boom-pivot", "to": "hinge-pin", "value": "2550 mm" },
+    { "kind": "distance", "from": "lift-frame-pin", "to": "lift-boom-pin", "pose": "low", "value": "54.5 [in_i]", "u": "3 mm" },
+    { "kind": "height", "pin": "boom-pivot", "value": "1.95 m" },
+    { "kind": "inclination", "from": "boom-pivot", "to": "hinge-pin", "pose": "free", "value": "-3 deg", "u": "0.2 deg" },
+    { "kind": "boom-plate-angle", "pose": "low", "value": "-38 deg" },
+    { "kind": "boom-plate-offset", "pin": "hinge-pin", "value": "210 mm" },
+    { "kind": "bucket-floor-angle", "pose": "low", "value": "44 deg" },
+    { "kind": "ground-angle", "value": "0.4 deg" },
+    { "kind": "horizontal", "from": "boom-pivot", "to": "tilt-frame-pin", "value": "164 mm" },
+    { "kind": "vertical", "from": "boom-pivot", "to": "lift-frame-pin", "value": "-530 mm" },
+    { "kind": "data-sheet", "number": "lift_frame_pin/1", "value": "-0.53 m", "u": "10 mm" },
+    { "kind": "data-sheet", "number": "bellcrank_angle", "value": "184 deg" },
+    { "kind": "distance", "from": "hinge-pin", "to": "bucket-link-pin", "edges": "outer", "pin_diameters": ["90 mm", "80 mm"],
+      "value": "480 mm" }
+  ]
+})";
+
 inline const std::string kSampleProof = R"({
   "format": "hingepin-proof/1",
   "unit": "L-27",

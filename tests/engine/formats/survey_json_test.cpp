@@ -35,25 +35,10 @@ std::string faultOf(const std::string& text) {
 }
 
 TEST(SurveyJsonTest, ReadsEachKindWithItsUncertainty) {
-  const auto file =
-      readSurvey(surveyOf(
-                     R"({ "kind": "distance", "from": "boom-pivot", "to": "hinge-pin", "value": "2550 mm" },
-             { "kind": "distance", "from": "lift-frame-pin", "to": "lift-boom-pin", "pose": "low", "value": "54.5 [in_i]", "u": "3 mm" },
-             { "kind": "height", "pin": "boom-pivot", "value": "1.95 m" },
-             { "kind": "inclination", "from": "boom-pivot", "to": "hinge-pin", "pose": "free", "value": "-3 deg", "u": "0.2 deg" },
-             { "kind": "boom-plate-angle", "pose": "low", "value": "-38 deg" },
-             { "kind": "boom-plate-offset", "pin": "hinge-pin", "value": "210 mm" },
-             { "kind": "bucket-floor-angle", "pose": "low", "value": "44 deg" },
-             { "kind": "ground-angle", "value": "0.4 deg" },
-             { "kind": "horizontal", "from": "boom-pivot", "to": "tilt-frame-pin", "value": "164 mm" },
-             { "kind": "vertical", "from": "boom-pivot", "to": "lift-frame-pin", "value": "-530 mm" },
-             { "kind": "data-sheet", "number": "lift_frame_pin/1", "value": "-0.53 m", "u": "10 mm" },
-             { "kind": "data-sheet", "number": "bellcrank_angle", "value": "184 deg" })",
-                     R"(, "tape_u": "4 mm", "inclinometer_u": "0.25 deg", "ground_u": "0.5 deg")"),
-                 "survey.json");
+  const auto file = readSurvey(kSampleSurvey, "survey.json");
   ASSERT_TRUE(file) << file.error().message.code << " " << file.error().place.pointer;
   const auto& list = file->survey.measurements;
-  ASSERT_EQ(list.size(), 12U);
+  ASSERT_EQ(list.size(), 13U);
   EXPECT_EQ(list[0].value, 2.55);
   EXPECT_EQ(list[0].u, 0.004);
   EXPECT_FALSE(list[0].target.pose.has_value());
