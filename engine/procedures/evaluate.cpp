@@ -58,7 +58,7 @@ class Evaluation {
   [[nodiscard]] Expected<Verdict> steadyFor() const;
   [[nodiscard]] Expected<Verdict> poseReached() const;
   [[nodiscard]] Expected<Verdict> fitResidual(const Measure& measure) const;
-  [[nodiscard]] Expected<Verdict> proof(const Judge& judge) const;
+  [[nodiscard]] Expected<Verdict> judged(const Judge& judge) const;
   [[nodiscard]] Expected<Verdict> repeatability() const;
   /// How many of the values were read since the newest reference: those of one mass.
   [[nodiscard]] std::ptrdiff_t valuesSinceReference() const;
@@ -146,7 +146,7 @@ Expected<Verdict> Evaluation::fitResidual(const Measure& measure) const {
                  .result = differenceText(*residual, most->unit)};
 }
 
-Expected<Verdict> Evaluation::proof(const Judge& judge) const {
+Expected<Verdict> Evaluation::judged(const Judge& judge) const {
   if (!judge) return fail(ErrorKind::InvalidInput, "proof-not-at-hand", {{"step", step_.id}});
   Expected<Verdict> verdict = judge(step_);
   if (!verdict && verdict.error().kind == ErrorKind::Insufficient)
@@ -229,6 +229,7 @@ Verdict Evaluation::notOlderThan() const {
 
 Expected<Verdict> Evaluation::verdict(const Measure& measure, const Judge& judge) {
   if (check_.kind == CheckKind::SecondPerson) return secondPerson();
+  if (check_.kind == CheckKind::Survey) return judged(judge);  // each of its readings may be missing
   if (missing_) return Verdict{.reason = "no-value"};
   switch (check_.kind) {
     case CheckKind::WithinLimits:
@@ -251,7 +252,8 @@ Expected<Verdict> Evaluation::verdict(const Measure& measure, const Judge& judge
     case CheckKind::TruckProof:
     case CheckKind::LoaderProof:
     case CheckKind::Plan:
-      return proof(judge);
+      return judged(judge);
+    case CheckKind::Survey:
     case CheckKind::SecondPerson:
       break;
   }

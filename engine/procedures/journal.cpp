@@ -143,6 +143,7 @@ Json toJson(const Try& made) {
   put(object, "reason", made.reason);
   put(object, "limit", made.limit);
   if (made.more > 0) object["more"] = made.more;
+  put(object, "step", made.step);
   putList(object, "rounds", made.rounds);
   return object;
 }

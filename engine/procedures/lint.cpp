@@ -79,6 +79,8 @@ constexpr std::array kMends = {Rule{"id-twice", "mend-give-another-id"},
                                Rule{"check-without-reading", "mend-read-before-the-check"},
                                Rule{"reference-not-independent", "mend-read-an-independent-instrument"},
                                Rule{"read-again-impossible", "mend-go-back-instead"},
+                               Rule{"reading-may-be-missing", "mend-need-the-reading"},
+                               Rule{"survey-without-pose", "mend-put-a-pose-before"},
                                Rule{"make-safe-kind", "mend-keep-making-safe-plain"}};
 
 std::string mendOf(std::string_view problem) {
@@ -149,6 +151,7 @@ class Linter {
   void checkOnWay(const Way& way, std::size_t index);
   void limitsCanBeMet(const Step& step, const Step& reading);
   void valuesSuffice(const Step& step, int most_values);
+  [[nodiscard]] bool hasPoseBefore(const Way& way, std::size_t reading) const;
   void readAgainOnTheSpot(const Step& reading, std::size_t index, const Way& way, const std::string& pointer);
   void usesOnWay(const Way& way);
   [[nodiscard]] bool agesTooMuch(const Way& way, std::size_t reading, std::size_t check,
@@ -411,6 +414,11 @@ void Linter::reading(const Step& reading) {
   } else if (dimension && !contains(meant, *dimension)) {
     wrongDimension(reading.unit, *findUnit(reading.unit), meant.front(), at(reading.pointer, "unit"));
   }
+  if (reading.survey && dimension) {
+    const Dimension measured = survey::isAngle(*reading.survey) ? Dimension::Angle : Dimension::Length;
+    if (*dimension != measured)
+      wrongDimension(reading.unit, *findUnit(reading.unit), measured, at(reading.pointer, "unit"));
+  }
   std::vector<Dimension> allowed;
   if (dimension) allowed.push_back(*dimension);
   plausible(reading.plausible, allowed, at(reading.pointer, "plausible"));
@@ -461,7 +469,13 @@ void Linter::checkLimits(const Step& step) {
   }
   std::vector<Dimension> allowed;
   const std::optional<std::size_t> first = indexOf(check.of.front());
-  if (check.kind == CheckKind::FitResidual) {
+  if (check.kind == CheckKind::Survey) {
+    constexpr std::array kLength = {Dimension::Length};
+    constexpr std::array kAngle = {Dimension::Angle};
+    needDimension(check.tape_u, kLength, true, at(pointer, "tape_u"));
+    needDimension(check.inclinometer_u, kAngle, true, at(pointer, "inclinometer_u"));
+    allowed.push_back(Dimension::Number);  // a share of a mass
+  } else if (check.kind == CheckKind::FitResidual) {
     allowed.push_back(check.fit == Fit::LiftPressure ? Dimension::Pressure : Dimension::Angle);
   } else if (first) {
     if (const std::optional<Dimension> dimension = dimensionOf(procedure_.steps[*first])) {
@@ -475,7 +489,8 @@ void Linter::checkLimits(const Step& step) {
   needDimension(check.target, allowed, false, at(pointer, "target"));
   needDimension(check.reference_entry, allowed, false, at(pointer, "reference"));
   // All readings that one check looks at are of one dimension.
-  for (std::size_t index = 1; index < check.of.size() && check.kind != CheckKind::FitResidual; ++index) {
+  const bool mixed = check.kind == CheckKind::FitResidual || check.kind == CheckKind::Survey;
+  for (std::size_t index = 1; index < check.of.size() && !mixed; ++index) {
     const std::optional<std::size_t> other = indexOf(check.of[index]);
     const std::optional<Dimension> dimension =
         other ? dimensionOf(procedure_.steps[*other]) : std::optional<Dimension>();
@@ -495,7 +510,7 @@ void Linter::checkLimits(const Step& step) {
     if (!told || procedure_.steps[*told].kind != kind)
       add(at(at(pointer, "scale"), key), "check-without-reading", {{"step", id}});
   }
-  if (check.kind == CheckKind::Agreement || check.kind == CheckKind::Repeatability || isProof(check.kind)) {
+  if (check.kind == CheckKind::Agreement || check.kind == CheckKind::Repeatability || isJudged(check.kind)) {
     if (!allowed.empty()) allowed.push_back(Dimension::Number);  // a share of the reference
     for (const std::string& id : knownOf(check)) {
       const std::string where = at(pointer, id == check.gross  ? "gross"
@@ -550,7 +565,7 @@ void Linter::failure(const Step& step, std::size_t index) {
     const bool has_way = step.undecided->action == FailureAction::More ||
                          step.undecided->action == FailureAction::GoOn ||
                          step.undecided->action == FailureAction::Stop;
-    if (!step.check || !isProof(step.check->kind) || !has_way)
+    if (!step.check || !isJudged(step.check->kind) || !has_way)
       add(pointer, "failure-no-way-on", {{"step", step.id}});
     wayOn(step, index, *step.undecided, pointer, pointer);
   }
@@ -572,7 +587,7 @@ void Linter::wayOn(const Step& step, std::size_t index, const OnFailure& failure
   if (goesBack(failure)) target(step, index, failure.to, at(said, "to"));
   const bool is_check = step.kind == StepKind::Check;
   // What a reading or a movement failed at does not count, so there is nothing to read more of.
-  const bool takes_more = step.kind == StepKind::Monitor || (is_check && isProof(step.check->kind));
+  const bool takes_more = step.kind == StepKind::Monitor || (is_check && isJudged(step.check->kind));
   if ((failure.action == FailureAction::ReadAgain && !is_check) ||
       (failure.action == FailureAction::Repeat && is_check) ||
       (failure.action == FailureAction::More && !takes_more)) {
@@ -709,7 +724,18 @@ void Linter::hazardsOnWay(const Way& way) {
       }
     }
   }
-  for (const std::size_t index : way) nearOpen(procedure_.steps[index], before[index]);
+  for (const std::size_t index : way) {
+    const Step& step = procedure_.steps[index];
+    nearOpen(step, before[index]);
+    if (!step.check || step.check->kind != CheckKind::Survey) continue;
+    const std::optional<OnFailure>& failure = failureOf(procedure_, step);
+    if (!failure || failure->action != FailureAction::ReadAgain) continue;
+    for (const std::string& id : step.check->of) {
+      const Step* const reading = findStep(procedure_.steps, id);
+      if (reading != nullptr && reading->survey && !survey::needsPose(*reading->survey))
+        nearOpen(*reading, before[index]);
+    }
+  }
   for (const Hazard hazard : left_open) {
     for (const std::size_t index : way) {
       const Step& step = procedure_.steps[index];
@@ -772,6 +798,12 @@ void Linter::readAgainOnTheSpot(const Step& reading, std::size_t index, const Wa
   }
 }
 
+bool Linter::hasPoseBefore(const Way& way, std::size_t reading) const {
+  return std::ranges::any_of(way, [&](std::size_t index) {
+    return index < reading && procedure_.steps[index].kind == StepKind::Pose;
+  });
+}
+
 void Linter::checkOnWay(const Way& way, std::size_t index) {
   const Step& step = procedure_.steps[index];
   const Check& check = *step.check;
@@ -799,10 +831,15 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
                           : reading.kind == StepKind::Reading ||
                                 (check.kind == CheckKind::FitResidual && reading.kind == StepKind::Pass &&
                                  reading.log != LogNeed::None);
-    if (!fits || *found >= index || !contains(way, *found)) {
+    const bool surveys = check.kind == CheckKind::Survey;
+    if (!fits || *found >= index || !contains(way, *found) || (surveys && !reading.survey)) {
       add(where, "check-without-reading", {{"step", id}});
       return;
     }
+    if (surveys && survey::needsPose(*reading.survey) && !hasPoseBefore(way, *found))
+      add(reading.pointer, "survey-without-pose", {{"step", id}});
+    if (reading.kind == StepKind::Reading && reading.optional && !surveys)
+      add(where, "reading-may-be-missing", {{"step", id}});
     latest = std::max(latest, *found);
     if (!contains(held_against, id)) values += mostValues(way, *found);
     if (reading.kind != StepKind::Reading) continue;
@@ -819,7 +856,14 @@ void Linter::checkOnWay(const Way& way, std::size_t index) {
         add(expires, "expires-too-soon", {{"step", step.id}});
       }
     }
-    if (failure && failure->action == FailureAction::ReadAgain) {
+    if (surveys) {
+      // What needs a pose is not read again, and what is near waits for no hazard: see hazardsOnWay.
+      if (failure && failure->action == FailureAction::ReadAgain && !survey::needsPose(*reading.survey)) {
+        Step from_afar = reading;
+        from_afar.near = false;
+        readAgainOnTheSpot(from_afar, *found, way, at(step.pointer, "on_failure"));
+      }
+    } else if (failure && failure->action == FailureAction::ReadAgain) {
       readAgainOnTheSpot(reading, *found, way, at(step.pointer, "on_failure"));
     } else if (check.kind == CheckKind::NotOlderThan && agesTooMuch(way, *found, index, check.duration)) {
       add(at(pointer, "age"), "expires-too-soon", {{"step", step.id}});

@@ -35,7 +35,8 @@ constexpr std::array kCheckKinds = {Named{"within-limits", CheckKind::WithinLimi
                                     Named{"proof", CheckKind::Proof},
                                     Named{"truck-proof", CheckKind::TruckProof},
                                     Named{"loader-proof", CheckKind::LoaderProof},
-                                    Named{"proof-plan", CheckKind::Plan}};
+                                    Named{"proof-plan", CheckKind::Plan},
+                                    Named{"linkage-survey", CheckKind::Survey}};
 constexpr std::array kFailureActions = {
     Named{"repeat", FailureAction::Repeat},        Named{"go-back", FailureAction::GoBack},
     Named{"read-again", FailureAction::ReadAgain}, Named{"more", FailureAction::More},
@@ -333,6 +334,12 @@ Check Reader::check(const JsonNode& node) {
       check.at_most = requiredLimit(node, "at_most");
       check.reference = requiredId(node, "reference");
       break;
+    case CheckKind::Survey:
+      object(node, {"kind", "of", "tape_u", "inclinometer_u", "at_most"});
+      check.tape_u = requiredLimit(node, "tape_u");
+      check.inclinometer_u = requiredLimit(node, "inclinometer_u");
+      check.at_most = requiredLimit(node, "at_most");
+      break;
   }
   const bool of_one = check.kind == CheckKind::SteadyFor || check.kind == CheckKind::PoseReached ||
                       check.kind == CheckKind::Repeatability || check.kind == CheckKind::Agreement ||
@@ -401,8 +408,8 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
       movement(node, step);
       break;
     case StepKind::Reading:
-      also({"quantity", "unit", "source", "plausible", "or", "accept", "expires", "use", "moves",
-            "zone_clear", "near", "opens", "closes"});
+      also({"quantity", "unit", "source", "plausible", "or", "accept", "expires", "use", "optional", "survey",
+            "moves", "zone_clear", "near", "opens", "closes"});
       step.quantity = requiredId(node, "quantity");
       step.unit = requiredText(node, "unit");
       step.source = requiredNamed(node, "source", kSources);
@@ -422,6 +429,12 @@ void Reader::stepOfKind(const JsonNode& node, Step& step) {
         return Expiry{.after = requiredText(expires, "after"), .from = optionalId(expires, "from")};
       });
       step.use = optionalNamed(node, "use", kUses, Use::Unsaid);
+      step.optional = flag(node, "optional");
+      step.survey = optional(node, "survey", [&](const JsonNode& measured) {
+        const survey::Target target = survey::readTarget(*this, measured);
+        if (!isRefused()) object(measured, survey::keysOf(target.kind));
+        return target;
+      });
       movement(node, step);
       break;
     case StepKind::Hold:
@@ -613,9 +626,9 @@ bool canFail(const Step& step) {
   return true;
 }
 
-bool isProof(CheckKind kind) {
+bool isJudged(CheckKind kind) {
   return kind == CheckKind::Proof || kind == CheckKind::TruckProof || kind == CheckKind::LoaderProof ||
-         kind == CheckKind::Plan;
+         kind == CheckKind::Plan || kind == CheckKind::Survey;
 }
 
 std::vector<std::string> knownOf(const Check& check) {

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "engine/base/error.h"
+#include "engine/survey/target.h"
 #include "engine/units/ucum.h"
 
 /// Procedures as data. What each field means stands in README.md beside this file.
@@ -48,6 +49,7 @@ enum class CheckKind {
   TruckProof,
   LoaderProof,
   Plan,
+  Survey,
 };
 enum class Source { Machine, Independent };
 enum class Use { Unsaid, Record, Calibration };
@@ -158,7 +160,9 @@ struct Check {
   std::map<std::string, std::string, std::less<>> scale{};
   std::optional<Limit> interval{};     ///< of the truck scale
   std::optional<Limit> legal_gross{};  ///< what a truck may weigh on the road
-  std::string duration{};              ///< `for` or `age`
+  std::optional<Limit> tape_u{};       ///< standard uncertainties of what a survey measured
+  std::optional<Limit> inclinometer_u{};
+  std::string duration{};  ///< `for` or `age`
   Fit fit = Fit::BoomAngle;
   int count = 0;
   bool loader_on_scale = false;  ///< of a plan: each bucket is weighed in the loader
@@ -192,6 +196,7 @@ struct Step {
   std::vector<OtherUnit> others{};
   std::optional<Limits> accept{};
   std::optional<Expiry> expires{};
+  std::optional<survey::Target> survey{};  ///< what it measures of the linkage, without a pose
   Use use = Use::Unsaid;
   std::string duration{};  ///< `for` of a hold, `steady_for` of a pose
   BoomPlace boom = BoomPlace::Any;
@@ -258,8 +263,9 @@ struct Procedure {
 
 using TextCodes = std::set<std::string, std::less<>>;
 
-/// Whether a check is judged from outside of the procedures, by the tolerance of the unit.
-[[nodiscard]] bool isProof(CheckKind kind);
+/// Whether a check is judged from outside of the procedures (Judge): a proof by the tolerance of the unit, a
+/// survey by the linkage that it gives.
+[[nodiscard]] bool isJudged(CheckKind kind);
 
 /// The steps that a check takes for something known: its reference, or gross and tare.
 [[nodiscard]] std::vector<std::string> knownOf(const Check& check);

@@ -55,14 +55,16 @@ int roundOf(const State& state, const std::string& step) {
 }
 
 /// The step that whoever is in charge may do again: the last one that was only seen, read or written down,
-/// with nothing but cautions and checks since. Never one that sends somebody near the linkage, since what is
-/// asked for now may have had the engine started; never over a movement, a hazard that began or ended, a
-/// second person or the seam of a repeat, and not while the step now asked for may have begun to move. Or
-/// nullptr.
+/// with nothing but cautions and checks since. One that sends somebody near the linkage only where what is
+/// asked for now does so too, since else that may have had the engine started; never over a movement, a
+/// hazard that began or ended, a second person or the seam of a repeat, and not while the step now asked for
+/// may have begun to move. Or nullptr.
 const Step* stepToDoAgain(const Procedure& procedure, const State& state) {
   const bool begun = state.zone_clear || state.held_since_ms || !state.reading_again.empty();
   if (state.phase != Phase::Running || state.paused || !state.unread.empty() || begun) return nullptr;
   std::size_t index = state.position;
+  // Whoever is asked for something near the linkage is safe there, and has been since the step before.
+  const bool near_now = index < procedure.steps.size() && procedure.steps[index].near;
   while (index > 0) {
     for (const Range& range : rangesOf(procedure, state)) {
       if (range.first == index) return nullptr;
@@ -79,7 +81,7 @@ const Step* stepToDoAgain(const Procedure& procedure, const State& state) {
       case StepKind::Reading:
       case StepKind::Evidence:
       case StepKind::Note:
-        if (step.second_person || !step.roles.empty() || step.near) return nullptr;
+        if (step.second_person || !step.roles.empty() || (step.near && !near_now)) return nullptr;
         return &step;
       default:
         return nullptr;
@@ -524,7 +526,13 @@ void Runner::failed(const Step& step, const std::optional<OnFailure>& failure, c
     state_.position = *goal;
     return;
   }
-  if (failure->action == FailureAction::ReadAgain && step.check) {
+  if (failure->action != FailureAction::ReadAgain || !step.check) return;
+  if (step.check->kind == CheckKind::Survey) {
+    // The one that it names, where that can be measured without bringing the machine into a pose.
+    const Step* const named = findStep(procedure_.steps, state_.tries.back().step);
+    if (named != nullptr && named->survey && !survey::needsPose(*named->survey))
+      state_.reading_again.push_back(named->id);
+  } else {
     for (const std::string& reading : readingsOf(*step.check)) {
       if (findStep(procedure_.steps, reading) == nullptr) continue;
       supersede(reading);
@@ -655,6 +663,7 @@ Shown shownAs(const Step& step, const std::string& typed) {
 }
 
 Runner::Done Runner::reading(const Step& step) {
+  if (step.optional && event_.type == EventType::Answer) return answered(step);
   if (const Done awaited = await(EventType::Reading); !awaited) return awaited;
   if (const Done allowed = mayAnswer(step); !allowed) return allowed;
   if (step.source == Source::Independent && event_.how == How::Monitor) {
@@ -718,6 +727,8 @@ Runner::Done Runner::check(const Step& step) {
        std::move(verdict->reason));
   state_.tries.back().limit = std::move(verdict->limit);
   state_.tries.back().more = verdict->more;
+  state_.tries.back().step = std::move(verdict->step);
+  if (verdict->set_aside) state_.tries[*verdict->set_aside].counts = false;
   if (passed) {
     pass(step);
   } else if (verdict->undecided && step.undecided) {
@@ -914,8 +925,10 @@ std::vector<std::string> answersTo(const Step& step) {
       return {"written"};
     case StepKind::Sign:
       return {"signed", "absent", "refused"};
-    case StepKind::Caution:
     case StepKind::Reading:
+      if (step.optional) return {"skipped"};
+      return {};
+    case StepKind::Caution:
     case StepKind::Check:
       return {};
   }
@@ -993,6 +1006,7 @@ Prompt prompt(const Procedure& procedure, const State& state) {
   switch (step->kind) {
     case StepKind::Reading:
       asked.ask = state.doubt ? Ask::Doubt : Ask::Reading;
+      asked.answers = answersTo(*step);
       if (state.doubt) asked.suggestions = state.doubt->suggestions;
       break;
     case StepKind::Check:

@@ -96,6 +96,7 @@ struct Try {
   std::string reason{};  ///< of a check: code of why there is no number, of a proof also of its verdict
   std::string limit{};   ///< of a proof: what `result` was held against
   int more{};            ///< of a proof that is not decided: how many readings more would; 0 where none would
+  std::string step{};    ///< of a survey: what disagrees, else what would help most; or ""
   std::map<std::string, int, std::less<>> rounds{};  ///< of each repeat around the step, from 0
   bool operator==(const Try&) const = default;
 };
@@ -162,11 +163,13 @@ struct Verdict {
   std::string result{};
   std::string reason{};
   std::string limit{};
-  bool undecided = false;  ///< of a proof: neither yes nor no yet
-  int more = 0;            ///< then: as in Try
+  bool undecided = false;                  ///< of a proof: neither yes nor no yet
+  int more = 0;                            ///< then: as in Try
+  std::string step{};                      ///< as in Try
+  std::optional<std::size_t> set_aside{};  ///< the try that no longer counts, by its index
 };
 
-/// Judges a check that isProof, by the readings of the state and the tolerance of the unit. An error of kind
+/// Judges a check that isJudged, by the readings of the state and the unit. An error of kind
 /// Insufficient fails the check with its code; any other leaves the job where it is.
 using Judge = std::function<Expected<Verdict>(const Step&)>;
 
@@ -213,9 +216,9 @@ struct Prompt {
 /// A step's text with the values that its words may use, as for a prompt.
 [[nodiscard]] Message textOf(const Procedure& procedure, const State& state, const Step& step);
 
-/// What an answer to a step may be. confirm: "yes", "no", and for a second person "unconfirmed"; monitor: its
-/// ids; hold, pose, pass: "done", "failed"; evidence: "taken", "skipped"; note: "written", "skipped"; sign:
-/// "signed", "absent", "refused".
+/// What an answer to a step may be. reading: "skipped" where it is optional; confirm: "yes", "no", and for a
+/// second person "unconfirmed"; monitor: its ids; hold, pose, pass: "done", "failed"; evidence: "taken",
+/// "skipped"; note: "written", "skipped"; sign: "signed", "absent", "refused".
 [[nodiscard]] std::vector<std::string> answersTo(const Step& step);
 
 /// The counting values of a step, oldest first.

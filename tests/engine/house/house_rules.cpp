@@ -29,7 +29,7 @@ const std::map<std::string, Areas, std::less<>>& directArrows() {
       {"proof", {"units", "statistics"}},
       {"faults", {"calibration"}},
       {"simulator", {"linkage"}},
-      {"procedures", {"units", "calibration"}},
+      {"procedures", {"units", "survey"}},
       {"records", {"base"}},
       {"store", {"procedures", "records"}},
       {"sync", {"store"}},

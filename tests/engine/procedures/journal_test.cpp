@@ -149,6 +149,19 @@ void expectAPressBeforeEachMovement(const Technician& technician) {
   }
 }
 
+/// What is judged from outside holds, as it does for the technician.
+Expected<Verdict> holds(const Step&) { return Verdict{.passed = true}; }
+
+Expected<State> replayed(const Technician& technician, const std::vector<Event>& journal) {
+  State state;
+  for (const Event& event : journal) {
+    Expected<State> next = apply(technician.procedure(), std::move(state), event, technician.measure, holds);
+    if (!next) return next;
+    state = *std::move(next);
+  }
+  return state;
+}
+
 TEST(JournalTest, RandomJobsKeepEveryLaw) {
   int done = 0;
   int failed = 0;
@@ -207,7 +220,7 @@ TEST(JournalTest, RandomJobsKeepEveryLaw) {
       EXPECT_EQ(*read, event);
       journal.push_back(*read);
     }
-    const Expected<State> again = replay(technician.procedure(), journal, technician.measure);
+    const Expected<State> again = replayed(technician, journal);
     ASSERT_TRUE(again.has_value());
     EXPECT_EQ(writeState(*again), writeState(technician.state()));
   }
@@ -228,7 +241,7 @@ TEST(JournalTest, EveryPrefixOfAJournalReplaysToTheStateThatWasShown) {
     technician.now_ms = event.at_ms + 1500;
     ASSERT_EQ(technician.tell(event), "");
     Expected<State> next = apply(technician.procedure(), std::move(again),
-                                 *readEvent(writeEvent(event), "journal"), technician.measure);
+                                 *readEvent(writeEvent(event), "journal"), technician.measure, holds);
     ASSERT_TRUE(next.has_value());
     again = *std::move(next);
     EXPECT_EQ(writeState(again), writeState(technician.state()));
@@ -308,6 +321,7 @@ TEST(JournalTest, StatesThatDifferInAnyFieldDifferInTheirBytes) {
       [](State& state) { state.tries = {Try{.counts = false}}; },
       [](State& state) { state.tries = {Try{.result = "1 m"}}; },
       [](State& state) { state.tries = {Try{.reason = "r"}}; },
+      [](State& state) { state.tries = {Try{.step = "s"}}; },
       [](State& state) { state.tries = {Try{.rounds = {{"s", 0}}}}; },
       [](State& state) { state.tries = {Try{.event = {.sure = true}}}; },
       [](State& state) { state.tries = {Try{.event = {.wall_utc_ms = 0}}}; },

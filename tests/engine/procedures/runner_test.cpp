@@ -302,6 +302,46 @@ TEST(RunnerTest, CheckThatFailsTooOftenEndsWithMakingSafeAndTheTag) {
   EXPECT_THAT(last, ElementsAre("stop-height", "safe-off", "safe-photo", "tag"));
 }
 
+TEST(RunnerTest, AMeasurementOfTheLinkageMayBeLeftOut) {
+  Technician technician = Technician::onEverything();
+  ASSERT_TRUE(technician.workUntil("survey-distance"));
+  EXPECT_THAT(technician.asked().answers, ElementsAre("skipped"));
+  EXPECT_EQ(technician.tell(EventType::Answer, "survey-distance", "done"), "answer-unknown");
+  ASSERT_EQ(technician.tell(EventType::Answer, "survey-distance", "skipped"), "");
+  EXPECT_EQ(technician.counting("survey-distance"), 0U);
+  EXPECT_EQ(technician.asked().back_to, "survey-distance");  // both are near the linkage, at rest
+  EXPECT_TRUE(technician.work());
+  EXPECT_EQ(technician.state().phase, Phase::Done);
+}
+
+TEST(RunnerTest, WhatDisagreesInASurveyIsSetAsideAndMeasuredAgainOnTheSpot) {
+  Technician technician = Technician::onEverything();
+  ASSERT_TRUE(technician.workUntil("surveyed"));
+  std::size_t wrong = 0;
+  for (std::size_t index = 0; index < technician.state().tries.size(); ++index)
+    if (technician.state().tries[index].event.about == "survey-distance") wrong = index;
+  technician.verdicts.push_back({.reason = "wrong", .step = "survey-distance", .set_aside = wrong});
+  ASSERT_EQ(technician.tell(EventType::Evaluate, "surveyed"), "");
+  EXPECT_FALSE(technician.state().tries[wrong].counts);
+  EXPECT_EQ(technician.state().tries.back().step, "survey-distance");
+  EXPECT_EQ(technician.asked().about, "survey-distance");
+  EXPECT_EQ(technician.counting("survey-angle"), 1U);
+  ASSERT_EQ(technician.read("survey-distance", "2540 mm"), "");
+  EXPECT_EQ(technician.asked().about, "surveyed");
+  EXPECT_EQ(technician.counting("survey-distance"), 1U);
+}
+
+TEST(RunnerTest, WhatNeedsAPoseIsSetAsideAndTheRestJudgedAnew) {
+  Technician technician = Technician::onEverything();
+  ASSERT_TRUE(technician.workUntil("surveyed"));
+  const std::size_t last = technician.state().tries.size() - 1;
+  ASSERT_EQ(technician.state().tries[last].event.about, "survey-angle");
+  technician.verdicts.push_back({.reason = "wrong", .step = "survey-angle", .set_aside = last});
+  ASSERT_EQ(technician.tell(EventType::Evaluate, "surveyed"), "");
+  EXPECT_EQ(technician.counting("survey-angle"), 0U);
+  EXPECT_EQ(technician.asked().about, "surveyed");
+}
+
 TEST(RunnerTest, WhatWasOnlyReadCanBeDoneAgainAndTheFirstTryStays) {
   Technician technician = Technician::onEverything();
   int went_back = 0;

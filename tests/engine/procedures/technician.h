@@ -28,13 +28,11 @@ class Technician {
     Technician technician(procedureOf(everythingText()), variant);
     technician.options.entries = {{"upper-height", "3.42 m"}};
     technician.options.completed = {{"walk-round", 3'600'000}};
-    technician.says = {{"pin-distance", "1200 mm"},
-                       {"oil", "55 Cel"},
-                       {"angle-true", "3 deg"},
-                       {"angle-shown", "3.2 deg"},
-                       {"pressure", "88 bar"},
-                       {"shown", "2000 kg"},
-                       {"edge", "3.4 m"}};
+    technician.says = {{"pin-distance", "1200 mm"}, {"oil", "55 Cel"},
+                       {"angle-true", "3 deg"},     {"angle-shown", "3.2 deg"},
+                       {"pressure", "88 bar"},      {"shown", "2000 kg"},
+                       {"edge", "3.4 m"},           {"survey-distance", "2550 mm"},
+                       {"survey-angle", "-30 deg"}};
     return technician;
   }
 
@@ -159,7 +157,7 @@ class Technician {
   std::int64_t pace_ms = 1500;
   Measure measure = [](const Check&, std::span<const Observation>) -> Expected<double> { return 1.0e5; };
 
-  std::vector<Verdict> verdicts{};  ///< of the next checks that isProof, before `judged` has its own
+  std::vector<Verdict> verdicts{};  ///< of the next checks that isJudged, before `judged` has its own
 
  private:
   /// The mean against the last reference, both of one mass. Anything else holds.

@@ -156,7 +156,7 @@ TEST(LibrarySafetyTest, NobodyIsSentNearARaisedBoomExceptToFitOrTakeOffItsSuppor
       }
     }
   }
-  EXPECT_EQ(sent, 2U);  // lockout and its removal, with the boom up
+  EXPECT_EQ(sent, 4U);  // lockout and its removal with the boom up, the stands of a survey
 }
 
 // ANSI Z535 and ISO 3864-2, from memory: danger kills or seriously injures, warning could, a notice is about
