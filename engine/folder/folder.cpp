@@ -15,6 +15,7 @@
 #include "engine/formats/job_json.h"
 #include "engine/formats/lift_log_csv.h"
 #include "engine/formats/proof_json.h"
+#include "engine/formats/survey_json.h"
 #include "engine/records/canonical_json.h"
 #include "engine/records/chain.h"
 #include "engine/records/encoding.h"
@@ -254,7 +255,17 @@ const session::Edge& edge() {
       .write_calibration =
           [](const calibration::Calibration& calibration) { return formats::writeCalibration(calibration); },
       .read_calibration =
-          [](std::string text) { return formats::readCalibration(std::move(text), "calibration"); }};
+          [](std::string text) { return formats::readCalibration(std::move(text), "calibration"); },
+      .read_survey = [](std::string text) -> Expected<session::SurveyRead> {
+        Expected<formats::SurveyFile> file = formats::readSurvey(std::move(text), "readings");
+        if (!file) return std::unexpected(std::move(file.error()));
+        return session::SurveyRead{.unit = std::move(file->unit),
+                                   .attachment = std::move(file->attachment),
+                                   .survey = std::move(file->survey),
+                                   .tape_u_m = file->tape_u_m,
+                                   .inclinometer_u_rad = file->inclinometer_u_rad};
+      },
+      .unit_with_linkage = &formats::unitWithLinkage};
   return edge;
 }
 

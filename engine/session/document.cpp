@@ -18,6 +18,7 @@
 #include "engine/session/procedure_text.h"
 #include "engine/session/proof_readings.h"
 #include "engine/session/record_view.h"
+#include "engine/session/surveying.h"
 #include "engine/session/told.h"
 
 namespace hingepin::session {
@@ -121,6 +122,13 @@ std::string Teller::amountAt(const JsonValue& object, const char* key, const cha
 std::string Teller::result(const RecordedTry& check) const {
   if (const auto proved = sayProof(check.result, check.reason, check.limit, check.more))
     return session::say(*proved, reader_);
+  if (check.check && check.check->kind == "linkage-survey") {
+    std::string text;
+    for (const Message& message :
+         saySurvey(check.result, check.reason, check.limit, check.step.empty() ? "" : step(check.step)))
+      text += (text.empty() ? "" : " ") + session::say(message, reader_);
+    return text;
+  }
   if (!check.reason.empty()) return say(check.reason);
   const Expected<ReadQuantity> read = readAnyQuantity(check.result);
   if (!read) return check.result;

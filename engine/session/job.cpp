@@ -10,7 +10,7 @@
 #include "engine/records/canonical_json.h"
 #include "engine/records/personal.h"
 #include "engine/session/fitting.h"
-#include "engine/session/proof_readings.h"
+#include "engine/session/surveying.h"
 #include "engine/session/yard.h"
 
 namespace hingepin::session {
@@ -38,7 +38,7 @@ Expected<State> applied(const Store& store, const OpenJob& job, const Event& eve
   const BlobSource blobs = blobsOf(store);
   return procedures::apply(job.procedure, job.state, event,
                            measureOf(job.procedure, job.state, job.unit, attachmentOf(job), edge, blobs),
-                           [&job](const Step& step) { return judged(job, step); });
+                           judgeOf(job, edge));
 }
 
 Expected<void> append(Store& store, OpenJob& job, const Event& event, const Edge& edge) {

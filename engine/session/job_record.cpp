@@ -16,6 +16,7 @@
 #include "engine/records/encoding.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/fitting.h"
+#include "engine/session/surveying.h"
 #include "engine/units/degree.h"
 #include "engine/units/ucum.h"
 
@@ -79,6 +80,8 @@ JsonValue checkContent(const OpenJob& job, const procedures::Check& check) {
   add(members, "gross", check.gross);
   add(members, "tare", check.tare);
   limit("legal_gross", check.legal_gross);
+  limit("tape_u", check.tape_u);
+  limit("inclinometer_u", check.inclinometer_u);
   Members scale;
   for (const auto& [key, step] : check.scale) scale.emplace_back(key, jsonString(step));
   if (!scale.empty()) members.emplace_back("scale", jsonObject(std::move(scale)));
@@ -137,6 +140,7 @@ JsonValue tryContent(const OpenJob& job, const Try& each, People& people) {
   add(members, "reason", each.reason);
   add(members, "limit", each.limit);
   if (each.more > 0) members.emplace_back("more", jsonInteger(each.more));
+  add(members, "step", each.step);
   Members rounds;
   for (const auto& [step, round] : each.rounds) rounds.emplace_back(step, jsonInteger(round));
   if (!rounds.empty()) members.emplace_back("rounds", jsonObject(std::move(rounds)));
@@ -383,6 +387,21 @@ Expected<std::string> endJob(store::Store& store, const OpenJob& job, const Seal
 
   records::Record record;
   record.content = recordContent(job, calibration, engine, now.utc_ms);
+  const Expected<std::optional<store::Unit>> stored = store.unit(job.job.unit);
+  if (!stored) return std::unexpected(stored.error());
+  std::optional<store::Unit> unit;
+  if (const auto found = *stored ? foundLinkage(job, (*stored)->profile, edge) : std::nullopt) {
+    const Expected<std::string> survey = store.putBlob(found->survey, "application/json");
+    if (!survey) return survey;
+    const Expected<std::string> profile = store.putBlob(found->profile, "application/json");
+    if (!profile) return profile;
+    unit = store::Unit{.id = job.job.unit, .profile = found->profile};
+    record.content.keys.emplace_back("linkage");
+    record.content.items.push_back(
+        jsonObject({{"survey", jsonString(*survey)},
+                    {"unit_profile", jsonString(*profile)},
+                    {"expanded_uncertainty_kg", decimal(found->expanded_uncertainty_kg, 1)}}));
+  }
   // Photos and signatures on the glass are about people: named apart, so that they can be erased.
   const Expected<std::vector<store::Personal>> personal = store.personal();
   if (!personal) return std::unexpected(personal.error());
@@ -407,6 +426,7 @@ Expected<std::string> endJob(store::Store& store, const OpenJob& job, const Seal
       .phase = std::string(procedures::nameOf(job.state.phase)),
       .record = {.name = sealed->name, .text = sealed->text, .job = job.job.id, .unit = job.job.unit},
       .pair = *std::move(pair),
+      .unit = std::move(unit),
       .now_utc_ms = now.utc_ms};
   if (const Expected<void> ended = store.endJob(ending); !ended) return std::unexpected(ended.error());
   return sealed->name;

@@ -56,10 +56,10 @@ struct Fit {
 /// the check itself.
 [[nodiscard]] JsonValue contentBefore(const OpenJob& job, const procedures::Step& check);
 
-/// Seals a job that has ended and keeps record, phase, calibration and what now holds for unit and attachment
-/// in one commit. @return the name of the record
-/// Errors: InvalidInput "job-not-ended", "job-sealed-already", "not-in-charge" (the key is not that of who
-/// ended the job), those of mayAct and sealStatement.
+/// Seals a job that has ended and keeps record, phase, calibration, a linkage that it found and what now
+/// holds for unit and attachment in one commit. @return the name of the record Errors: InvalidInput
+/// "job-not-ended", "job-sealed-already", "not-in-charge" (the key is not that of who ended the job), those
+/// of mayAct and sealStatement.
 [[nodiscard]] Expected<std::string> endJob(store::Store& store, const OpenJob& job, const Sealer& sealer,
                                            std::string_view engine, const Moment& now, const Edge& edge);
 

@@ -108,6 +108,61 @@ std::optional<MachineDrawing> drawMachine(const calibration::LoaderUnit& unit,
   return drawing;
 }
 
+std::optional<DrawnMeasure> drawMeasure(const MachineDrawing& drawing, const survey::Target& target) {
+  const std::array pins = {drawing.boom_pivot,         drawing.hinge_pin,          drawing.lift_frame_pin,
+                           drawing.lift_boom_pin,      drawing.tilt_frame_pin,     drawing.bellcrank_pivot,
+                           drawing.bellcrank_tilt_pin, drawing.bellcrank_link_pin, drawing.bucket_link_pin};
+  const DrawnPoint from = pins[static_cast<std::size_t>(target.from)];
+  const DrawnPoint to = pins[static_cast<std::size_t>(target.to)];
+  const auto levelFrom = [](const DrawnPoint& p) {
+    constexpr double kLevel_m = 1.0;
+    return std::array<DrawnPoint, 2>{p, DrawnPoint{p[0] + kLevel_m, p[1]}};
+  };
+  // The straight edge of the boom: a hand's breadth above the line of its pins.
+  constexpr double kEdge_m = 0.24;
+  const double x = drawing.hinge_pin[0] - drawing.boom_pivot[0];
+  const double y = drawing.hinge_pin[1] - drawing.boom_pivot[1];
+  const double length = std::hypot(x, y);
+  const auto onEdge = [&](double along) {
+    return DrawnPoint{drawing.boom_pivot[0] + (along * x - kEdge_m * y) / length,
+                      drawing.boom_pivot[1] + (along * y + kEdge_m * x) / length};
+  };
+  const std::array<DrawnPoint, 2> edge = {onEdge(0.0), onEdge(length)};
+  switch (target.kind) {
+    case survey::Kind::Distance:
+      return DrawnMeasure{.from = from, .to = to};
+    case survey::Kind::Horizontal: {
+      const DrawnPoint below{from[0], to[1]};
+      return DrawnMeasure{.from = below, .to = to, .helpers = {{from, below}}};
+    }
+    case survey::Kind::Vertical: {
+      const DrawnPoint beside{to[0], from[1]};
+      return DrawnMeasure{.from = beside, .to = to, .helpers = {{from, beside}}};
+    }
+    case survey::Kind::Height:
+      return DrawnMeasure{.from = {from[0], 0.0}, .to = from};
+    case survey::Kind::Inclination:
+      return DrawnMeasure{.from = from, .to = to, .helpers = {levelFrom(from)}};
+    case survey::Kind::BoomPlateAngle: {
+      const DrawnPoint low = onEdge(0.25 * length);
+      return DrawnMeasure{.from = low, .to = onEdge(0.75 * length), .helpers = {levelFrom(low)}};
+    }
+    case survey::Kind::BoomPlateOffset: {
+      const double along =
+          ((from[0] - drawing.boom_pivot[0]) * x + (from[1] - drawing.boom_pivot[1]) * y) / length;
+      return DrawnMeasure{.from = onEdge(along), .to = from, .helpers = {edge}};
+    }
+    case survey::Kind::BucketFloorAngle:
+      return DrawnMeasure{
+          .from = drawing.heel, .to = drawing.cutting_edge, .helpers = {levelFrom(drawing.heel)}};
+    case survey::Kind::GroundAngle:
+      return DrawnMeasure{.from = {-1.0, 0.0}, .to = {1.0, 0.0}};
+    case survey::Kind::DataSheet:
+      return std::nullopt;
+  }
+  return std::nullopt;
+}
+
 double levelShare(const calibration::LoaderUnit& unit, double boom_rad) {
   const std::optional<Chosen> chosen = linkageOf(unit);
   if (!chosen) return 0.5;

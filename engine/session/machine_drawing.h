@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/calibration/job.h"
+#include "engine/survey/target.h"
 
 /// Where everything of a loader's linkage stands, for a drawing from the side.
 namespace hingepin::session {
@@ -31,6 +32,16 @@ struct MachineDrawing {
 [[nodiscard]] std::optional<MachineDrawing> drawMachine(const calibration::LoaderUnit& unit,
                                                         const calibration::Attachment* attachment,
                                                         double boom_rad, double racked);
+
+/// What is to be measured, as a line from the one point to the other; of an angle, the line that has it.
+struct DrawnMeasure {
+  DrawnPoint from{};
+  DrawnPoint to{};
+  std::vector<std::array<DrawnPoint, 2>> helpers{};  ///< plumb lines, levels, the straight edge of the boom
+};
+/// Nothing for a number of a data sheet.
+[[nodiscard]] std::optional<DrawnMeasure> drawMeasure(const MachineDrawing& drawing,
+                                                      const survey::Target& target);
 
 /// The share of the tilt cylinder's way at which the bucket floor is level there.
 [[nodiscard]] double levelShare(const calibration::LoaderUnit& unit, double boom_rad);

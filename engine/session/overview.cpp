@@ -196,6 +196,7 @@ Expected<UnitOverview> unitOverview(const Store& store, const store::Unit& unit,
   UnitOverview view{.id = unit.id};
   const Expected<UnitProfile> profile = readUnitProfile(unit.profile, "unit " + unit.id, edge);
   view.readable = profile.has_value();
+  view.has_linkage = !profile || hasLinkage(*profile);
   view.practice = profile && profile->practice;
   const Expected<std::vector<Job>> jobs = store.jobs(unit.id);
   if (!jobs) return std::unexpected(jobs.error());

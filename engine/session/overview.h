@@ -83,6 +83,7 @@ struct UnitOverview {
   bool practice = false;
   bool locked_out = false;  ///< a lockout was begun that no removal has ended
   bool readable = true;     ///< its profile
+  bool has_linkage = true;  ///< its pins are on file; true also where its profile can't be read
   std::vector<PairState> pairs{};
   std::optional<OpenTag> tag{};  ///< the newest that is open
   std::vector<RunningJob> running{};

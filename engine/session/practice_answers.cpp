@@ -10,6 +10,7 @@
 
 #include "engine/base/contains.h"
 #include "engine/linkage/linkage.h"
+#include "engine/linkage/numbers.h"
 #include "engine/procedures/evaluate.h"
 #include "engine/simulator/scenario.h"
 #include "engine/simulator/simulator.h"
@@ -28,6 +29,12 @@ using procedures::Load;
 using procedures::Step;
 using procedures::StepKind;
 using procedures::Try;
+
+/// The straight edge of the practice machine's boom, against its pins.
+constexpr double kEdge_rad = 0.03;
+constexpr double kEdge_m = 0.21;
+/// At how many heights of the boom a survey is made: six give the lift cylinder's law.
+constexpr int kSurveyedHeights = 6;
 
 constexpr double kLogRate_Hz = 20.0;  // enough for a pass of ten seconds, and quick to fit
 
@@ -98,6 +105,20 @@ std::optional<double> lastValue(const OpenJob& job, std::string_view step) {
   return values.empty() ? std::nullopt : std::optional(values.back().value_si);
 }
 
+int timesDone(const OpenJob& job, std::string_view pose) {
+  return static_cast<int>(std::ranges::count_if(job.state.tries, [&](const Try& each) {
+    return each.event.about == pose && each.event.answer == "done";
+  }));
+}
+
+/// Whether a pose is one at which a survey is made again and again.
+bool surveysFrom(const OpenJob& job, const Step& pose) {
+  return std::ranges::any_of(job.procedure.steps, [&](const Step& step) {
+    return step.check && step.check->kind == CheckKind::Survey && step.undecided &&
+           step.undecided->to == pose.id;
+  });
+}
+
 double angleOfPose(const OpenJob& job, const Step& pose, const simulator::Machine& machine) {
   if (const std::optional<double> wanted = limitOf(job, pose.boom_angle)) {
     return pose.boom == BoomPlace::Level ? machine.reference_rad : *wanted;
@@ -115,6 +136,11 @@ double angleOfPose(const OpenJob& job, const Step& pose, const simulator::Machin
       return machine.reference_rad;
     case BoomPlace::Any:
       break;
+  }
+  if (surveysFrom(job, pose)) {
+    // From the lowest to the highest.
+    const double share = std::min(1.0, (timesDone(job, pose.id) - 1) / (kSurveyedHeights - 1.0));
+    return std::lerp(machine.lowest_rad, machine.highest_rad, std::max(0.0, share));
   }
   // Places spread over the weigh window, the next one each time round.
   const auto entry = [&](const char* id, double otherwise) {
@@ -162,7 +188,7 @@ std::string typed(double value_si, std::string_view ucum, std::string_view quant
   const double value = unit.fromSi(value_si);
   int decimals = 0;
   if (quantity == "boom-sensor" || quantity == "bucket-sensor") decimals = ucum == "V" ? 2 : 0;
-  if (quantity == "boom-angle" || quantity == "pitch") decimals = 1;
+  if (quantity == "boom-angle" || quantity == "pitch" || quantity == "angle") decimals = 1;
   if (quantity == "edge-height" || quantity == "length") decimals = ucum == "m" ? 2 : 0;
   std::string text = fmt::format("{:.{}f} {}", value, decimals, ucum);
   return text.starts_with("-0") && text.find_first_of("123456789") == std::string::npos ? text.substr(1)
@@ -232,8 +258,52 @@ double PracticePerson::referenceOf(const OpenJob& job, const Step& step) const {
   return scale_.mass_kg;
 }
 
+Expected<double> PracticePerson::surveyed(const OpenJob& job, const survey::Target& target) const {
+  const Expected<linkage::Linkage> linkage = linkage::Linkage::make(machine_.as_built);
+  if (!linkage) return std::unexpected(linkage.error());
+  const Step* const pose = lastOf(job, StepKind::Pose);
+  const bool racked = pose != nullptr && pose->bucket == procedures::BucketPlace::RackedBack;
+  const double boom_rad = boomAngle(job, machine_);
+  const Expected<double> flat_m = linkage->tiltLengthOfBucket(boom_rad, 0.0);
+  const double tilt_m = racked || !flat_m ? machine_.as_built.tilt_cylinder_extended.inMetres() : *flat_m;
+  const auto pins = linkage->pins(boom_rad, tilt_m);
+  if (!pins) return std::unexpected(pins.error());
+  const auto tilt = linkage->tilt(boom_rad, tilt_m);
+  if (!tilt) return std::unexpected(tilt.error());
+  const std::array all = {pins->boom_pivot,         pins->hinge_pin,          pins->lift_frame_pin,
+                          pins->lift_boom_pin,      pins->tilt_frame_pin,     pins->bellcrank_pivot,
+                          pins->bellcrank_tilt_pin, pins->bellcrank_link_pin, pins->bucket_link_pin};
+  const auto from = all[static_cast<std::size_t>(target.from)];
+  const auto to = all[static_cast<std::size_t>(target.to)];
+  const double edge_rad = boom_rad + kEdge_rad;
+  switch (target.kind) {
+    case survey::Kind::Distance:
+      return std::hypot(to[0] - from[0], to[1] - from[1]);
+    case survey::Kind::Horizontal:
+      return to[0] - from[0];
+    case survey::Kind::Vertical:
+      return to[1] - from[1];
+    case survey::Kind::Height:
+      return machine_.as_built.boom_pivot_height.inMetres() + from[1];
+    case survey::Kind::Inclination:
+      return std::atan2(to[1] - from[1], to[0] - from[0]);
+    case survey::Kind::BoomPlateAngle:
+      return edge_rad;
+    case survey::Kind::BoomPlateOffset:
+      return kEdge_m + std::sin(edge_rad) * from[0] - std::cos(edge_rad) * from[1];
+    case survey::Kind::BucketFloorAngle:
+      return tilt->bucket_by_boom.value;
+    case survey::Kind::GroundAngle:
+      return 0.0;
+    case survey::Kind::DataSheet:
+      return linkage::linkageNumbers()[target.number].get(machine_.as_built);
+  }
+  return 0.0;
+}
+
 Expected<double> PracticePerson::siOf(const OpenJob& job, const Step& step) {
   const std::string& quantity = step.quantity;
+  if (step.survey) return surveyed(job, *step.survey);
   const auto entry = [&](const char* id) { return limitOf(job, procedures::Limit{.text = "", .entry = id}); };
   if (quantity == "oil-temperature") {
     return std::max(scale_.oil_Cel + 273.15, entry("oil-minimum").value_or(0.0) + 3.0);
@@ -430,7 +500,13 @@ Expected<PracticeAnswer> PracticePerson::answer(const OpenJob& job) {
   answer.event.answer = asked.answers.front();
   switch (step->kind) {
     case StepKind::Monitor: {
-      const auto found = std::ranges::find(step->answers, !failing, &procedures::Answer::passes);
+      const auto& failure = procedures::failureOf(job.procedure, *step);
+      const Step* const again = failure && failure->action == procedures::FailureAction::More
+                                    ? procedures::findStep(job.procedure, failure->to)
+                                    : nullptr;
+      const bool more =
+          again != nullptr && surveysFrom(job, *again) && timesDone(job, again->id) < kSurveyedHeights;
+      const auto found = std::ranges::find(step->answers, !failing && !more, &procedures::Answer::passes);
       if (found != step->answers.end()) answer.event.answer = found->id;
       break;
     }

@@ -13,6 +13,7 @@
 #include "engine/procedures/runner.h"
 #include "engine/session/job.h"
 #include "engine/simulator/machine.h"
+#include "engine/survey/target.h"
 
 /// What a careful person with good instruments would answer on a practice machine.
 namespace hingepin::session {
@@ -69,6 +70,7 @@ class PracticePerson {
 
  private:
   [[nodiscard]] Expected<std::string> valueOf(const OpenJob& job, const procedures::Step& step);
+  [[nodiscard]] Expected<double> surveyed(const OpenJob& job, const survey::Target& target) const;
   [[nodiscard]] Expected<double> siOf(const OpenJob& job, const procedures::Step& step);
   [[nodiscard]] double referenceOf(const OpenJob& job, const procedures::Step& step) const;
   [[nodiscard]] Expected<std::string> logOf(const procedures::Step& step);

@@ -199,6 +199,11 @@ Expected<YardProfile> readYardProfile(std::string text, const std::string& file,
   return profile;
 }
 
+bool hasLinkage(const UnitProfile& unit) {
+  const Expected<JsonDocument> block = readJson(unit.block, "unit");
+  return block && std::ranges::find(block->root.keys, "linkage") != block->root.keys.end();
+}
+
 Expected<std::string> withYard(const std::string& unit, const std::string& yard) {
   if (yard.empty()) return unit;
   Expected<JsonDocument> own = readJson(unit, "unit");

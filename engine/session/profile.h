@@ -57,6 +57,9 @@ struct AttachmentProfile {
 [[nodiscard]] Expected<YardProfile> readYardProfile(std::string text, const std::string& file,
                                                     const Edge& edge);
 
+/// Whether the pins of its linkage are on file.
+[[nodiscard]] bool hasLinkage(const UnitProfile& unit);
+
 /// A unit's profile with what the yard's says where the unit's says nothing; unchanged where that adds
 /// nothing. A job keeps it so, and its record tells what held.
 /// @param yard profile of the yard, "" where there is none. Errors: those of readJson.

@@ -67,7 +67,7 @@ struct ScaleFacts {
 /// That which stands worst. REQUIRES: one at least.
 [[nodiscard]] const proof::Judgement& worstOf(const std::vector<const proof::Judgement*>& all);
 
-/// Judges a check of a job that isProof, by the terms of its unit, else by the limit of the procedure and the
+/// Judges a proof of a job by the terms of its unit, else by the limit of the procedure and the
 /// simple rule. Of several masses it tells the one that stands worst.
 /// Errors: Insufficient "no-value"; those of proof::prove.
 [[nodiscard]] Expected<procedures::Verdict> judged(const OpenJob& job, const procedures::Step& check);

@@ -46,6 +46,7 @@ struct RecordedTry {
   std::string reason{};
   std::string limit{};    ///< of a proof
   std::int64_t more = 0;  ///< likewise: how many readings more would decide
+  std::string step{};     ///< of a survey: what disagreed, or would help most
   std::optional<RecordedCheck> check{};
 };
 

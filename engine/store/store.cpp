@@ -103,6 +103,15 @@ Job jobOf(const Query& row) {
           .record = row.text(9)};
 }
 
+Expected<void> writeUnit(Database& database, const Unit& unit) {
+  if (auto checked = checkTexts({{"unit", unit.id}, {"profile", unit.profile}}); !checked) return checked;
+  if (auto dropped = dropDue(database, unit.id); !dropped) return dropped;
+  return done(run(database,
+                  "INSERT INTO unit (id, profile) VALUES (?, ?) "
+                  "ON CONFLICT DO UPDATE SET profile = excluded.profile",
+                  unit.id, unit.profile));
+}
+
 Expected<void> writePair(Database& database, const Pair& pair) {
   if (auto checked = checkTexts({{"unit", pair.unit}, {"attachment", pair.attachment}}); !checked)
     return checked;
@@ -218,15 +227,9 @@ Expected<Batch> Store::beginBatch() {
 }
 
 Expected<void> Store::putUnit(const Unit& unit) {
-  if (auto checked = checkTexts({{"unit", unit.id}, {"profile", unit.profile}}); !checked) return checked;
   auto transaction = Transaction::beginWriting(*database_);
   if (!transaction) return std::unexpected(transaction.error());
-  if (auto dropped = dropDue(*database_, unit.id); !dropped) return dropped;
-  const auto written = run(*database_,
-                           "INSERT INTO unit (id, profile) VALUES (?, ?) "
-                           "ON CONFLICT DO UPDATE SET profile = excluded.profile",
-                           unit.id, unit.profile);
-  if (!written) return std::unexpected(written.error());
+  if (auto written = writeUnit(*database_, unit); !written) return written;
   return transaction->commit();
 }
 
@@ -444,6 +447,9 @@ Expected<void> Store::endJob(const Ending& ending) {
   if (auto written = writeStatement(*database_, record, ending.now_utc_ms, true); !written) return written;
   if (ending.pair) {
     if (auto written = writePair(*database_, *ending.pair); !written) return written;
+  }
+  if (ending.unit) {
+    if (auto written = writeUnit(*database_, *ending.unit); !written) return written;
   }
   const auto ended = run(*database_, "UPDATE job SET phase = ?, record = ? WHERE number = ?", ending.phase,
                          record.name, found->number);

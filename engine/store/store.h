@@ -154,6 +154,7 @@ struct Ending {
   std::string phase;
   StoredStatement record;
   std::optional<Pair> pair{};
+  std::optional<Unit> unit{};  ///< its profile, where the job changes it
   std::int64_t now_utc_ms = 0;
 };
 

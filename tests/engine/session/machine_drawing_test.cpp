@@ -50,6 +50,42 @@ TEST(MachineDrawingTest, PartsKeepTheirLengthsWhereverTheyStand) {
   }
 }
 
+TEST(MachineDrawingTest, WhatIsMeasuredIsDrawnWhereItIs) {
+  const auto drawn = drawMachine(practiceUnit(), nullptr, 10.0 * kDegree, 1.0);
+  ASSERT_TRUE(drawn);
+  using survey::Kind;
+  using survey::Pin;
+  const auto measure = [&](const survey::Target& target) { return drawMeasure(*drawn, target).value(); };
+  const auto slope = [](const DrawnMeasure& line) {
+    return std::atan2(line.to[1] - line.from[1], line.to[0] - line.from[0]);
+  };
+  constexpr double kSame = 1e-9;
+
+  const DrawnMeasure cylinder =
+      measure({.kind = Kind::Distance, .from = Pin::LiftFramePin, .to = Pin::LiftBoomPin});
+  EXPECT_EQ(cylinder.from, drawn->lift_frame_pin);
+  EXPECT_EQ(cylinder.to, drawn->lift_boom_pin);
+
+  const DrawnMeasure forward =
+      measure({.kind = Kind::Horizontal, .from = Pin::BoomPivot, .to = Pin::LiftFramePin});
+  EXPECT_EQ(forward.to, drawn->lift_frame_pin);
+  EXPECT_NEAR(slope(forward), forward.to[0] > forward.from[0] ? 0.0 : kDegree * 180.0, kSame);
+  EXPECT_EQ(forward.helpers.at(0)[0], drawn->boom_pivot);
+
+  const DrawnMeasure height = measure({.kind = Kind::Height, .from = Pin::HingePin});
+  EXPECT_EQ(height.from[1], 0.0);
+  EXPECT_EQ(height.to, drawn->hinge_pin);
+
+  // The straight edge runs along the pins of the boom, and the way to a pin is square to it.
+  EXPECT_NEAR(slope(measure({.kind = Kind::BoomPlateAngle})), 10.0 * kDegree, kSame);
+  const DrawnMeasure offset = measure({.kind = Kind::BoomPlateOffset, .from = Pin::LiftBoomPin});
+  EXPECT_EQ(offset.to, drawn->lift_boom_pin);
+  EXPECT_NEAR(slope(offset), -80.0 * kDegree, kSame);
+
+  EXPECT_NEAR(slope(measure({.kind = Kind::BucketFloorAngle})), drawn->bucket_rad, kSame);
+  EXPECT_FALSE(drawMeasure(*drawn, {.kind = Kind::DataSheet}));
+}
+
 TEST(MachineDrawingTest, TheWindowIsAnArcOfTheHingePin) {
   calibration::LoaderUnit unit = practiceUnit();
   unit.weigh_window = {Angle::fromDegrees(-8.0), Angle::fromDegrees(18.0)};
