@@ -7,10 +7,12 @@
 #include <array>
 #include <ranges>
 
+#include "drawings.h"
 #include "engine/procedures/evaluate.h"
 #include "engine/procedures/journal.h"
 #include "engine/session/job_record.h"
 #include "engine/session/proof_readings.h"
+#include "engine/session/surveying.h"
 #include "engine/units/ucum.h"
 #include "text.h"
 
@@ -207,12 +209,25 @@ QString bucketName(procedures::BucketPlace place) {
   return {};
 }
 
+/// What a survey says of the linkage, a sentence each.
+QStringList foundBy(const OpenJob& job, const procedures::Try& made, const Words& words,
+                    const ViewFor& reader) {
+  const Step* const named = procedures::findStep(job.procedure, made.step);
+  const std::string step = named == nullptr ? "" : plain(words.of(named->text));
+  QStringList lines;
+  for (const Message& message : session::saySurvey(made.result, made.reason, made.limit, step))
+    lines.append(qt(session::say(message, reader.reader)));
+  return lines;
+}
+
 /// What a try said: an answer in words, a number, a note.
 QString saidBy(const OpenJob& job, const procedures::Try& made, const Words& words, const ViewFor& reader) {
   const Step* const step = procedures::findStep(job.procedure, made.event.about);
   const procedures::Event& event = made.event;
   if (event.type == procedures::EventType::Reading) return shown(event.value, reader);
   if (event.type == procedures::EventType::Evaluate) {
+    if (step != nullptr && step->check && step->check->kind == procedures::CheckKind::Survey)
+      return foundBy(job, made, words, reader).join(QLatin1Char(' '));
     if (const auto proved = session::sayProof(made.result, made.reason, made.limit, made.more))
       return qt(session::say(*proved, reader.reader));
     if (!made.result.empty()) return shown(made.result, reader);
@@ -268,6 +283,7 @@ void addStep(JobView& view, const OpenJob& job, const Step& step, const ViewFor&
   for (const std::string& role : step.second_person ? job.procedure.confirm_roles : step.roles)
     view.acting_roles.append(qt(role));
   view.optional = step.optional;
+  view.measure = measureMap(job, step);
   view.on_glass = step.on_glass;
   view.photo = step.evidence == procedures::EvidenceKind::Photo;
   view.boom = boomName(step.boom);
@@ -394,6 +410,12 @@ JobView viewOf(const OpenJob& job, const ViewFor& reader) {
       view.failed = words.of(procedures::textOf(job.procedure, job.state, *failed));
       view.failed_why = saidBy(job, made, words, reader);
     }
+  }
+  for (const procedures::Try& made : job.state.tries | std::views::reverse) {
+    const Step* const judged = procedures::findStep(job.procedure, made.event.about);
+    if (judged == nullptr || !judged->check || judged->check->kind != procedures::CheckKind::Survey) continue;
+    view.found = foundBy(job, made, words, reader);
+    break;
   }
   for (const procedures::Mark& mark : job.state.marks) view.marks.append(words.of(mark.mark));
   if (const auto tag = session::tagOf(job)) {

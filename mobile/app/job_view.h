@@ -51,6 +51,8 @@ struct JobView {
   Q_PROPERTY(QString lastValue MEMBER last_value)
   Q_PROPERTY(QVariantMap known MEMBER known)
   Q_PROPERTY(bool byItself MEMBER by_itself)
+  Q_PROPERTY(QVariantMap measure MEMBER measure)
+  Q_PROPERTY(QStringList found MEMBER found)
   Q_PROPERTY(QString doubtValue MEMBER doubt_value)
   Q_PROPERTY(QVariantList suggestions MEMBER suggestions)
   Q_PROPERTY(int hold_ms MEMBER hold_ms)
@@ -92,6 +94,8 @@ struct JobView {
   QString low, high, last_value, doubt_value;
   /// {number, unit, text}: what a mass on file or read before in this job was; it may be the same one.
   QVariantMap known;
+  QVariantMap measure;       ///< what of the linkage is measured, as measureMap has it; empty for none
+  QStringList found;         ///< what the last survey of the linkage says, once it was judged
   bool by_itself = false;    ///< no person need press
   QVariantList suggestions;  ///< {value, text}
   int hold_ms = 0;

@@ -69,6 +69,8 @@ void Level::finish() {
     } else {
       const session::Locale& locale = session::localeOf(app_.reader().language);
       constexpr double kExpanded = 2.0;
+      typed_ =
+          QString::number(both->slope_rad / kDegree, 'f', 2).replace(QLatin1Char('.'), app_.decimalMark());
       result_ = tr("%1 ± %2").arg(
           qt(session::show(Amount{both->slope_rad / kDegree, "deg", 2}, app_.system(), locale)),
           qt(session::show(Amount{kExpanded * both->slope_u_rad / kDegree, "deg", 2}, app_.system(),
@@ -82,6 +84,7 @@ void Level::again() {
   first_.reset();
   has_first_ = false;
   result_.clear();
+  typed_.clear();
   trouble_.clear();
   Q_EMIT changed();
 }

@@ -24,6 +24,8 @@ class Level : public QObject {
   Q_PROPERTY(bool measuring MEMBER measuring_ NOTIFY changed)
   Q_PROPERTY(bool first MEMBER has_first_ NOTIFY changed)
   Q_PROPERTY(QString result MEMBER result_ NOTIFY changed)
+  /// The slope in degrees as a person of this language types it; "" before there is one.
+  Q_PROPERTY(QString typed MEMBER typed_ NOTIFY changed)
   Q_PROPERTY(QString trouble MEMBER trouble_ NOTIFY changed)
 
  public:
@@ -50,7 +52,7 @@ class Level : public QObject {
   std::optional<session::LevelReading> first_;
   bool measuring_ = false;
   bool has_first_ = false;
-  QString result_, trouble_;
+  QString result_, typed_, trouble_;
 };
 
 }  // namespace hingepin::mobile

@@ -8,10 +8,10 @@
 #include <cmath>
 
 #include "app.h"
+#include "drawings.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/session/empty_lift.h"
-#include "engine/session/machine_drawing.h"
 #include "engine/units/degree.h"
 #include "job_runner.h"
 #include "text.h"
@@ -22,31 +22,6 @@ namespace {
 Live* the_live = nullptr;
 
 constexpr int kTick_ms = 40;
-
-QVariantList pointOf(const session::DrawnPoint& point) { return {point[0], point[1]}; }
-
-QVariantList pointsOf(const std::vector<session::DrawnPoint>& points) {
-  QVariantList list;
-  for (const session::DrawnPoint& point : points) list.append(QVariant(pointOf(point)));
-  return list;
-}
-
-std::optional<calibration::LoaderUnit> unitOf(const session::OpenJob& job) {
-  Expected<JsonDocument> document = readJson(job.unit.block, "unit");
-  if (!document) return std::nullopt;
-  Expected<calibration::LoaderUnit> unit = formats::readUnit(*document, JsonNode(*document));
-  if (!unit) return std::nullopt;
-  return *std::move(unit);
-}
-
-std::optional<calibration::Attachment> fittedOf(const session::OpenJob& job) {
-  if (!job.attachment) return std::nullopt;
-  const Expected<JsonDocument> document = readJson(job.attachment->block, "attachment");
-  if (!document) return std::nullopt;
-  Expected<calibration::Attachment> attachment = formats::readAttachment(JsonNode(*document));
-  if (!attachment) return std::nullopt;
-  return *std::move(attachment);
-}
 
 }  // namespace
 
@@ -346,18 +321,7 @@ void Live::drawMachine() {
   line_of_ = job->job.id;
   drawn_boom_ = boom;
   drawn_share_ = share;
-  machine_ = QVariantMap{{QStringLiteral("known"), drawing->known},
-                         {QStringLiteral("boomPivot"), QVariant(pointOf(drawing->boom_pivot))},
-                         {QStringLiteral("hingePin"), QVariant(pointOf(drawing->hinge_pin))},
-                         {QStringLiteral("liftFramePin"), QVariant(pointOf(drawing->lift_frame_pin))},
-                         {QStringLiteral("liftBoomPin"), QVariant(pointOf(drawing->lift_boom_pin))},
-                         {QStringLiteral("tiltFramePin"), QVariant(pointOf(drawing->tilt_frame_pin))},
-                         {QStringLiteral("bellcrankPivot"), QVariant(pointOf(drawing->bellcrank_pivot))},
-                         {QStringLiteral("bellcrankTiltPin"), QVariant(pointOf(drawing->bellcrank_tilt_pin))},
-                         {QStringLiteral("bellcrankLinkPin"), QVariant(pointOf(drawing->bellcrank_link_pin))},
-                         {QStringLiteral("bucketLinkPin"), QVariant(pointOf(drawing->bucket_link_pin))},
-                         {QStringLiteral("bucket"), QVariant(pointsOf(drawing->bucket))},
-                         {QStringLiteral("windowArc"), QVariant(pointsOf(drawing->window_arc))}};
+  machine_ = machineMap(*drawing);
   Q_EMIT machineChanged();
 }
 

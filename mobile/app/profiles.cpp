@@ -170,7 +170,10 @@ void Profiles::saveUnit(const QVariantMap& form) {
   block[QStringLiteral("lift_cylinders")] = cylinders;
   put(block, QStringLiteral("rated_payload"), typed("payload", "kg"));
   putPair(block, QStringLiteral("weigh_window"), typed("windowLow", "deg"), typed("windowHigh", "deg"));
-  if (!linkage_.isEmpty()) block[QStringLiteral("linkage")] = objectOf(linkage_);
+  if (!linkage_.isEmpty()) {
+    block[QStringLiteral("linkage")] = objectOf(linkage_);
+    block.remove(QStringLiteral("linkage_u"));  // was of the one before
+  }
   profile[QStringLiteral("format")] = QStringLiteral("hingepin-unit/1");
   profile[QStringLiteral("unit")] = block;
   profile[QStringLiteral("teaching")] =

@@ -106,6 +106,7 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
                                    {key("state"), qt(session::nameOf(unit.state))},
                                    {key("practice"), unit.practice},
                                    {key("lockedOut"), unit.locked_out},
+                                   {key("hasLinkage"), unit.has_linkage},
                                    {key("tagRecord"), unit.tag ? qt(unit.tag->record) : QString()},
                                    {key("due"), timeOf(unit.due_utc_ms)},
                                    {key("pairs"), pairs}});

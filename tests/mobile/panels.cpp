@@ -12,7 +12,7 @@
 #include "engine/procedures/runner.h"
 #include "engine/session/practice_answers.h"
 #include "engine/session/profile.h"
-#include "engine/session/proof_readings.h"
+#include "engine/session/surveying.h"
 #include "job_view.h"
 
 namespace hingepin::mobile {
@@ -66,9 +66,8 @@ class Walk {
   std::string take(Event event) {
     event.at_ms = now_ms_;
     event.boot = "boot-1";
-    Expected<State> next =
-        procedures::apply(job_.procedure, job_.state, event, noResidual,
-                          [this](const Step& check) { return session::judged(job_, check); });
+    Expected<State> next = procedures::apply(job_.procedure, job_.state, event, noResidual,
+                                             session::judgeOf(job_, folder::edge()));
     if (!next) return event.about + ": " + codeOf(next.error());
     job_.state = *std::move(next);
     job_.journal.push_back(std::move(event));
@@ -162,6 +161,8 @@ class Walk {
     if (view.second_person) parts.append(QStringLiteral("second"));
     if (view.on_glass) parts.append(QStringLiteral("glass"));
     if (view.optional) parts.append(QStringLiteral("optional"));
+    if (view.optional && !view.measure.isEmpty()) parts.append(view.quantity);
+    if (!view.found.isEmpty()) parts.append(QStringLiteral("found"));
     if (view.ask == QLatin1String("answer") && view.log == QLatin1String("required"))
       parts.append(QStringLiteral("log"));
     if (!view.failed.isEmpty()) parts.append(QStringLiteral("again"));
@@ -172,7 +173,7 @@ class Walk {
                        view.avoidance.size() + view.failed.size() + view.low.size() + view.high.size();
     for (const QVariant& answer : view.answers)
       length += answer.toMap().value(QStringLiteral("text")).toString().size();
-    for (const QString& line : view.tag + view.marks) length += line.size();
+    for (const QString& line : view.tag + view.marks + view.found) length += line.size();
     qsizetype& most = said_[name];
     if (length < most) return;
     most = length;

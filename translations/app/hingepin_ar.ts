@@ -891,6 +891,10 @@
         <source>All that was done so far, giving up, going on later</source>
         <translation>كل ما نُفّذ حتى الآن، والتخلي، والمتابعة لاحقًا</translation>
     </message>
+    <message>
+        <source>What the survey found</source>
+        <translation>ما وجده المسح</translation>
+    </message>
 </context>
 <context>
     <name>Keypad</name>
@@ -1057,6 +1061,10 @@
 </context>
 <context>
     <name>MachineView</name>
+    <message>
+        <source>Side view of the loader. Measure from A to B: %1</source>
+        <translation>منظر جانبي للودر. قس من A إلى B: %1</translation>
+    </message>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
         <translation>منظر جانبي للودر، ذراع الرفع عند %1 درجة</translation>
@@ -1423,6 +1431,38 @@
     <message>
         <source>± %1. Take it where the machine itself takes no values</source>
         <translation>± %1. خذها حيث لا تقبل الآلة نفسها قيمًا</translation>
+    </message>
+    <message>
+        <source>Not measured</source>
+        <translation>لم يُقَس</translation>
+    </message>
+    <message>
+        <source>In the picture: the slope of the line from A to B</source>
+        <translation>في الصورة: ميل الخط من A إلى B</translation>
+    </message>
+    <message>
+        <source>In the picture: from A to B</source>
+        <translation>في الصورة: من A إلى B</translation>
+    </message>
+    <message>
+        <source>The loader is a plausible one: its own pins are not known yet.</source>
+        <translation>اللودر المرسوم معقول: مساميره نفسها غير معروفة بعد.</translation>
+    </message>
+    <message>
+        <source>Take the phone&apos;s level: %1°</source>
+        <translation>خذ قيمة ميزان الهاتف: %1°</translation>
+    </message>
+    <message>
+        <source>Measure with the phone as a level</source>
+        <translation>قس بالهاتف كميزان</translation>
+    </message>
+    <message>
+        <source>%1. Measured with the phone&apos;s top towards the bucket?</source>
+        <translation>%1. هل قيس وأعلى الهاتف نحو الدلو؟</translation>
+    </message>
+    <message>
+        <source>Lay it with its top towards the bucket</source>
+        <translation>ضعه وأعلاه نحو الدلو</translation>
     </message>
 </context>
 <context>
@@ -2214,6 +2254,14 @@
     <message>
         <source>How its proofs are judged</source>
         <translation>كيف يُحكم على إثباتات صحته</translation>
+    </message>
+    <message>
+        <source>Survey its linkage</source>
+        <translation>امسح آليته المفصلية</translation>
+    </message>
+    <message>
+        <source>Its pins are not on file: a tape and an inclinometer find them, and its scale weighs more surely</source>
+        <translation>مساميره غير مسجلة: شريط قياس ومقياس ميل يجدانها فيزن ميزانه بثقة أكبر</translation>
     </message>
 </context>
 <context>

@@ -875,6 +875,10 @@
         <source>All that was done so far, giving up, going on later</source>
         <translation>Alles bisher Erledigte, Abbrechen, später weitermachen</translation>
     </message>
+    <message>
+        <source>What the survey found</source>
+        <translation>Was die Vermessung ergeben hat</translation>
+    </message>
 </context>
 <context>
     <name>Keypad</name>
@@ -1041,6 +1045,10 @@
 </context>
 <context>
     <name>MachineView</name>
+    <message>
+        <source>Side view of the loader. Measure from A to B: %1</source>
+        <translation>Seitenansicht des Laders. Von A nach B messen: %1</translation>
+    </message>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
         <translation>Seitenansicht des Radladers, Hubgerüst bei %1 Grad</translation>
@@ -1407,6 +1415,38 @@
     <message>
         <source>± %1. Take it where the machine itself takes no values</source>
         <translation>± %1. Nehmen, wo die Maschine selbst keine Werte annimmt</translation>
+    </message>
+    <message>
+        <source>Not measured</source>
+        <translation>Nicht gemessen</translation>
+    </message>
+    <message>
+        <source>In the picture: the slope of the line from A to B</source>
+        <translation>Im Bild: die Neigung der Linie von A nach B</translation>
+    </message>
+    <message>
+        <source>In the picture: from A to B</source>
+        <translation>Im Bild: von A nach B</translation>
+    </message>
+    <message>
+        <source>The loader is a plausible one: its own pins are not known yet.</source>
+        <translation>Der Lader ist ein plausibler: Seine eigenen Bolzen sind noch nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>Take the phone&apos;s level: %1°</source>
+        <translation>Wert der Telefon-Wasserwaage nehmen: %1°</translation>
+    </message>
+    <message>
+        <source>Measure with the phone as a level</source>
+        <translation>Mit dem Telefon als Wasserwaage messen</translation>
+    </message>
+    <message>
+        <source>%1. Measured with the phone&apos;s top towards the bucket?</source>
+        <translation>%1. Mit dem oberen Ende des Telefons zur Schaufel gemessen?</translation>
+    </message>
+    <message>
+        <source>Lay it with its top towards the bucket</source>
+        <translation>Mit dem oberen Ende zur Schaufel auflegen</translation>
     </message>
 </context>
 <context>
@@ -2198,6 +2238,14 @@
     <message>
         <source>How its proofs are judged</source>
         <translation>Wonach seine Prüfungen beurteilt werden</translation>
+    </message>
+    <message>
+        <source>Survey its linkage</source>
+        <translation>Seine Kinematik vermessen</translation>
+    </message>
+    <message>
+        <source>Its pins are not on file: a tape and an inclinometer find them, and its scale weighs more surely</source>
+        <translation>Seine Bolzen sind nicht hinterlegt: Bandmaß und Neigungsmesser finden sie, und die Waage wiegt sicherer</translation>
     </message>
 </context>
 <context>

@@ -875,6 +875,10 @@
         <source>All that was done so far, giving up, going on later</source>
         <translation>Todo lo hecho hasta ahora, abandonar, seguir más tarde</translation>
     </message>
+    <message>
+        <source>What the survey found</source>
+        <translation>Lo que halló la medición</translation>
+    </message>
 </context>
 <context>
     <name>Keypad</name>
@@ -1041,6 +1045,10 @@
 </context>
 <context>
     <name>MachineView</name>
+    <message>
+        <source>Side view of the loader. Measure from A to B: %1</source>
+        <translation>Vista lateral de la cargadora. Medir de A a B: %1</translation>
+    </message>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
         <translation>Vista lateral de la cargadora, brazo a %1 grados</translation>
@@ -1407,6 +1415,38 @@
     <message>
         <source>± %1. Take it where the machine itself takes no values</source>
         <translation>± %1. Tómelo donde la propia máquina no admite valores</translation>
+    </message>
+    <message>
+        <source>Not measured</source>
+        <translation>No medido</translation>
+    </message>
+    <message>
+        <source>In the picture: the slope of the line from A to B</source>
+        <translation>En la imagen: la inclinación de la línea de A a B</translation>
+    </message>
+    <message>
+        <source>In the picture: from A to B</source>
+        <translation>En la imagen: de A a B</translation>
+    </message>
+    <message>
+        <source>The loader is a plausible one: its own pins are not known yet.</source>
+        <translation>La cargadora es una plausible: sus propios pasadores aún no se conocen.</translation>
+    </message>
+    <message>
+        <source>Take the phone&apos;s level: %1°</source>
+        <translation>Tomar el nivel del teléfono: %1°</translation>
+    </message>
+    <message>
+        <source>Measure with the phone as a level</source>
+        <translation>Medir con el teléfono como nivel</translation>
+    </message>
+    <message>
+        <source>%1. Measured with the phone&apos;s top towards the bucket?</source>
+        <translation>%1. ¿Medido con la parte superior del teléfono hacia el cucharón?</translation>
+    </message>
+    <message>
+        <source>Lay it with its top towards the bucket</source>
+        <translation>Póngalo con la parte superior hacia el cucharón</translation>
     </message>
 </context>
 <context>
@@ -2198,6 +2238,14 @@
     <message>
         <source>How its proofs are judged</source>
         <translation>Cómo se juzgan sus comprobaciones</translation>
+    </message>
+    <message>
+        <source>Survey its linkage</source>
+        <translation>Medir su varillaje</translation>
+    </message>
+    <message>
+        <source>Its pins are not on file: a tape and an inclinometer find them, and its scale weighs more surely</source>
+        <translation>Sus pasadores no están registrados: una cinta y un inclinómetro los hallan, y su báscula pesa con más seguridad</translation>
     </message>
 </context>
 <context>

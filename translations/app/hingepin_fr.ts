@@ -875,6 +875,10 @@
         <source>All that was done so far, giving up, going on later</source>
         <translation>Tout ce qui a été fait, abandonner, continuer plus tard</translation>
     </message>
+    <message>
+        <source>What the survey found</source>
+        <translation>Ce que le relevé a trouvé</translation>
+    </message>
 </context>
 <context>
     <name>Keypad</name>
@@ -1041,6 +1045,10 @@
 </context>
 <context>
     <name>MachineView</name>
+    <message>
+        <source>Side view of the loader. Measure from A to B: %1</source>
+        <translation>Vue de côté de la chargeuse. Mesurer de A à B : %1</translation>
+    </message>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
         <translation>Vue de côté de la chargeuse, bras à %1 degrés</translation>
@@ -1407,6 +1415,38 @@
     <message>
         <source>± %1. Take it where the machine itself takes no values</source>
         <translation>± %1. À prendre là où la machine elle-même n’accepte pas de valeurs</translation>
+    </message>
+    <message>
+        <source>Not measured</source>
+        <translation>Non mesuré</translation>
+    </message>
+    <message>
+        <source>In the picture: the slope of the line from A to B</source>
+        <translation>Sur l’image : l’inclinaison de la ligne de A à B</translation>
+    </message>
+    <message>
+        <source>In the picture: from A to B</source>
+        <translation>Sur l’image : de A à B</translation>
+    </message>
+    <message>
+        <source>The loader is a plausible one: its own pins are not known yet.</source>
+        <translation>La chargeuse est une chargeuse plausible : ses propres axes ne sont pas encore connus.</translation>
+    </message>
+    <message>
+        <source>Take the phone&apos;s level: %1°</source>
+        <translation>Prendre le niveau du téléphone : %1°</translation>
+    </message>
+    <message>
+        <source>Measure with the phone as a level</source>
+        <translation>Mesurer avec le téléphone comme niveau</translation>
+    </message>
+    <message>
+        <source>%1. Measured with the phone&apos;s top towards the bucket?</source>
+        <translation>%1. Mesuré avec le haut du téléphone vers le godet ?</translation>
+    </message>
+    <message>
+        <source>Lay it with its top towards the bucket</source>
+        <translation>Le poser le haut vers le godet</translation>
     </message>
 </context>
 <context>
@@ -2198,6 +2238,14 @@
     <message>
         <source>How its proofs are judged</source>
         <translation>Comment ses contrôles sont jugés</translation>
+    </message>
+    <message>
+        <source>Survey its linkage</source>
+        <translation>Relever sa timonerie</translation>
+    </message>
+    <message>
+        <source>Its pins are not on file: a tape and an inclinometer find them, and its scale weighs more surely</source>
+        <translation>Ses axes ne sont pas enregistrés : un mètre et un inclinomètre les trouvent, et sa balance pèse plus sûrement</translation>
     </message>
 </context>
 <context>

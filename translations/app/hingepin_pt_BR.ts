@@ -875,6 +875,10 @@
         <source>All that was done so far, giving up, going on later</source>
         <translation>Tudo o que foi feito até agora, abandonar, continuar depois</translation>
     </message>
+    <message>
+        <source>What the survey found</source>
+        <translation>O que a medição encontrou</translation>
+    </message>
 </context>
 <context>
     <name>Keypad</name>
@@ -1041,6 +1045,10 @@
 </context>
 <context>
     <name>MachineView</name>
+    <message>
+        <source>Side view of the loader. Measure from A to B: %1</source>
+        <translation>Vista lateral da carregadeira. Medir de A a B: %1</translation>
+    </message>
     <message>
         <source>Side view of the loader, boom at %1 degrees</source>
         <translation>Vista lateral da carregadeira, lança a %1 graus</translation>
@@ -1407,6 +1415,38 @@
     <message>
         <source>± %1. Take it where the machine itself takes no values</source>
         <translation>± %1. Use onde a própria máquina não aceita valores</translation>
+    </message>
+    <message>
+        <source>Not measured</source>
+        <translation>Não medido</translation>
+    </message>
+    <message>
+        <source>In the picture: the slope of the line from A to B</source>
+        <translation>Na imagem: a inclinação da linha de A a B</translation>
+    </message>
+    <message>
+        <source>In the picture: from A to B</source>
+        <translation>Na imagem: de A a B</translation>
+    </message>
+    <message>
+        <source>The loader is a plausible one: its own pins are not known yet.</source>
+        <translation>A carregadeira é uma plausível: os próprios pinos dela ainda não são conhecidos.</translation>
+    </message>
+    <message>
+        <source>Take the phone&apos;s level: %1°</source>
+        <translation>Usar o nível do celular: %1°</translation>
+    </message>
+    <message>
+        <source>Measure with the phone as a level</source>
+        <translation>Medir com o celular como nível</translation>
+    </message>
+    <message>
+        <source>%1. Measured with the phone&apos;s top towards the bucket?</source>
+        <translation>%1. Medido com o topo do celular virado para a caçamba?</translation>
+    </message>
+    <message>
+        <source>Lay it with its top towards the bucket</source>
+        <translation>Coloque-o com o topo virado para a caçamba</translation>
     </message>
 </context>
 <context>
@@ -2198,6 +2238,14 @@
     <message>
         <source>How its proofs are judged</source>
         <translation>Como suas comprovações são julgadas</translation>
+    </message>
+    <message>
+        <source>Survey its linkage</source>
+        <translation>Medir o mecanismo dela</translation>
+    </message>
+    <message>
+        <source>Its pins are not on file: a tape and an inclinometer find them, and its scale weighs more surely</source>
+        <translation>Os pinos dela não estão registrados: uma trena e um inclinômetro os encontram, e a balança pesa com mais segurança</translation>
     </message>
 </context>
 <context>

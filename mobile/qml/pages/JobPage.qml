@@ -83,6 +83,9 @@ Page {
         function onLeave(name, properties) {
             page.replace(name, properties);
         }
+        function onVisit(name, properties) {
+            page.open(name, properties);
+        }
     }
 
     readonly property string machine: (Job.view.attachment.length > 0 ? qsTr("%1 with %2").arg(Job.view.unit).arg(Job.view.attachment) : Job.view.unit) + (Job.view.practice ? " · " + qsTr("practice, invented") : "")
@@ -150,6 +153,23 @@ Page {
             Layout.fillWidth: true
             font.bold: true
             text: qsTr("Do this now:")
+        }
+    }
+    Card {
+        visible: Job.view.found.length > 0 && Job.view.failed.length === 0
+        edge: Job.view.marks.length > 0 ? Theme.warn : Theme.good
+        BodyText {
+            Layout.fillWidth: true
+            font.bold: true
+            text: qsTr("What the survey found")
+        }
+        Repeater {
+            model: Job.view.found
+            BodyText {
+                required property string modelData
+                Layout.fillWidth: true
+                text: modelData
+            }
         }
     }
     Loader {

@@ -105,6 +105,16 @@ Page {
         })
     }
     Press {
+        visible: page.entry.hasLinkage === false
+        Layout.fillWidth: true
+        text: qsTr("Survey its linkage")
+        note: qsTr("Its pins are not on file: a tape and an inclinometer find them, and its scale weighs more surely")
+        onPressedFully: page.open("BeginPage", {
+            unit: page.unit,
+            procedure: "linkage-survey"
+        })
+    }
+    Press {
         Layout.fillWidth: true
         text: qsTr("Something happened to it")
         note: qsTr("Repaired, welded, overloaded, battery lost: the scale is due again")

@@ -9,6 +9,8 @@ StepPanel {
     readonly property var units: Job.view.units
     readonly property var known: Job.view.known
     readonly property var weighed: Job.weighed
+    readonly property var measure: Job.view.measure
+    readonly property bool levels: !Job.view.machineSource && Job.view.unitCode === "deg" && Level.present
     property int unitIndex: 0
     readonly property string unitCode: units.length > 0 ? units[unitIndex].code : Job.view.unitCode
     readonly property string how: Job.view.fromMonitor ? "monitor" : "typed"
@@ -22,11 +24,26 @@ StepPanel {
             enabled: !pad.isEmpty,
             run: () => panel.enter()
         });
+        if (Job.view.optional)
+            list.push({
+                text: qsTr("Not measured"),
+                run: () => Job.answer("skipped")
+            });
         return list;
     }
     function enter() {
         if (!pad.isEmpty && !Job.busy)
             Job.read(pad.typed, unitCode, how);
+    }
+    MachineView {
+        measure: panel.measure
+        visible: measures
+    }
+    BodyText {
+        visible: panel.measure.from !== undefined
+        Layout.fillWidth: true
+        color: Theme.faintInk
+        text: (panel.measure.slope ? qsTr("In the picture: the slope of the line from A to B") : qsTr("In the picture: from A to B")) + (panel.measure.machine?.known === false ? ". " + qsTr("The loader is a plausible one: its own pins are not known yet.") : "")
     }
     Card {
         RowLayout {
@@ -92,6 +109,22 @@ StepPanel {
         text: qsTr("It is the known mass: %1").arg(panel.known.text ?? "")
         enabled: !Job.busy
         onPressedFully: Job.read(panel.known.number, panel.known.unit, "typed")
+    }
+    Press {
+        visible: panel.levels
+        Layout.fillWidth: true
+        text: Level.typed.length > 0 ? qsTr("Take the phone's level: %1°").arg(Level.typed) : qsTr("Measure with the phone as a level")
+        note: Level.typed.length > 0 ? qsTr("%1. Measured with the phone's top towards the bucket?").arg(Level.result) : qsTr("Lay it with its top towards the bucket")
+        enabled: !Job.busy
+        onPressedFully: {
+            if (Level.typed.length === 0) {
+                panel.visit("LevelPage", {});
+                return;
+            }
+            const slope = Level.typed;
+            Level.again();
+            Job.read(slope, "deg", "typed");
+        }
     }
     Keypad {
         id: pad

@@ -13,6 +13,8 @@ FocusScope {
     /// Where what is always at hand is laid, beside the presses.
     property Item tray: null
     signal leave(string page, var properties)
+    /// To another screen and back here.
+    signal visit(string page, var properties)
     default property alias content: below.data
     implicitHeight: column.implicitHeight
     width: parent ? parent.width : 0
