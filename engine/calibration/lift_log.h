@@ -39,8 +39,8 @@ struct LiftRow {
 
 /// One line of a log as it comes.
 struct LogLine {
-  std::string_view text;       ///< without its end; lives until the next line is read
-  std::optional<LiftRow> row;  ///< none of a header, nor where a required reading is missing
+  std::string_view text{};       ///< without its end; lives until the next line is read
+  std::optional<LiftRow> row{};  ///< none of a header, nor where a required reading is missing
   bool is_header = false;
 };
 

@@ -315,8 +315,8 @@ class RowReader {
 
   [[nodiscard]] double value(Field field) const { return values_[field]; }
   [[nodiscard]] std::size_t offset(Field field) const { return offsets_[field]; }
-  [[nodiscard]] std::optional<double> optional(Field field) const {
-    return std::isnan(values_[field]) ? std::nullopt : std::optional(values_[field]);
+  void put(Field field, std::optional<double>& where) const {
+    if (!std::isnan(values_[field])) where = values_[field];
   }
 
   Expected<void> read(const Record& record) {
@@ -327,10 +327,10 @@ class RowReader {
       std::string_view rest = record.text.substr(at);
       std::size_t length = 0;
       if (columns_[index].field) {
-        length = scanNumber(rest);
+        const LeadingNumber number = leadingNumber(rest);
+        length = number.length;
         if (length < rest.size() && rest[length] != ',') return failCell(record, at, index, cellAt(rest));
-        if (!take(at, index, rest.substr(0, length)))
-          return failRange(record, at, index, rest.substr(0, length));
+        if (!take(at, index, number)) return failRange(record, at, index, rest.substr(0, length));
       } else {
         length = cellAt(rest).size();
       }
@@ -352,19 +352,19 @@ class RowReader {
     for (std::size_t index = 0; index < columns_.size(); ++index) {
       const Cell& cell = (*cells)[index];
       if (!columns_[index].field) continue;
-      if (scanNumber(cell.text) != cell.text.size()) return failCell(record, cell.offset, index, cell.text);
-      if (!take(cell.offset, index, cell.text)) return failRange(record, cell.offset, index, cell.text);
+      const LeadingNumber number = leadingNumber(cell.text);
+      if (number.length != cell.text.size()) return failCell(record, cell.offset, index, cell.text);
+      if (!take(cell.offset, index, number)) return failRange(record, cell.offset, index, cell.text);
     }
     return {};
   }
 
   /// Takes a cell that is empty or a number, if its value can be meant.
-  bool take(std::size_t offset, std::size_t index, std::string_view number) {
-    if (number.empty()) return true;
+  bool take(std::size_t offset, std::size_t index, const LeadingNumber& number) {
+    if (number.length == 0) return true;
     const Column& column = columns_[index];
     const ColumnKind& kind = kColumns[*column.field];
-    const std::optional<double> value = valueOfNumber(number);
-    const double value_si = value ? column.unit.toSi(*value) : kMissing;
+    const double value_si = number.value ? column.unit.toSi(*number.value) : kMissing;
     values_[*column.field] = value_si;
     offsets_[*column.field] = offset;
     return value_si >= kind.low && value_si <= kind.high;
@@ -428,7 +428,7 @@ struct LiftLogLines::Reading {
   std::optional<double> last_time_s{};
   std::optional<std::size_t> blank_line{};
 
-  Expected<LogLine> header(const Record& record) {
+  Expected<std::optional<LogLine>> header(const Record& record) {
     log = LiftLog{};
     log.name = cutter.file();
     rows.reset();
@@ -438,36 +438,39 @@ struct LiftLogLines::Reading {
     return LogLine{.text = record.text, .row = std::nullopt, .is_header = true};
   }
 
-  Expected<LogLine> row(const Record& record) {
+  Expected<std::optional<LogLine>> row(const Record& record) {
     if (Expected<void> read = rows->read(record); !read) {
       // A gateway that began anew without its connection having ended.
       if (origin == LogOrigin::Feed && namesColumn(cutter.file(), record)) return header(record);
       return std::unexpected(read.error());
     }
     ++log.rows_read;
-    const std::optional<double> time_s = rows->optional(kTime);
+    std::optional<double> time_s;
+    rows->put(kTime, time_s);
     if (origin == LogOrigin::File && time_s && last_time_s && *time_s <= *last_time_s) {
       return failAt(cutter.file(), record, rows->offset(kTime), "csv-time-not-increasing",
                     {{"time", Amount{*time_s, "s", 3}}, {"previous", Amount{*last_time_s, "s", 3}}});
     }
     if (time_s) last_time_s = time_s;
-    LogLine line{.text = record.text, .row = std::nullopt, .is_header = false};
+    Expected<std::optional<LogLine>> made(std::in_place, std::in_place);
+    LogLine& line = **made;
+    line.text = record.text;
     if (!time_s || std::isnan(rows->value(kBoomSensor)) || std::isnan(rows->value(kHeadPressure))) {
       ++log.rows_dropped;
-      return line;
+      return made;
     }
-    const std::optional<double> rod_pressure_Pa = rows->optional(kRodPressure);
-    log.has_rod_pressure = log.has_rod_pressure || rod_pressure_Pa.has_value();
-    line.row = LiftRow{.time_s = *time_s,
-                       .boom_sensor = rows->value(kBoomSensor),
-                       .head_pressure_Pa = rows->value(kHeadPressure),
-                       .rod_pressure_Pa = rod_pressure_Pa,
-                       .bucket_sensor = rows->optional(kBucketSensor),
-                       .engine_speed_per_s = rows->optional(kEngineSpeed),
-                       .pitch_rad = rows->optional(kPitch),
-                       .oil_temperature_K = rows->optional(kOilTemperature),
-                       .boom_speed_rad_per_s = std::nullopt};
-    return line;
+    // Field by field: a row that is put together and copied takes longer than its numbers take to read.
+    LiftRow& values = line.row.emplace();
+    values.time_s = *time_s;
+    values.boom_sensor = rows->value(kBoomSensor);
+    values.head_pressure_Pa = rows->value(kHeadPressure);
+    rows->put(kRodPressure, values.rod_pressure_Pa);
+    rows->put(kBucketSensor, values.bucket_sensor);
+    rows->put(kEngineSpeed, values.engine_speed_per_s);
+    rows->put(kPitch, values.pitch_rad);
+    rows->put(kOilTemperature, values.oil_temperature_K);
+    log.has_rod_pressure = log.has_rod_pressure || values.rod_pressure_Pa.has_value();
+    return made;
   }
 };
 
@@ -497,9 +500,7 @@ Expected<std::optional<LogLine>> LiftLogLines::next() {
     if (reading.blank_line && reading.origin == LogOrigin::File)
       return fail(ErrorKind::InvalidInput, "csv-blank-line", {},
                   {.file = reading.cutter.file(), .line = *reading.blank_line, .column = 1});
-    Expected<LogLine> line = first ? reading.header(record) : reading.row(record);
-    if (!line) return std::unexpected(line.error());
-    return *line;
+    return first ? reading.header(record) : reading.row(record);
   }
 }
 

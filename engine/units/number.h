@@ -40,6 +40,15 @@ namespace hingepin {
 /// it is not zero and underflows to zero.
 [[nodiscard]] std::optional<double> valueOfNumber(std::string_view number);
 
+/// What a text begins with.
+struct LeadingNumber {
+  std::size_t length = 0;         ///< as scanNumber has it
+  std::optional<double> value{};  ///< as valueOfNumber has it
+};
+
+/// scanNumber and valueOfNumber in one pass where the number is as short as a logger's are.
+[[nodiscard]] LeadingNumber leadingNumber(std::string_view text);
+
 /// @return the fewest digits that read back as `value` (finite), in plain notation where that stays readable.
 [[nodiscard]] std::string writeNumber(double value);
 

@@ -174,6 +174,28 @@ TEST(UcumTest, ScannerTakesTheLongestPrefixOfTheGrammar) {
   for (const auto& [text, length] : cases) EXPECT_EQ(scanNumber(text), length) << text;
 }
 
+TEST(NumberTest, OnePassReadsWhatTwoRead) {
+  Random random(6);
+  int numbers = 0;
+  for (int count = 0; count < 200000; ++count) {
+    constexpr std::string_view kCharacters = "0123456789012345678901234567890123456789.-eE+,";
+    std::string text;
+    for (auto length = random.bits() % 24; length > 0; --length)
+      text += kCharacters[random.bits() % kCharacters.size()];
+    const LeadingNumber read = leadingNumber(text);
+    ASSERT_EQ(read.length, scanNumber(text)) << text;
+    if (read.length == 0) {
+      ASSERT_EQ(read.value, std::nullopt) << text;
+      continue;
+    }
+    ++numbers;
+    const std::optional<double> value = valueOfNumber(std::string_view(text).substr(0, read.length));
+    ASSERT_EQ(read.value, value) << text;
+    ASSERT_EQ(std::signbit(read.value.value_or(1)), std::signbit(value.value_or(1))) << text;
+  }
+  EXPECT_GT(numbers, 100000);
+}
+
 TEST(UcumTest, WrittenQuantitiesReadBackEqual) {
   Random random(20260101);
   for (const Unit& unit : allUnits()) {
