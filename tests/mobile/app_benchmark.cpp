@@ -153,6 +153,45 @@ struct AtFirstPass : MadeYard {
   }
 };
 
+/// A window with nothing but a chart to which 50 points a second come: what Qt itself needs for a frame of
+/// it.
+constexpr auto kChartOnly = R"(
+import QtCharts
+import QtQuick
+import QtQuick.Controls.Basic
+
+ApplicationWindow {
+    width: 412
+    height: 915
+    visible: true
+    ChartView {
+        anchors.fill: parent
+        antialiasing: true
+        LineSeries {
+            id: line
+            axisX: ValueAxis { min: 0; max: 15 }
+            axisY: ValueAxis { min: -1; max: 1 }
+        }
+        Timer {
+            property int count: 0
+            interval: 20
+            repeat: true
+            running: true
+            onTriggered: line.append(0.02 * count, Math.sin(0.1 * count++))
+        }
+    }
+}
+)";
+
+void drawChartOnly(MeasuredApplication& application, Hand& hand) {
+  hand.window().hide();
+  application.kind = application.next_kind = "nothing but a chart, 50 points a second";
+  QQmlApplicationEngine engine;
+  engine.loadData(kChartOnly);
+  hand.wait(15000);
+  application.kind = application.next_kind = "";
+}
+
 int frames(MeasuredApplication& application) {
   AtFirstPass at;
   JobRunner& job = at.hand.app().job;
@@ -172,6 +211,7 @@ int frames(MeasuredApplication& application) {
   }
   at.hand.clock().setSpeed(8.0);
   at.person.work();
+  drawChartOnly(application, at.hand);
   std::puts(
       "| work for a frame, ms | frames | p50 | p95 | p99 | most |\n| --- | --- | --- | --- | --- | --- |");
   for (const auto& [name, values] : application.frames) printQuantiles(name, values);
