@@ -128,12 +128,14 @@ Message messageOf(const Difference& difference) {
   const auto plain = [](const std::string& text) {
     return text.ends_with(" 1") ? text.substr(0, text.size() - 2) : text;
   };
-  const bool more = !difference.change.empty() && difference.change.front() != '-';
-  const std::vector<std::pair<std::string, MessageValue>> values = {
-      {"step", difference.step},
-      {"before", plain(difference.before)},
-      {"after", plain(difference.after)},
-      {"change", (more ? "+" : "") + plain(difference.change)}};
+  std::string change = plain(difference.change);
+  // Inside the marks that keep it in its own direction, where it has them.
+  const std::size_t number = change.find_first_of("-0123456789");
+  if (number != std::string::npos && change[number] != '-') change.insert(number, "+");
+  const std::vector<std::pair<std::string, MessageValue>> values = {{"step", difference.step},
+                                                                    {"before", plain(difference.before)},
+                                                                    {"after", plain(difference.after)},
+                                                                    {"change", change}};
   switch (difference.kind) {
     case DifferenceKind::Value:
       return {difference.change.empty() ? "difference-answer" : "difference-value", values};

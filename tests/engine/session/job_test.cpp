@@ -384,6 +384,18 @@ TEST(SignTest, OnOnePhoneTheTwoSignersAreMarked) {
   EXPECT_EQ(verification.findings.front().message.code, "record-same-phone");
 }
 
+TEST(CompareTest, AChangeHasItsSignInsideTheMarksOfItsDirection) {
+  for (const auto& [change, told] :
+       std::vector<std::pair<std::string, std::string>>{{"-55 %", "-55 %"},
+                                                        {"157 h", "+157 h"},
+                                                        {"2 1", "+2"},
+                                                        {"\u2068-55 %\u2069", "\u2068-55 %\u2069"},
+                                                        {"\u2068157 h\u2069", "\u2068+157 h\u2069"}}) {
+    const Message message = messageOf({.step = "read", .before = "1", .after = "2", .change = change});
+    EXPECT_EQ(std::get<std::string>(message.values.back().second), told);
+  }
+}
+
 TEST(CompareTest, WhatDiffersIsSaidByStep) {
   Yard yard;
   const std::string before = walkRound(yard);
