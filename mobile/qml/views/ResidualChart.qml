@@ -30,15 +30,16 @@ ColumnLayout {
         lines.forEach(line => plot.removeSeries(line));
         const all = Charts.residuals.filter(pass => pass.low !== undefined);
         const most = all.reduce((least, pass) => Math.max(least, -pass.low, pass.high), 0.01);
-        if (all.length > 0) {
-            plot.showX(Math.min(...all.map(pass => pass.left)), Math.max(...all.map(pass => pass.right)));
-            plot.showY(-most, most);
-        }
         lines = Charts.residuals.map((pass, index) => {
             const line = plot.createSeries(ChartView.SeriesTypeLine, "", plot.xAxis, plot.yAxis);
             Charts.fillResidual(line, index);
             return line;
         });
+        // An axis that no line has yet keeps no room for its labels.
+        if (all.length > 0) {
+            plot.showX(Math.min(...all.map(pass => pass.left)), Math.max(...all.map(pass => pass.right)));
+            plot.showY(-most, most);
+        }
         paint();
     }
     onChosenChanged: paint()
