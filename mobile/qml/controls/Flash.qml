@@ -14,8 +14,12 @@ Rectangle {
     Text {
         anchors.centerIn: parent
         width: parent.width - 2 * Theme.margin
+        height: parent.height - 2 * Theme.margin
         horizontalAlignment: Text.AlignHCenter
-        wrapMode: Text.Wrap
+        verticalAlignment: Text.AlignVCenter
+        wrapMode: Text.WordWrap
+        fontSizeMode: Text.Fit
+        minimumPixelSize: Theme.bodyText
         color: "#ffffff"
         font.pixelSize: Theme.readingText * 1.3
         font.bold: true
