@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAccessible>
+#include <QFontMetricsF>
 #include <QImage>
 #include <QRegularExpression>
 #include <algorithm>
@@ -60,8 +61,24 @@ QQuickItem* lookedAt(Hand& hand) {
   return flash != nullptr && flash->isVisible() && flash->opacity() > 0 ? flash : hand.window().contentItem();
 }
 
+/// The first word of a language that is wider than its place, so that it breaks where no syllable ends. A key
+/// of letters and digits may.
+QString brokenWordOf(QQuickItem* item, const QString& text) {
+  static const QRegularExpression words(
+      QStringLiteral("(?<![\\p{L}\\p{N}_.-])\\p{L}{4,}(?![\\p{L}\\p{N}_])"));
+  if (item->width() <= 0 || item->property("fontSizeMode").toInt() != 0) return {};
+  const QFontMetricsF metrics(item->property("font").value<QFont>());
+  for (auto found = words.globalMatch(text); found.hasNext();) {
+    const QString word = found.next().captured();
+    if (metrics.horizontalAdvance(word) > item->width() + 1) return word;
+  }
+  return {};
+}
+
 void addTextFaults(QStringList& faults, QQuickItem* item, const QQuickWindow& window) {
   const QString text = textOf(item);
+  if (const QString word = brokenWordOf(item, text); !word.isEmpty())
+    faults.append(QStringLiteral("a word breaks: %1 in %2").arg(word, text));
   if (item->property("truncated").toBool()) faults.append(QStringLiteral("cut off: ") + text);
   const double wide = item->property("contentWidth").toDouble();
   if (wide > item->width() + 1.5 && item->width() > 0)
@@ -130,14 +147,16 @@ void addSpokenFaults(QStringList& faults, const std::vector<QQuickItem*>& items)
   }
 }
 
-/// In a text that runs from right to left a minus sign before a bare number would stand on its other side.
+/// In a text that runs from right to left a minus sign before a bare number would stand on its other side,
+/// and a date with hyphens begins with its day.
 void addDirectionFaults(QStringList& faults, const QString& text) {
   if (!text.isRightToLeft()) return;
-  static const QRegularExpression isolated(QStringLiteral("\\x{2068}[^\\x{2068}\\x{2069}]*\\x{2069}"));
-  static const QRegularExpression minus(QStringLiteral("(^|[^\\p{L}\\p{N}])[-\\x{2212}]\\d"));
+  static const QRegularExpression isolated(
+      QStringLiteral("[\\x{2066}\\x{2068}][^\\x{2066}\\x{2068}\\x{2069}]*\\x{2069}"));
+  static const QRegularExpression minus(QStringLiteral("(^|[^\\p{L}\\p{N}])[-+\\x{2212}]\\d|\\d-\\d"));
   QString rest = text;
   for (int depth = 0; depth < 3; ++depth) rest.remove(isolated);
-  if (rest.contains(minus)) faults.append(QStringLiteral("minus sign on the wrong side: ") + text);
+  if (rest.contains(minus)) faults.append(QStringLiteral("a sign on the wrong side: ") + text);
 }
 
 /// As the screen is laid out at this moment.

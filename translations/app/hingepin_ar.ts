@@ -327,11 +327,11 @@
     </message>
     <message>
         <source>Day of the load, as 2026-05-04</source>
-        <translation>يوم الحمولة، مثل 2026-05-04</translation>
+        <translation>يوم الحمولة، مثل ⁦2026-05-04⁩</translation>
     </message>
     <message>
         <source>Year, month and day, as 2026-05-04</source>
-        <translation>السنة والشهر واليوم، مثل 2026-05-04</translation>
+        <translation>السنة والشهر واليوم، مثل ⁦2026-05-04⁩</translation>
     </message>
     <message>
         <source>Tell</source>

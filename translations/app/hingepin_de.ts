@@ -393,7 +393,7 @@
     </message>
     <message>
         <source>Failed: do not use this scale</source>
-        <translation>Fehlgeschlagen: diese Waage nicht benutzen</translation>
+        <translation>Fehl­geschlagen: diese Waage nicht benutzen</translation>
     </message>
     <message>
         <source>Given up: do not use this scale</source>
@@ -557,7 +557,7 @@
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
-        <translation>Das Gesetz und die Regeln der Einsatzstelle, die Betriebsanleitung des Maschinenherstellers und die Praxis zugelassener Fachkräfte gehen vor.</translation>
+        <translation>Das Gesetz und die Regeln der Einsatzstelle, die Betriebs­anleitung des Maschinen­herstellers und die Praxis zugelassener Fachkräfte gehen vor.</translation>
     </message>
     <message>
         <source>Language</source>
@@ -690,7 +690,7 @@
     </message>
     <message>
         <source>Failed</source>
-        <translation>Fehlgeschlagen</translation>
+        <translation>Fehl­geschlagen</translation>
     </message>
 </context>
 <context>
@@ -759,7 +759,7 @@
     </message>
     <message>
         <source>locked out</source>
-        <translation>gegen Wiedereinschalten gesichert</translation>
+        <translation>gegen Wieder­einschalten gesichert</translation>
     </message>
     <message>
         <source>Add a unit</source>
@@ -790,7 +790,7 @@
     </message>
     <message>
         <source>The job then ends as given up: the machine is made safe, and its scale is tagged not to be used.</source>
-        <translation>Der Auftrag endet dann als abgebrochen: die Maschine wird gesichert, und an ihre Waage kommt der Warnanhänger, dass sie nicht benutzt werden darf.</translation>
+        <translation>Der Auftrag endet dann als abgebrochen: die Maschine wird gesichert, und an ihre Waage kommt der Warn­anhänger, dass sie nicht benutzt werden darf.</translation>
     </message>
     <message>
         <source>Hold to give up</source>
@@ -903,7 +903,7 @@
     </message>
     <message>
         <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
-        <translation>Geräte, Aufträge und Protokolle des Betriebshofs sind da, aber kein Schlüssel zum Unterschreiben. So ist es, nachdem ein Telefon aus einer Sicherung wiederhergestellt wurde: Sicherungen enthalten keine Schlüssel, damit niemand sonst damit unterschreiben kann.</translation>
+        <translation>Geräte, Aufträge und Protokolle des Betriebshofs sind da, aber kein Schlüssel zum Unter­schreiben. So ist es, nachdem ein Telefon aus einer Sicherung wiederhergestellt wurde: Sicherungen enthalten keine Schlüssel, damit niemand sonst damit unterschreiben kann.</translation>
     </message>
     <message>
         <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
@@ -930,7 +930,7 @@
     </message>
     <message>
         <source>A raised boom can come down.</source>
-        <translation>Ein angehobenes Hubgerüst kann herunterkommen.</translation>
+        <translation>Ein angehobenes Hubgerüst kann herunter­kommen.</translation>
     </message>
     <message>
         <source>Whoever is under it is crushed.</source>
@@ -1101,7 +1101,7 @@
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation>Sie sperrt auf diesem Telefon den eigenen Schlüssel zum Unterschreiben und den Schlüssel des Betriebshofs. Niemand kann sie wiederherstellen: aufschreiben und dort aufbewahren, wo das Büro seine Schlüssel aufbewahrt. Weitere Personen können später hinzugefügt werden, jede mit einem eigenen Schlüssel.</translation>
+        <translation>Sie sperrt auf diesem Telefon den eigenen Schlüssel zum Unter­schreiben und den Schlüssel des Betriebshofs. Niemand kann sie wiederherstellen: aufschreiben und dort aufbewahren, wo das Büro seine Schlüssel aufbewahrt. Weitere Personen können später hinzugefügt werden, jede mit einem eigenen Schlüssel.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
@@ -1127,7 +1127,7 @@
     <name>MoveStep</name>
     <message>
         <source>Move the practice loader</source>
-        <translation>Übungsradlader bewegen</translation>
+        <translation>Übungs­radlader bewegen</translation>
     </message>
     <message>
         <source>It does what the step asks; on a real machine your hands are on the levers</source>
@@ -1143,7 +1143,7 @@
     </message>
     <message>
         <source>Failed</source>
-        <translation>Fehlgeschlagen</translation>
+        <translation>Fehl­geschlagen</translation>
     </message>
     <message>
         <source>Boom at its lowest</source>
@@ -1477,7 +1477,7 @@
     </message>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation>Warnanhänger als PDF speichern</translation>
+        <translation>Warn­anhänger als PDF speichern</translation>
     </message>
     <message>
         <source>Sign it too</source>
@@ -1724,7 +1724,7 @@
     <name>SignStep</name>
     <message>
         <source>Sign</source>
-        <translation>Unterschreiben</translation>
+        <translation>Unter­schreiben</translation>
     </message>
     <message>
         <source>Clear the glass</source>
@@ -1888,11 +1888,11 @@
     <name>TagStep</name>
     <message>
         <source>Save the tag as a PDF</source>
-        <translation>Warnanhänger als PDF speichern</translation>
+        <translation>Warn­anhänger als PDF speichern</translation>
     </message>
     <message>
         <source>The tag hangs on the machine</source>
-        <translation>Warnanhänger hängt an der Maschine</translation>
+        <translation>Warn­anhänger hängt an der Maschine</translation>
     </message>
     <message>
         <source>Saved: %1</source>
@@ -2114,7 +2114,7 @@
     </message>
     <message>
         <source>Oil at least, °C, before pressures are taught (if the manual says)</source>
-        <translation>Öl mindestens, °C, bevor Drücke eingelernt werden (wenn die Betriebsanleitung es angibt)</translation>
+        <translation>Öl mindestens, °C, bevor Drücke eingelernt werden (wenn die Betriebs­anleitung es angibt)</translation>
     </message>
     <message>
         <source>Test mass of the yard, kg (if there is one)</source>
@@ -2368,7 +2368,7 @@
     </message>
     <message>
         <source>Safety lead</source>
-        <translation>Sicherheitsverantwortlicher</translation>
+        <translation>Sicherheits­verantwortlicher</translation>
     </message>
     <message>
         <source>Yard checker</source>
@@ -2503,7 +2503,7 @@
     </message>
     <message>
         <source>List of who may sign</source>
-        <translation>Liste der Unterschriftsberechtigten</translation>
+        <translation>Liste der Unterschrifts­berechtigten</translation>
     </message>
     <message>
         <source>Photo, log or other evidence</source>
