@@ -2368,7 +2368,7 @@
     </message>
     <message>
         <source>Safety lead</source>
-        <translation>Sicherheits­verantwortlicher</translation>
+        <translation>Sicherheits­verantwort­licher</translation>
     </message>
     <message>
         <source>Yard checker</source>
