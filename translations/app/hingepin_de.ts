@@ -17,7 +17,7 @@
     </message>
     <message>
         <source>Load&apos;s centre along the bucket floor from the hinge pin, mm</source>
-        <translation>Lastschwerpunkt entlang des Schaufelbodens, vom Schaufeldrehpunkt aus, mm</translation>
+        <translation>Lastschwerpunkt entlang des Schaufelbodens, vom Schaufel­drehpunkt aus, mm</translation>
     </message>
     <message>
         <source>Load&apos;s centre square to the floor, mm</source>
@@ -154,7 +154,7 @@
     </message>
     <message>
         <source>Nothing was changed. Keep the folder as it is, and restore a backup beside it if you have one.</source>
-        <translation>Nichts wurde geändert. Den Ordner lassen, wie er ist, und eine Sicherungskopie, wenn es eine gibt, daneben wiederherstellen.</translation>
+        <translation>Nichts wurde geändert. Den Ordner lassen, wie er ist, und eine Sicherungskopie, wenn es eine gibt, daneben wieder­herstellen.</translation>
     </message>
     <message>
         <source>Try again</source>
@@ -518,7 +518,7 @@
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation>Hubaufzeichnungen (%1)</translation>
+        <translation>Hub­aufzeichnungen (%1)</translation>
     </message>
     <message>
         <source>Practise what goes wrong</source>
@@ -553,7 +553,7 @@
     <name>FirstStartPage</name>
     <message>
         <source>Calibrates the scale and the automatic stops of a wheel loader, step by step, with no signal needed, and keeps a signed record.</source>
-        <translation>Kalibriert die Waage und die automatischen Haltepunkte eines Radladers, Schritt für Schritt, ohne dass Empfang nötig ist, und führt ein unterschriebenes Protokoll.</translation>
+        <translation>Kalibriert die Waage und die automatischen Haltepunkte eines Radladers, Schritt für Schritt, ohne dass Empfang nötig ist, und führt ein unter­schriebenes Protokoll.</translation>
     </message>
     <message>
         <source>The law and the rules of the site, the machine maker&apos;s manual and licensed practice come first.</source>
@@ -903,11 +903,11 @@
     </message>
     <message>
         <source>Units, jobs and records of the yard are here, but no key to sign with. So it is after a phone was restored from a backup: backups hold no keys, so that nobody else can sign with yours.</source>
-        <translation>Geräte, Aufträge und Protokolle des Betriebshofs sind da, aber kein Schlüssel zum Unter­schreiben. So ist es, nachdem ein Telefon aus einer Sicherung wiederhergestellt wurde: Sicherungen enthalten keine Schlüssel, damit niemand sonst damit unterschreiben kann.</translation>
+        <translation>Geräte, Aufträge und Protokolle des Betriebshofs sind da, aber kein Schlüssel zum Unter­schreiben. So ist es, nachdem ein Telefon aus einer Sicherung wieder­hergestellt wurde: Sicherungen enthalten keine Schlüssel, damit niemand sonst damit unterschreiben kann.</translation>
     </message>
     <message>
         <source>Nothing is lost: what was signed stays signed, and can be checked. With new keys you go on. The yard&apos;s list of who may sign then begins anew, with all who were on it, and other phones of the yard must accept it.</source>
-        <translation>Nichts ist verloren: Unterschriebenes bleibt unterschrieben und prüfbar. Mit neuen Schlüsseln geht es weiter. Die Liste des Betriebshofs, wer unterschreiben darf, beginnt dann neu, mit allen, die darauf standen, und andere Telefone des Betriebshofs müssen sie annehmen.</translation>
+        <translation>Nichts ist verloren: Unter­schriebenes bleibt unterschrieben und prüfbar. Mit neuen Schlüsseln geht es weiter. Die Liste des Betriebshofs, wer unterschreiben darf, beginnt dann neu, mit allen, die darauf standen, und andere Telefone des Betriebshofs müssen sie annehmen.</translation>
     </message>
     <message>
         <source>If the old phone was lost or stolen, its key can still sign. Have it revoked.</source>
@@ -942,7 +942,7 @@
     </message>
     <message>
         <source>This phone has no accelerometer. Use an inclinometer and type what it shows.</source>
-        <translation>Dieses Telefon hat keinen Beschleunigungssensor. Einen Neigungsmesser verwenden und eintippen, was er zeigt.</translation>
+        <translation>Dieses Telefon hat keinen Beschleunigungs­sensor. Einen Neigungsmesser verwenden und eintippen, was er zeigt.</translation>
     </message>
     <message>
         <source>Slope along the phone&apos;s long side, as it lay first:</source>
@@ -989,7 +989,7 @@
     </message>
     <message>
         <source>Pressure in %1, over the boom sensor&apos;s reading</source>
-        <translation>Druck in %1, über dem Messwert des Hubgerüstsensors</translation>
+        <translation>Druck in %1, über dem Messwert des Hubgerüst­sensors</translation>
     </message>
     <message>
         <source>Chart of the lift pressure.</source>
@@ -1005,7 +1005,7 @@
     </message>
     <message>
         <source>Where it lies with 95 % probability</source>
-        <translation>Wo sie mit 95 % Wahrscheinlichkeit liegt</translation>
+        <translation>Wo sie mit 95 % Wahrschein­lichkeit liegt</translation>
     </message>
 </context>
 <context>
@@ -1101,7 +1101,7 @@
     </message>
     <message>
         <source>It locks your signing key and the yard&apos;s key on this phone. Nobody can recover it: write it down and keep it where the office keeps its keys. Others can be added later, each with a key of their own.</source>
-        <translation>Sie sperrt auf diesem Telefon den eigenen Schlüssel zum Unter­schreiben und den Schlüssel des Betriebshofs. Niemand kann sie wiederherstellen: aufschreiben und dort aufbewahren, wo das Büro seine Schlüssel aufbewahrt. Weitere Personen können später hinzugefügt werden, jede mit einem eigenen Schlüssel.</translation>
+        <translation>Sie sperrt auf diesem Telefon den eigenen Schlüssel zum Unter­schreiben und den Schlüssel des Betriebshofs. Niemand kann sie wieder­herstellen: aufschreiben und dort aufbewahren, wo das Büro seine Schlüssel aufbewahrt. Weitere Personen können später hinzugefügt werden, jede mit einem eigenen Schlüssel.</translation>
     </message>
     <message>
         <source>Make the keys and the yard</source>
@@ -1227,7 +1227,7 @@
     </message>
     <message>
         <source>Lift logs (%1)</source>
-        <translation>Hubaufzeichnungen (%1)</translation>
+        <translation>Hub­aufzeichnungen (%1)</translation>
     </message>
 </context>
 <context>
@@ -1536,7 +1536,7 @@
     </message>
     <message>
         <source>Standard deviation %1 %2, largest %3 %2</source>
-        <translation>Standardabweichung %1 %2, größte %3 %2</translation>
+        <translation>Standard­abweichung %1 %2, größte %3 %2</translation>
     </message>
     <message>
         <source>What the fit leaves</source>
@@ -1717,7 +1717,7 @@
     </message>
     <message>
         <source>Tolerance and decision rule, where a unit does not say otherwise</source>
-        <translation>Toleranz und Entscheidungsregel, wo ein Gerät nichts anderes angibt</translation>
+        <translation>Toleranz und Entscheidungs­regel, wo ein Gerät nichts anderes angibt</translation>
     </message>
 </context>
 <context>
@@ -1817,7 +1817,7 @@
     </message>
     <message>
         <source>Id of the access key</source>
-        <translation>Kennung des Zugangsschlüssels</translation>
+        <translation>Kennung des Zugangs­schlüssels</translation>
     </message>
     <message>
         <source>User name</source>
@@ -2209,7 +2209,7 @@
     </message>
     <message>
         <source>not trusted</source>
-        <translation>nicht vertrauenswürdig</translation>
+        <translation>nicht vertrauens­würdig</translation>
     </message>
     <message>
         <source>corrected</source>
@@ -2428,7 +2428,7 @@
     <name>hingepin::mobile::Profiles</name>
     <message>
         <source>This file holds no linkage. A unit&apos;s profile, a calibration job, or the linkage alone is needed.</source>
-        <translation>Diese Datei enthält keine Kinematik. Nötig ist das Profil eines Geräts, ein Kalibrierauftrag oder die Kinematik allein.</translation>
+        <translation>Diese Datei enthält keine Kinematik. Nötig ist das Profil eines Geräts, ein Kalibrier­auftrag oder die Kinematik allein.</translation>
     </message>
     <message>
         <source>Mass on the scale</source>
