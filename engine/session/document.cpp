@@ -461,7 +461,7 @@ Expected<Document> documentOf(const Store& store, std::string_view record, const
   add("document-cautions", teller.cautions());
   add("document-conditions",
       teller.readings([](const RecordedTry& each) { return isCondition(each) && !isAsFound(each); }));
-  add("document-as-found", teller.readings(isAsFound));
+  add("document-as-found", teller.readings([](const RecordedTry& each) { return isAsFound(each); }));
   add("document-proof", teller.proof());
   add("document-calibration", teller.calibration());
   add("document-stops", teller.readings(isStop));

@@ -17,6 +17,7 @@
 #include "engine/session/catalogue.h"
 #include "engine/session/fitting.h"
 #include "engine/session/surveying.h"
+#include "engine/session/told.h"
 #include "engine/units/degree.h"
 #include "engine/units/ucum.h"
 
@@ -243,7 +244,7 @@ Expected<std::optional<store::Pair>> pairAfter(const store::Store& store, const 
     // What the runner marks by itself is about people and does not restrict the scale.
     if (!procedures::textCodesOf(job.procedure).contains(mark.mark)) continue;
     // Nor does what was found before the scale was taught anew.
-    if (taught && mark.step.starts_with("found-")) continue;
+    if (taught && isAsFound(mark.step)) continue;
     const std::string restriction = restrictionOf(job, mark.mark);
     if (std::ranges::find(pair.restrictions, restriction) == pair.restrictions.end()) {
       pair.restrictions.push_back(restriction);

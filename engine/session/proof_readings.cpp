@@ -453,15 +453,19 @@ struct Weigher {
   std::string hash;  ///< "" for that of the job itself
 };
 
-/// By what the lifts of a job are weighed.
-Expected<std::optional<Weigher>> weigherOf(const store::Store& store, const OpenJob& job, const Edge& edge) {
-  Expected<std::optional<Fit>> own = fitOf(store, job, edge);
-  if (!own) return std::unexpected(std::move(own.error()));
-  if (*own) return Weigher{std::move((*own)->calibration), ""};
+/// By what the lift of a reading is weighed.
+Expected<std::optional<Weigher>> weigherOf(const store::Store& store, const OpenJob& job, const Step& reading,
+                                           const Edge& edge) {
+  const bool as_found = isAsFound(reading.id);
+  if (!as_found) {
+    Expected<std::optional<Fit>> own = fitOf(store, job, edge);
+    if (!own) return std::unexpected(std::move(own.error()));
+    if (*own) return Weigher{std::move((*own)->calibration), ""};
+  }
   // What is being taught anew is not proved by what held before.
   const bool teaches = std::ranges::any_of(
       job.procedure.steps, [](const Step& step) { return step.use == procedures::Use::Calibration; });
-  if (teaches || job.job.attachment.empty()) return std::nullopt;
+  if ((teaches && !as_found) || job.job.attachment.empty()) return std::nullopt;
   const Expected<std::optional<store::Pair>> pair = store.pair(job.job.unit, job.job.attachment);
   if (!pair) return std::unexpected(pair.error());
   if (!*pair || (*pair)->calibration.empty()) return std::nullopt;
@@ -486,7 +490,7 @@ Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, cons
                each.event.type == procedures::EventType::Answer;
       });
   if (lift == job.state.tries.rend() || lift->event.hashes.empty()) return std::nullopt;
-  const Expected<std::optional<Weigher>> weigher = weigherOf(store, job, edge);
+  const Expected<std::optional<Weigher>> weigher = weigherOf(store, job, reading, edge);
   if (!weigher) return std::unexpected(weigher.error());
   if (!*weigher) return std::nullopt;
   const Expected<std::string> bytes = blobsOf(store)(lift->event.hashes.front());

@@ -78,9 +78,9 @@ struct WeighedLift {
   double expanded_kg = 0.0;
   std::string calibration{};  ///< hash of what it was weighed by; "" for the one that the job itself gives
 };
-/// By the calibration that the job gives; in a procedure that teaches nothing, by that which holds for unit
-/// and attachment. Nothing for another step, where that lift has no log, and where no such calibration weighs
-/// it. Takes as long as a fit. Errors: those of the store.
+/// By the calibration that the job gives; as found, and in a procedure that teaches nothing, by that which
+/// holds for unit and attachment. Nothing for another step, where that lift has no log, and where no such
+/// calibration weighs it. Takes as long as a fit. Errors: those of the store.
 [[nodiscard]] Expected<std::optional<WeighedLift>> weighedLift(const store::Store& store, const OpenJob& job,
                                                                const procedures::Step& reading,
                                                                const Edge& edge);

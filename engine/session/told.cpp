@@ -65,7 +65,7 @@ Expected<std::vector<Beside>> besideRecord(const store::Store& store, const Told
 bool isCondition(const RecordedTry& each) {
   return std::ranges::find(kConditions, each.quantity) != kConditions.end();
 }
-bool isAsFound(const RecordedTry& each) { return each.about.starts_with("found-"); }
+bool isAsFound(std::string_view step) { return step.starts_with("found-"); }
 bool isStop(const RecordedTry& each) {
   const bool named = each.about.ends_with("-set") || each.about.ends_with("-reached");
   return each.quantity == "edge-height" || (each.quantity == "length" && named);

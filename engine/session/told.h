@@ -46,7 +46,8 @@ struct Beside {
 /// Whether a reading tells of the circumstances: oil temperature, pitch, ...
 [[nodiscard]] bool isCondition(const RecordedTry& each);
 /// Whether it was made before anything was set; the library names its steps so.
-[[nodiscard]] bool isAsFound(const RecordedTry& each);
+[[nodiscard]] bool isAsFound(std::string_view step);
+[[nodiscard]] inline bool isAsFound(const RecordedTry& each) { return isAsFound(each.about); }
 /// A stop as stored and as come to; likewise.
 [[nodiscard]] bool isStop(const RecordedTry& each);
 

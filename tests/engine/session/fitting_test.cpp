@@ -271,6 +271,12 @@ TEST(FittingTest, WhatIsTaughtAnewIsNotWeighedByWhatHeldBefore) {
   yard.logs.erase("log-slow");
   yard.says["routine-mass-known"] = {"2000 kg"};
   OpenJob again = yard.begin("after-attachment-change", "own-routine");
+  yard.logs["found-lift"] = practiceFiles().at("mass-2.csv");
+  ASSERT_EQ(yard.work(again, "found-shown"), "");
+  const auto found = need(
+      weighedLift(yard.store, again, *procedures::findStep(again.procedure, "found-shown"), folder::edge()));
+  ASSERT_TRUE(found) << "as found it is what held before";
+  EXPECT_NE(found->calibration, "");
   ASSERT_EQ(yard.work(again, "prove-shown"), "");
   EXPECT_FALSE(need(
       weighedLift(yard.store, again, *procedures::findStep(again.procedure, "prove-shown"), folder::edge())));
