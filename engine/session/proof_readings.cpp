@@ -142,9 +142,9 @@ void addMasses(const RecordedJob& job, const procedures::Procedure& procedure, s
 
 /// "2026-11-30": as a day of the calendar is compared with others.
 bool isDay(std::string_view text) {
-  constexpr std::string_view kShape = "dddd-dd-dd";
+  constexpr std::string_view kShape = "0000-00-00";
   return std::ranges::equal(text, kShape, [](char byte, char wanted) {
-    return wanted == 'd' ? byte >= '0' && byte <= '9' : byte == wanted;
+    return wanted == '0' ? byte >= '0' && byte <= '9' : byte == wanted;
   });
 }
 
