@@ -12,7 +12,7 @@ Item {
     readonly property bool measures: measure.from !== undefined
     readonly property var machine: measures ? measure.machine : Live.machine
     readonly property bool hasMachine: machine.hingePin !== undefined
-    implicitHeight: Math.min(width * (measures ? 0.5 : 0.62), 300)
+    implicitHeight: measures ? 190 : Math.min(width * 0.62, 300)
     Layout.fillWidth: true
     // A position that nobody knows is not drawn.
     visible: hasMachine && (measures || Live.angleKnown || Live.source === "practice")
