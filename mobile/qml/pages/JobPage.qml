@@ -107,7 +107,8 @@ Page {
         }
         contentItem: Item {
             Rectangle {
-                width: progress.visualPosition * parent.width
+                x: progress.mirrored ? parent.width - width : 0
+                width: progress.position * parent.width
                 height: parent.height
                 radius: 5
                 color: Theme.accent
