@@ -1567,7 +1567,7 @@
     </message>
     <message>
         <source>Everything that was done is kept. Before you go on: is the machine as you left it, and is nobody near it? Cautions that still hold are shown again, and &quot;the zone is clear&quot; is asked for again.</source>
-        <translation>Alles Erledigte bleibt erhalten. Vor dem Weitermachen: ist die Maschine so, wie sie verlassen wurde, und ist niemand in ihrer Nähe? Warnhinweise, die noch gelten, werden erneut gezeigt, und „Gefahrenbereich frei“ wird erneut verlangt.</translation>
+        <translation>Alles Erledigte bleibt erhalten. Vor dem Weitermachen: ist die Maschine so, wie sie verlassen wurde, und ist niemand in ihrer Nähe? Warnhinweise, die noch gelten, werden erneut gezeigt, und „Gefahren­bereich frei“ wird erneut verlangt.</translation>
     </message>
     <message>
         <source>Somebody else</source>
@@ -2290,7 +2290,7 @@
     <name>ZoneStep</name>
     <message>
         <source>Hold: the zone is clear</source>
-        <translation>Halten: Gefahrenbereich frei</translation>
+        <translation>Halten: Gefahren­bereich frei</translation>
     </message>
     <message>
         <source>The machine moves next. Nobody near it, nobody under the boom, everybody in sight.</source>
@@ -2305,7 +2305,7 @@
     </message>
     <message>
         <source>zone clear</source>
-        <translation>Gefahrenbereich frei</translation>
+        <translation>Gefahren­bereich frei</translation>
     </message>
     <message>
         <source>gone back to do it again</source>
