@@ -17,7 +17,7 @@ Card {
     BodyText {
         visible: Live.alive
         Layout.fillWidth: true
-        text: (Live.angleKnown ? qsTr("Boom %1°").arg(Live.boomAngle.toFixed(1)) + (Live.angleWanted ? " · " + qsTr("wanted %1°").arg(Live.wantedAngle.toFixed(1)) : "") + " · " : "") + Live.pressure
+        text: (Live.angleKnown ? qsTr("Boom %1°").arg(App.number(Live.boomAngle, 1)) + (Live.angleWanted ? " · " + qsTr("wanted %1°").arg(App.number(Live.wantedAngle, 1)) : "") + " · " : "") + Live.pressure
     }
     Rectangle {
         visible: Live.progress > 0
@@ -30,6 +30,7 @@ Card {
         Accessible.role: Accessible.ProgressBar
         Accessible.name: qsTr("%1 % done").arg(Math.round(Live.progress * 100))
         Rectangle {
+            anchors.left: parent.left
             width: parent.width * Live.progress
             height: parent.height
             radius: 7
