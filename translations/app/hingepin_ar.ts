@@ -1044,11 +1044,11 @@
     </message>
     <message>
         <source>Boom %1°</source>
-        <translation>الذراع %1°</translation>
+        <translation>الذراع ⁦%1°⁩</translation>
     </message>
     <message>
         <source>wanted %1°</source>
-        <translation>المطلوب %1°</translation>
+        <translation>المطلوب ⁦%1°⁩</translation>
     </message>
     <message>
         <source>%1 % done</source>
