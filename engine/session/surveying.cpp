@@ -57,8 +57,7 @@ std::string textOfLimit(const OpenJob& job, const std::optional<procedures::Limi
 
 /// Whether two targets are the same apart from the pose. A distance has no direction.
 bool isSame(Target a, Target b) {
-  a.pose.reset();
-  b.pose.reset();
+  a.pose = b.pose = 0;
   if (a == b) return true;
   if (a.kind != Kind::Distance) return false;
   std::swap(b.from, b.to);
