@@ -428,20 +428,21 @@ struct LiftLogLines::Reading {
   std::optional<double> last_time_s{};
   std::optional<std::size_t> blank_line{};
 
-  Expected<std::optional<LogLine>> header(const Record& record) {
+  Expected<bool> header(const Record& record, LogLine& line) {
     log = LiftLog{};
     log.name = cutter.file();
     rows.reset();
     Expected<std::vector<Column>> columns = readHeader(cutter.file(), record, log);
     if (!columns) return std::unexpected(columns.error());
     rows.emplace(cutter.file(), *std::move(columns));
-    return LogLine{.text = record.text, .row = std::nullopt, .is_header = true};
+    line = {.text = record.text, .row = std::nullopt, .is_header = true};
+    return true;
   }
 
-  Expected<std::optional<LogLine>> row(const Record& record) {
+  Expected<bool> row(const Record& record, LogLine& line) {
     if (Expected<void> read = rows->read(record); !read) {
       // A gateway that began anew without its connection having ended.
-      if (origin == LogOrigin::Feed && namesColumn(cutter.file(), record)) return header(record);
+      if (origin == LogOrigin::Feed && namesColumn(cutter.file(), record)) return header(record, line);
       return std::unexpected(read.error());
     }
     ++log.rows_read;
@@ -452,12 +453,12 @@ struct LiftLogLines::Reading {
                     {{"time", Amount{*time_s, "s", 3}}, {"previous", Amount{*last_time_s, "s", 3}}});
     }
     if (time_s) last_time_s = time_s;
-    Expected<std::optional<LogLine>> made(std::in_place, std::in_place);
-    LogLine& line = **made;
     line.text = record.text;
+    line.is_header = false;
+    line.row.reset();
     if (!time_s || std::isnan(rows->value(kBoomSensor)) || std::isnan(rows->value(kHeadPressure))) {
       ++log.rows_dropped;
-      return made;
+      return true;
     }
     // Field by field: a row that is put together and copied takes longer than its numbers take to read.
     LiftRow& values = line.row.emplace();
@@ -470,7 +471,7 @@ struct LiftLogLines::Reading {
     rows->put(kPitch, values.pitch_rad);
     rows->put(kOilTemperature, values.oil_temperature_K);
     log.has_rod_pressure = log.has_rod_pressure || values.rod_pressure_Pa.has_value();
-    return made;
+    return true;
   }
 };
 
@@ -485,12 +486,12 @@ void LiftLogLines::came(std::size_t count) { reading_->cutter.came(count); }
 bool LiftLogLines::atEnd() const { return reading_->cutter.atEnd(); }
 const LiftLog& LiftLogLines::log() const { return reading_->log; }
 
-Expected<std::optional<LogLine>> LiftLogLines::next() {
+Expected<bool> LiftLogLines::next(LogLine& line) {
   Reading& reading = *reading_;
   while (true) {
     const Expected<std::optional<Record>> next = reading.cutter.next();
     if (!next) return std::unexpected(next.error());
-    if (!*next) return std::nullopt;
+    if (!*next) return false;
     const Record& record = **next;
     const bool first = !reading.rows;
     if (record.text.empty() && (reading.origin == LogOrigin::Feed || !first)) {
@@ -500,11 +501,12 @@ Expected<std::optional<LogLine>> LiftLogLines::next() {
     if (reading.blank_line && reading.origin == LogOrigin::File)
       return fail(ErrorKind::InvalidInput, "csv-blank-line", {},
                   {.file = reading.cutter.file(), .line = *reading.blank_line, .column = 1});
-    return first ? reading.header(record) : reading.row(record);
+    return first ? reading.header(record, line) : reading.row(record, line);
   }
 }
 
 void LiftLogLines::take(std::string_view bytes, const calibration::LogLineSink& each) {
+  LogLine line;
   while (!bytes.empty()) {
     const std::span<char> room = space();
     const std::size_t count = std::min(room.size(), bytes.size());
@@ -512,11 +514,11 @@ void LiftLogLines::take(std::string_view bytes, const calibration::LogLineSink& 
     bytes.remove_prefix(count);
     came(count);
     while (true) {
-      const Expected<std::optional<LogLine>> line = next();
-      if (!line) {
-        each(std::unexpected(line.error()), log());
-      } else if (*line) {
-        each(**line, log());
+      const Expected<bool> whole = next(line);
+      if (!whole) {
+        each(std::unexpected(whole.error()), log());
+      } else if (*whole) {
+        each(line, log());
       } else {
         break;
       }
@@ -527,13 +529,14 @@ void LiftLogLines::take(std::string_view bytes, const calibration::LogLineSink& 
 Expected<LiftLog> readLiftLog(const ByteSource& source, const std::string& file) {
   LiftLogLines lines(file, LogOrigin::File);
   calibration::LiftLogBuilder builder;
+  LogLine line;
   bool has_header = false;
   while (true) {
-    const Expected<std::optional<LogLine>> line = lines.next();
-    if (!line) return std::unexpected(line.error());
-    if (*line) {
+    const Expected<bool> came = lines.next(line);
+    if (!came) return std::unexpected(came.error());
+    if (*came) {
       has_header = true;
-      if ((*line)->row) builder.add(*(*line)->row);
+      if (line.row) builder.add(*line.row);
       continue;
     }
     if (lines.atEnd()) break;

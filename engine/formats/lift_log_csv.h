@@ -37,11 +37,11 @@ class LiftLogLines {
   /// So many bytes were put there; 0: no more will come.
   void came(std::size_t count);
 
-  /// The next line that is whole, header first; nothing where it needs more bytes, or all were read.
-  /// Errors: InvalidInput with file, line and column (codes "csv-..." and "not-utf8"). The line at fault is
-  /// passed over, and what comes after it can be read; where no header was read, the next line is taken as
-  /// one.
-  [[nodiscard]] Expected<std::optional<calibration::LogLine>> next();
+  /// The next line that is whole, header first, into `line`; false where it needs more bytes, or all were
+  /// read. Errors: InvalidInput with file, line and column (codes "csv-..." and "not-utf8"). The line at
+  /// fault is passed over, and what comes after it can be read; where no header was read, the next line is
+  /// taken as one.
+  [[nodiscard]] Expected<bool> next(calibration::LogLine& line);
   /// No more bytes come, and all lines were read.
   [[nodiscard]] bool atEnd() const;
   /// Units, unknown columns and counts of the log whose header came last; its rows are not kept.

@@ -23,7 +23,10 @@ struct Unit {
   double divisor = 1.0;
   double offset = 0.0;
 
-  [[nodiscard]] constexpr double toSi(double value) const { return (value + offset) * factor / divisor; }
+  [[nodiscard]] constexpr double toSi(double value) const {
+    const double scaled = (value + offset) * factor;
+    return divisor == 1.0 ? scaled : scaled / divisor;  // most have none, and to divide takes longest
+  }
   [[nodiscard]] constexpr double fromSi(double value_si) const {
     return value_si * divisor / factor - offset;
   }
