@@ -45,7 +45,7 @@ img { max-width: 100%; height: auto; } .plot { width: 100%; } .code { width: 34m
   table.results thead { display: none; }
   table.results tr { display: block; border: 1px solid #888; margin-bottom: 2mm; }
   table.results td { display: block; font-size: 11pt; border: none; }
-  table.results td::before { content: attr(data-label) ": "; color: #444; }
+  table.results td::before { content: attr(data-label); color: #444; }
 }
 @media print { body { padding: 0; max-width: none; } }
 )css";
@@ -66,6 +66,7 @@ class Page {
  private:
   [[nodiscard]] std::string say(const Message& message) const { return escaped(voice_.say(message)); }
   [[nodiscard]] std::string say(const char* code) const { return say(Message{code, {}}); }
+  [[nodiscard]] std::string colon() const { return voice_.language == "fr" ? "\u00a0: " : ": "; }
   [[nodiscard]] std::string given(const std::string& text) const {
     return text.empty() ? say("certificate-not-stated") : escaped(text);
   }
@@ -106,7 +107,7 @@ class Page {
   }
   void beginResults(const std::vector<const char*>& labels);
   void cell(const std::string& html) {
-    html_ += fmt::format("<td data-label=\"{}\">{}</td>", labels_[column_++], html);
+    html_ += fmt::format("<td data-label=\"{}{}\">{}</td>", labels_[column_++], colon(), html);
   }
   void beginRow() {
     html_ += "<tr>";
@@ -204,11 +205,11 @@ void Page::head() {
   html_ +=
       fmt::format("<table class=\"head\" width=\"100%\"><tr><td><h1>{}</h1>\n", say("certificate-title"));
   paragraph(say("certificate-subtitle"));
-  paragraph(fmt::format("{}: <b>{}</b>", say("document-unit"), escaped(certificate_.unit)));
+  paragraph(say("document-unit") + colon() + "<b>" + escaped(certificate_.unit) + "</b>");
   if (!certificate_.attachment.empty()) {
-    paragraph(fmt::format("{}: <b>{}</b>", say("document-attachment"), escaped(certificate_.attachment)));
+    paragraph(say("document-attachment") + colon() + "<b>" + escaped(certificate_.attachment) + "</b>");
   }
-  paragraph(say("certificate-number") + ": " + hash(certificate_.record), "small");
+  paragraph(say("certificate-number") + colon() + hash(certificate_.record), "small");
   html_ += "</td><td class=\"code\" width=\"130\">";
   if (!certificate_.qr_text.empty()) {
     html_ += fmt::format("<img width=\"121\" height=\"121\" alt=\"{}\" src=\"{}\">",
@@ -257,7 +258,7 @@ void Page::proof(std::size_t place) {
   const Proof& proof = certificate_.proofs[place];
   const bool found = proof.when == When::AsFound;
   const std::string when = nameOfProof(certificate_, place) + "/";
-  heading(say("document-proof") + ": " + say(found ? "document-as-found" : "certificate-as-left"));
+  heading(say("document-proof") + colon() + say(found ? "document-as-found" : "certificate-as-left"));
   beginResults({"certificate-against", "certificate-reference", "certificate-indication", "document-error",
                 "certificate-repeatability", "certificate-limit", "certificate-verdict", "certificate-from"});
   for (std::size_t index = 0; index < proof.results.size(); ++index) {
@@ -274,7 +275,7 @@ void Page::proof(std::size_t place) {
     cell(result.repeatability ? number(at + "repeatability", *result.repeatability) : "–");
     cell(limit(at + "limit", result.limit));
     cell(verdict(result.verdict) +
-         (result.probability ? "<br><span class=\"small\">" + say("certificate-probability") + ": " +
+         (result.probability ? "<br><span class=\"small\">" + say("certificate-probability") + colon() +
                                    number(at + "probability", *result.probability) + "</span>"
                              : ""));
     Figure all = result.reference;
@@ -287,7 +288,7 @@ void Page::proof(std::size_t place) {
     beginFacts();
     for (const Characteristic& other : proof.others) {
       fact(say(other.name), number(when + other.name.code, other.figure, true) + " <span class=\"small\">" +
-                                say("certificate-from") + ": " + origin(other.figure) + "</span>");
+                                say("certificate-from") + colon() + origin(other.figure) + "</span>");
     }
     endTable();
   }
@@ -310,7 +311,7 @@ void Page::correction() {
   const auto row = [&](const char* label, const char* name, const std::optional<Figure>& figure) {
     if (!figure) return;
     fact(say(label), number(name, *figure, true) + " <span class=\"small\">" + say("certificate-from") +
-                         ": " + origin(*figure) + "</span>");
+                         colon() + origin(*figure) + "</span>");
   };
   row("certificate-zero-correction", "zero-correction", c.zero);
   row("certificate-span-factor", "span-factor", c.span_factor);
@@ -345,7 +346,7 @@ void Page::conditions() {
   for (std::size_t index = 0; index < certificate_.conditions.size(); ++index) {
     const Condition& condition = certificate_.conditions[index];
     fact(escaped(condition.name), number("condition/" + std::to_string(index + 1), condition.figure) +
-                                      " <span class=\"small\">" + say("certificate-from") + ": " +
+                                      " <span class=\"small\">" + say("certificate-from") + colon() +
                                       origin(condition.figure) + "</span>");
   }
   endTable();
@@ -357,7 +358,7 @@ void Page::statements() {
   paragraph(say(aboutUncertainty()));
   for (const char* const code : kStatements) paragraph(say(code));
   if (!certificate_.particulars.references.empty()) {
-    paragraph(say("certificate-references") + ": " + escaped(certificate_.particulars.references));
+    paragraph(say("certificate-references") + colon() + escaped(certificate_.particulars.references));
   }
   const auto list = [&](const char* title, const std::vector<std::string>& texts) {
     if (texts.empty()) return;
