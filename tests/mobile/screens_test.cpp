@@ -79,6 +79,7 @@ class Screens {
   explicit Screens(Hand& hand) : hand_(hand), folder_(qEnvironmentVariable("HINGEPIN_SCREENSHOTS")) {}
 
   void look(const Look& look) {
+    SCOPED_TRACE("from " + look_.name().toStdString() + " to " + look.name().toStdString());
     look_ = look;
     App& app = hand_.app().app;
     app.setLanguage(look.language);
@@ -102,6 +103,7 @@ class Screens {
     QMetaObject::invokeMethod(stack, "goBack");
   }
   void show(const Panel& panel) {
+    SCOPED_TRACE(panel.name.toStdString() + " " + look_.name().toStdString());
     session::OpenJob job = panel.job;
     App& app = hand_.app().app;
     if (job.state.person == "technician-1") job.state.person = app.key().toStdString();
