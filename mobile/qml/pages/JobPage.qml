@@ -9,7 +9,23 @@ Page {
     id: page
     readonly property StepPanel step: loader.item as StepPanel
     readonly property var stepActions: step ? step.actions : []
-    readonly property bool readsFirst: step !== null && step.readFirst && loader.y + loader.height > room
+    readonly property bool overflows: step !== null && step.readFirst && loader.y + loader.height > room
+    /// Presses stand below what has to be read, not beside it; it stays so where they then would fit beside, or both would
+    /// change places for ever.
+    property bool readsFirst: false
+    onOverflowsChanged: if (overflows) readsFirst = true
+    onStepChanged: layAnew()
+    onWidthChanged: layAnew()
+    onHeightChanged: layAnew()
+    function layAnew() {
+        readsFirst = false;
+        laid.restart();
+    }
+    Timer {
+        id: laid
+        interval: 0
+        onTriggered: if (page.overflows) page.readsFirst = true
+    }
     title: Job.view.title
     mostActions: 0.75
 
