@@ -347,11 +347,12 @@ void JobRunner::insist() {
   if (!job_ || !job_->state.doubt) return;
   Event made = event(EventType::Reading);
   made.value = job_->state.doubt->value;
-  // It came as it came when it was doubted.
-  made.how = job_->state.tries.back().event.how;
-  made.hashes = job_->state.tries.back().event.hashes;
   made.sure = true;
-  made.how = job_->journal.empty() ? procedures::How::Typed : job_->journal.back().how;
+  // It came as it came when it was doubted.
+  if (!job_->journal.empty()) {
+    made.how = job_->journal.back().how;
+    made.hashes = job_->journal.back().hashes;
+  }
   tell(std::move(made));
 }
 
