@@ -106,7 +106,9 @@ bool Cue::hasVoice() const {
 
 void Cue::say(const QString& words) {
 #ifdef HINGEPIN_SPEECH
-  if (app_.property("speaks").toBool() && hasVoice()) voice_->say(words);
+  // Where a long word may break is for the eye; a voice may stop there.
+  if (app_.property("speaks").toBool() && hasVoice())
+    voice_->say(QString(words).remove(QChar(QChar::SoftHyphen)));
 #else
   Q_UNUSED(words)
 #endif
