@@ -102,13 +102,8 @@ std::string gainText(const SurveyFile& file, const Gain& gain) {
 }
 
 Json targetJson(const SurveyFile& file, const Target& target) {
-  Json json = {{"kind", nameIn(survey::kKindNames, target.kind)}};
-  if (survey::takesTwoPins(target.kind)) {
-    json["from"] = nameIn(survey::kPinNames, target.from);
-    json["to"] = nameIn(survey::kPinNames, target.to);
-  }
-  if (survey::takesOnePin(target.kind)) json["pin"] = nameIn(survey::kPinNames, target.from);
-  if (target.kind == Kind::DataSheet) json["number"] = linkage::linkageNumbers()[target.number].name;
+  Json json;
+  for (const auto& [key, word] : survey::wordsOf(target)) json[std::string(key)] = word;
   if (target.pose) json["pose"] = file.survey.poses[*target.pose].name;
   return json;
 }

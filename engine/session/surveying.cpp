@@ -12,7 +12,6 @@
 #include <utility>
 
 #include "engine/base/contains.h"
-#include "engine/linkage/numbers.h"
 #include "engine/procedures/evaluate.h"
 #include "engine/session/proof_readings.h"
 #include "engine/survey/answer.h"
@@ -39,13 +38,8 @@ constexpr double kCoverage = 2.0;
 constexpr int kAskedAgain = 2;
 
 Json targetJson(const Target& target) {
-  Json json = {{"kind", nameIn(survey::kKindNames, target.kind)}};
-  if (survey::takesTwoPins(target.kind)) {
-    json["from"] = nameIn(survey::kPinNames, target.from);
-    json["to"] = nameIn(survey::kPinNames, target.to);
-  }
-  if (survey::takesOnePin(target.kind)) json["pin"] = nameIn(survey::kPinNames, target.from);
-  if (target.kind == Kind::DataSheet) json["number"] = linkage::linkageNumbers()[target.number].name;
+  Json json;
+  for (const auto& [key, word] : survey::wordsOf(target)) json[std::string(key)] = word;
   return json;
 }
 

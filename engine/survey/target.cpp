@@ -21,6 +21,17 @@ std::vector<std::string_view> keysOf(Kind kind) {
   return {"kind"};
 }
 
+std::vector<std::pair<std::string_view, std::string_view>> wordsOf(const Target& target) {
+  std::vector<std::pair<std::string_view, std::string_view>> words;
+  for (const std::string_view key : keysOf(target.kind)) {
+    words.emplace_back(key, key == "kind"     ? nameIn(kKindNames, target.kind)
+                            : key == "to"     ? nameIn(kPinNames, target.to)
+                            : key == "number" ? linkage::linkageNumbers()[target.number].name
+                                              : nameIn(kPinNames, target.from));
+  }
+  return words;
+}
+
 Target readTarget(JsonWalk& walk, const JsonNode& node) {
   Target target{.kind = walk.requiredNamed(node, "kind", kKindNames)};
   if (walk.isRefused()) return target;

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "engine/base/json_walk.h"
@@ -80,6 +81,8 @@ struct Target {
 
 /// The keys that say what is measured, of a kind: "kind" itself, its pins, its number.
 [[nodiscard]] std::vector<std::string_view> keysOf(Kind kind);
+/// What stands at those keys, each by its name.
+[[nodiscard]] std::vector<std::pair<std::string_view, std::string_view>> wordsOf(const Target& target);
 /// What is measured, as these keys of an object say it; whether others stand there is the caller's.
 /// Keeps "json-wrong-kind", "word-unknown", "survey-same-pin", "survey-pin-off-boom".
 [[nodiscard]] Target readTarget(JsonWalk& walk, const JsonNode& node);
