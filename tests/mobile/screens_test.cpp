@@ -23,10 +23,10 @@ namespace {
 
 struct Look {
   QString language;
-  int width;
-  int height;
-  double scale;
-  App::Look look;
+  int width = 0;
+  int height = 0;
+  double scale = 1.0;
+  App::Look look = App::Day;
   bool gloves = false;
   [[nodiscard]] QString name() const {
     return QStringLiteral("%1-%2x%3-%4-%5%6")
