@@ -25,7 +25,7 @@ struct Doubt {
 /// and from one degree of freedom up. The scatter's own coverage factor goes from that of Student's t to 2 as
 /// its share falls. Neither the Welch-Satterthwaite formula (down to 88 %) nor the convolution of both (up to
 /// 99 %) keeps to the rate for two or three readings.
-/// Against the truth by simulation: 94 to 97 % for two readings, 95 to 96 % from three up; a rounding that is
+/// Against the truth by simulation: 94 to 97 % for two readings, 95 to 96 % from three up; a step that is
 /// wide against the scatter makes it more.
 [[nodiscard]] double halfWidth(const Doubt& doubt);
 
@@ -41,14 +41,16 @@ struct NormalPrior {
 [[nodiscard]] double probabilityWithin(double estimate_kg, const Doubt& doubt, double limit_kg,
                                        const std::optional<NormalPrior>& prior = std::nullopt);
 
-/// The largest sample standard deviation that the step of a display may have hidden: `scatter_kg` itself or,
-/// where few readings look alike, the part of a step that they may have differed by.
+/// The sample standard deviation to reckon with where a display counts in steps. Where all readings look
+/// alike it is a part of a step, by which they may have differed. Where they stand on two or three marks a
+/// little is taken off: Student's factor allows for samples that by chance scatter much less than their kind,
+/// and below one reading that differs there are none but those alike.
 [[nodiscard]] double unhiddenScatter(double scatter_kg, int readings, double step_kg);
 
 /// How far rounding to `step_kg` may still shift a mean whose readings scatter by `scatter_kg` as displayed:
-/// half a step where nothing scatters, and nothing soon after the scatter reaches half a step, when it lies
-/// in the scatter already. Source: Sheppard's correction and the first term of the Fourier series of a
-/// rounding error.
+/// half a step where nothing scatters, nothing from half a step on, when it lies in the scatter already. That
+/// of a true scatter far below a step: readings on two neighbouring marks, a share p of them on the upper
+/// one, have the variance p (1 - p) and come from next to the middle, so the mean is off by p - 1/2 steps.
 [[nodiscard]] double roundingHalf(double scatter_kg, double step_kg);
 
 /// Both risks before anything is measured (JCGM 106:2012 clause 9.5, normal prior and normal measurement): of

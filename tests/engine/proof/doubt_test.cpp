@@ -110,5 +110,20 @@ TEST(DoubtTest, RoundingShiftsAMeanOnlyWhereTheStepHidesTheScatter) {
   EXPECT_EQ(roundingHalf(3.0, 0.0), 0.0);
 }
 
+TEST(DoubtTest, ReadingsOnTwoMarksComeFromBetweenThem) {
+  // A share p on the upper mark: mean p, variance p (1 - p), and a truth in the middle between the marks.
+  for (const double share : {0.0, 0.1, 0.25, 0.4, 0.5}) {
+    EXPECT_NEAR(roundingHalf(10.0 * std::sqrt(share * (1.0 - share)), 10.0), 10.0 * (0.5 - share), 1e-6);
+  }
+}
+
+TEST(DoubtTest, AStepChangesNothingOfAScatterThatIsWide) {
+  for (const int readings : {2, 5, 20}) {
+    EXPECT_DOUBLE_EQ(unhiddenScatter(12.0, readings, 10.0), 12.0);
+    EXPECT_EQ(unhiddenScatter(12.0, readings, 0.0), 12.0);
+    EXPECT_GT(unhiddenScatter(0.0, readings, 10.0), 0.0);
+  }
+}
+
 }  // namespace
 }  // namespace hingepin::proof

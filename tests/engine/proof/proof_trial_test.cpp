@@ -21,6 +21,11 @@ TEST(ProofTrialTest, IntervalsHoldTheTruthInNinetyThreeToNinetySevenOfAHundred) 
   }
 }
 
+// What rounding shifts stays, however many readings are taken of a scatter far below a step.
+TEST(ProofTrialTest, ManyReadingsOnTwoMarksAreHeldToo) {
+  EXPECT_GT(coverage({100, 1.5, 10.0, 0.0}, kProofs, Random(18)), 0.93 - kChance);
+}
+
 TEST(ProofTrialTest, GuardedAcceptanceAtTheLimitIsRare) {
   for (const Situation& situation :
        {Situation{2, 1.0, 0.5, 1.0}, Situation{3, 4.0, 1.0, 1.0}, Situation{6, 8.0, 5.0, 3.0}}) {
