@@ -142,6 +142,7 @@ TEST_P(PlanTest, RunsFromItsFirstLineToItsRecord) {
   EXPECT_EQ(content.at("phase"), expected.at("phase"));
   EXPECT_EQ(content.contains("tag"), expected.at("phase") != "done");
   EXPECT_EQ(content.at("calibration").is_object(), expected.value("calibrated", false));
+  EXPECT_EQ(content.contains("linkage") && content["linkage"].is_object(), expected.value("surveyed", false));
   Texts not_passed;
   for (const Json& each : content.at("tries")) {
     if (each.at("outcome") != "passed") not_passed.push_back(each.at("about"));

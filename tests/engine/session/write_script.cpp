@@ -11,12 +11,13 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "engine/folder/folder.h"
 #include "engine/procedures/library.h"
 #include "engine/procedures/runner.h"
 #include "engine/session/catalogue.h"
 #include "engine/session/profile.h"
-#include "engine/session/proof_readings.h"
 #include "engine/session/script.h"
+#include "engine/session/surveying.h"
 #include "engine/units/ucum.h"
 #include "tests/engine/session/plan.h"
 
@@ -126,10 +127,9 @@ class Writer {
       return orGiveUp(readAnyQuantity(said.get<std::string>()), step).value_si;
     };
     const std::size_t tries = state_.tries.size();
-    const Judge judge = [&](const Step& check) {
-      return session::judged(
-          {.job = {}, .procedure = procedure_, .words = {}, .unit = unit_, .state = state_}, check);
-    };
+    const session::OpenJob job{
+        .job = {}, .procedure = procedure_, .words = {}, .unit = unit_, .state = state_};
+    const Judge judge = session::judgeOf(job, folder::edge());
     state_ = orGiveUp(apply(procedure_, state_, event, measure, judge), step);
     if (state_.tries.size() > tries && state_.tries.back().outcome != Outcome::Passed) {
       std::cerr << "  the check " << step << " does not pass: " << state_.tries.back().result
@@ -191,7 +191,7 @@ class Writer {
     if (step->kind == StepKind::Reading) {
       if (step->source == Source::Machine) line["how"] = "monitor";
       line = said(step->id, std::move(line), "value");
-      if (!line.contains("value")) {
+      if (!line.contains("value") && !line.contains("answer")) {
         line["value"] = someValue(*step);
         std::cerr << "  the plan says nothing of the reading " << step->id << ": " << line["value"] << "\n";
       }
