@@ -334,6 +334,8 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   }
   estimate.rows = static_cast<int>(within);
   estimate.bounces = static_cast<int>(noises.front().bounces.size());
+  const double level_kg = span_force.dot(load_force) / span_force.squaredNorm();
+  estimate.swing_kg = (load_force - level_kg * span_force).norm() / span_force.norm();
   {
     const Eigen::MatrixXd bounces = bounceColumns(noises.front().bounces, n, pass.step_s);
     Eigen::MatrixXd seen(n, regressors.cols() + bounces.cols());

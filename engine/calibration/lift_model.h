@@ -85,8 +85,9 @@ struct MassEstimate {
   double repeatability_u_kg = 0.0;  ///< from what no two passes have alike
   double unsteady_u_kg = 0.0;       ///< from acceleration within the window
   double residual_Pa = 0.0;         ///< SD of the residuals, as head pressure
-  int rows = 0;                     ///< within the window
-  int bounces = 0;                  ///< oscillations that were found and fitted
+  double swing_kg = 0.0;  ///< how the readings vary about one mass, bounces and all; root mean square
+  int rows = 0;           ///< within the window
+  int bounces = 0;        ///< oscillations that were found and fitted
 };
 
 /// Best linear unbiased estimate of (balance - tare) on span within the weigh window, given the state's

@@ -24,6 +24,11 @@ constexpr double kRackReading_u_rad = 0.5 * kDegree;  // a bucket within this of
 constexpr double kFastMargin = 1.15;
 constexpr double kSlowMargin = 0.7;
 
+// A loaded machine bounces on its tyres about once a second. A travel that takes less than a period and a
+// half cannot tell the mass from a bounce, and is too short for its start and its end to be cut off.
+constexpr double kShortTravel_s = 1.5;
+constexpr double kMostSwing = 0.06;  // of the rated payload, in such a travel; by the trial
+
 constexpr double kLeastOfTare = 0.5;  // less than half of what the empty machine needs is no lift of it
 
 /// Of a log whose pressures are all within their sensors' range.
@@ -69,6 +74,14 @@ Expected<Weighing> weighUsable(const Calibration& calibration, const LiftLog& lo
     return fail(ErrorKind::Insufficient, "pressures-below-empty",
                 {{"log", log.name}, {"share", Amount{100.0 * share, "%", 0}}}, {.file = log.name});
   const MassEstimate estimate = estimateMass(calibration, *model, *pass, *rows, false);
+  const double travel_s = pass->step_s * static_cast<double>(pass->size());
+  if (!pass->typed_points && travel_s < kShortTravel_s &&
+      estimate.swing_kg > kMostSwing * calibration.rated_payload_kg)
+    return fail(ErrorKind::Insufficient, "lift-too-short",
+                {{"log", log.name},
+                 {"time", Amount{travel_s, "s", 1}},
+                 {"swing", Amount{estimate.swing_kg, "kg", 0}}},
+                {.file = log.name});
 
   std::vector<statistics::Contribution> budget = splitBySource(calibration.state, estimate.jacobian);
   budget.push_back({"budget-lift-noise", estimate.noise_u_kg, estimate.degrees_of_freedom});

@@ -315,6 +315,28 @@ TEST(WeighTest, PartOfALiftIsEnoughAndWidensTheDoubt) {
   EXPECT_TRUE(has(part->warnings, "partial-lift"));
 }
 
+TEST(WeighTest, AShortLiftThatShakesIsRefusedAndACalmOrALongerOneIsNot) {
+  const IdealLoader loader;
+  const auto calibration = calibrate(exactJob(loader, true));
+  ASSERT_TRUE(calibration.has_value());
+  const auto shaken = [](LiftLog log) {
+    for (LiftRow& row : log.rows) row.head_pressure_Pa += 15e5 * std::cos(2.0 * M_PI * 0.9 * row.time_s);
+    return log;
+  };
+  const LiftLog brief = loader.lift({.mass_kg = 2000,
+                                     .cylinder_speed_m_per_s = 0.25,
+                                     .from_rad = 4 * kDegree,
+                                     .to_rad = 18 * kDegree,
+                                     .with_holds = false});
+  const auto refused = weigh(*calibration, shaken(brief));
+  ASSERT_FALSE(refused.has_value());
+  EXPECT_EQ(refused.error().message.code, "lift-too-short");
+  EXPECT_EQ(refused.error().kind, ErrorKind::Insufficient);
+  const auto calm = weigh(*calibration, brief);
+  ASSERT_TRUE(calm.has_value()) << calm.error().message.code;
+  EXPECT_TRUE(weigh(*calibration, shaken(loader.lift({.mass_kg = 2000}))).has_value());
+}
+
 TEST(WeighTest, WhatCannotBeWeighedIsRefusedWithItsReason) {
   const IdealLoader loader;
   const auto calibration = calibrate(exactJob(loader, true));
