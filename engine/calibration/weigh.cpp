@@ -24,8 +24,9 @@ constexpr double kRackReading_u_rad = 0.5 * kDegree;  // a bucket within this of
 constexpr double kFastMargin = 1.15;
 constexpr double kSlowMargin = 0.7;
 
-// A loaded machine bounces on its tyres about once a second. A travel that takes less than a period and a
-// half cannot tell the mass from a bounce, and is too short for its start and its end to be cut off.
+// A loaded machine bounces on its tyres about once a second (common practice, no source). A travel that takes
+// less than a period and a half cannot tell the mass from a bounce, and is too short for its start and its
+// end to be cut off.
 constexpr double kShortTravel_s = 1.5;
 constexpr double kMostSwing = 0.06;  // of the rated payload, in such a travel; by the trial
 
