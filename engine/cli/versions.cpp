@@ -4,6 +4,7 @@
 #include <curl/curl.h>
 #include <expat.h>
 #include <fmt/format.h>
+#include <openssl/crypto.h>
 #include <sodium.h>
 #include <sqlite3.h>
 
@@ -34,6 +35,7 @@ std::string versions(bool verbose) {
   header("nlohmann-json", fmt::format("{}.{}.{}", NLOHMANN_JSON_VERSION_MAJOR, NLOHMANN_JSON_VERSION_MINOR,
                                       NLOHMANN_JSON_VERSION_PATCH));
   line("libsodium", SODIUM_VERSION_STRING, sodium_version_string());
+  line("OpenSSL", OPENSSL_VERSION_STR, OpenSSL_version(OPENSSL_VERSION_STRING));
   line("SQLite", SQLITE_VERSION, sqlite3_libversion());
   return text;
 }

@@ -45,7 +45,7 @@ TEST(CommandTest, VersionSaysWhatItWasBuiltWithWhereAsked) {
   const std::string verbose = runHingepin({"--version", "--verbose"}, practiceFolder()).output;
   EXPECT_THAT(verbose, StartsWith(version));
   for (const char* const part :
-       {"compiler", "Boost", "CLI11", "Eigen", "fmt", "libsodium", "nlohmann-json", "SQLite"}) {
+       {"compiler", "Boost", "CLI11", "Eigen", "fmt", "libsodium", "nlohmann-json", "OpenSSL", "SQLite"}) {
     EXPECT_THAT(verbose, ContainsRegex(std::string(part) + " +[0-9]+[.][0-9]+"));
   }
   EXPECT_EQ(runHingepin({"--verbose"}, practiceFolder()).status, 2);
