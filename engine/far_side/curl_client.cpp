@@ -18,7 +18,6 @@ struct Transfer {
   curl_slist* headers = nullptr;
   HttpAnswer answer{};
   CURLcode result = CURLE_OK;
-  std::string body{};  ///< of the request; curl does not copy it
 };
 
 std::size_t takeBody(char* bytes, std::size_t, std::size_t count, void* self) {
@@ -141,9 +140,10 @@ class Curl {
     curl_easy_setopt(easy, CURLOPT_CUSTOMREQUEST, request.method.c_str());
     if (request.method == "HEAD") curl_easy_setopt(easy, CURLOPT_NOBODY, 1L);
     if (request.method == "PUT" || !request.body.empty()) {
-      transfer.body = request.body;
-      curl_easy_setopt(easy, CURLOPT_POSTFIELDS, transfer.body.c_str());
-      curl_easy_setopt(easy, CURLOPT_POSTFIELDSIZE_LARGE, static_cast<curl_off_t>(transfer.body.size()));
+      // Not copied by curl. Of a body without bytes the pointer may be null, which would mean a read
+      // function.
+      curl_easy_setopt(easy, CURLOPT_POSTFIELDSIZE_LARGE, static_cast<curl_off_t>(request.body.size()));
+      curl_easy_setopt(easy, CURLOPT_POSTFIELDS, request.body.empty() ? "" : request.body.data());
       // Waiting for "100 Continue" costs more than a piece that travels in vain.
       transfer.headers = curl_slist_append(transfer.headers, "Expect:");
     }

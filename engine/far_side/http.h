@@ -5,6 +5,7 @@
 #include <map>
 #include <span>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -20,7 +21,7 @@ struct HttpRequest {
   std::string method;
   std::string url;
   HttpHeaders headers{};
-  std::string body{};
+  std::string_view body{};  ///< of whoever asks, who keeps it until the answer is there
 };
 
 struct HttpAnswer {

@@ -63,7 +63,7 @@ inline HttpClient overFaultyLine(HttpClient client, LineFaults& faults, Random& 
       sent.push_back(request);
       sent_as.push_back(index);
       if (writes && !request.body.empty() && happens(LineFaults::PartSent)) {
-        sent.back().body.resize(random.bits() % request.body.size());
+        sent.back().body = request.body.substr(0, random.bits() % request.body.size());
       }
       if (happens(LineFaults::Twice)) {
         sent.push_back(sent.back());
