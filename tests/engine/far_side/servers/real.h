@@ -28,10 +28,10 @@ class RealServer {
       : kind_(std::move(kind)),
         folder_(folder),
         server_(std::make_unique<sync::samples::Server>(isS3() ? "swift.sh" : "apache.sh", folder)) {
-    if (isS3() && server_->runs()) makeBucket();
+    if (isS3() && server_->runs()) has_bucket_ = makeBucket();
   }
   [[nodiscard]] bool isS3() const { return kind_ == "s3"; }
-  [[nodiscard]] bool runs() const { return server_->runs(); }
+  [[nodiscard]] bool runs() const { return server_->runs() && has_bucket_; }
   [[nodiscard]] bool isMissing() const { return server_->isMissing(); }
   [[nodiscard]] const char* packages() const {
     return isS3() ? "Debian's swift-proxy, swift-account, swift-container and swift-object"
@@ -63,19 +63,22 @@ class RealServer {
 
  private:
   /// The parts of Swift begin one after the other; until all are there it answers 503.
-  void makeBucket() const {
+  [[nodiscard]] bool makeBucket() const {
     const sync::Remote bucket =
         s3(client(),
            {.endpoint = url(), .bucket = "fleet", .key = {"yard:technician", secret(), "us-east-1"}}, nowMs);
     const std::vector<sync::Upload> itself = {{.name = "", .bytes = "", .replace = true}};
-    for (int tries = 0; tries < 240 && !bucket.put(itself).front(); ++tries) {
+    for (int tries = 0; tries < 1200; ++tries) {
+      if (bucket.put(itself).front()) return true;
       std::this_thread::sleep_for(std::chrono::milliseconds(250));
     }
+    return false;
   }
 
   std::string kind_;
   std::string folder_;
   std::unique_ptr<sync::samples::Server> server_;
+  bool has_bucket_ = true;
 };
 
 }  // namespace hingepin::far_side::samples
