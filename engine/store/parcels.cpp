@@ -35,12 +35,15 @@ Expected<void> Store::putParcel(const Parcel& parcel, const std::vector<Waiting>
           "ON CONFLICT DO NOTHING",
           place.source, place.sequence, place.name, parcel.manifest, items);
   if (!written) return std::unexpected(written.error());
+  const auto number = firstRow(
+      *database_, [](const Query& row) { return row.integer(0); },
+      "SELECT number FROM parcel WHERE source = ? AND sequence = ? AND name = ?", place.source,
+      place.sequence, place.name);
+  if (!number) return std::unexpected(number.error());
   for (const Waiting& each : holds) {
     const auto packed =
-        run(*database_,
-            "UPDATE waiting SET parcel = (SELECT number FROM parcel WHERE source = ? AND "
-            "sequence = ? AND name = ?) WHERE kind = ? AND name = ? AND since_utc_ms = ?",
-            place.source, place.sequence, place.name, textOf(each.kind), each.name, each.since_utc_ms);
+        run(*database_, "UPDATE waiting SET parcel = ? WHERE kind = ? AND name = ? AND since_utc_ms = ?",
+            *number, textOf(each.kind), each.name, each.since_utc_ms);
     if (!packed) return std::unexpected(packed.error());
   }
   const auto known =

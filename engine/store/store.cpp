@@ -620,6 +620,14 @@ Expected<std::vector<Waiting>> Store::unpacked(std::int64_t most) const {
                  most);
 }
 
+Expected<std::int64_t> Store::unpackedCount() const {
+  const auto count = firstRow(
+      *database_, [](const Query& row) { return row.integer(0); },
+      "SELECT count(*) FROM waiting WHERE parcel IS NULL");
+  if (!count) return std::unexpected(count.error());
+  return count->value_or(0);
+}
+
 Expected<void> Store::sent(const Waiting& waiting) {
   return done(run(*database_, "DELETE FROM waiting WHERE kind = ? AND name = ? AND since_utc_ms = ?",
                   textOf(waiting.kind), waiting.name, waiting.since_utc_ms));

@@ -296,6 +296,7 @@ class Store {
   [[nodiscard]] Expected<std::vector<Waiting>> waiting() const;
   /// Those that are in no parcel yet, at most so many.
   [[nodiscard]] Expected<std::vector<Waiting>> unpacked(std::int64_t most) const;
+  [[nodiscard]] Expected<std::int64_t> unpackedCount() const;
   /// Takes it off the list, unless it was queued anew since.
   [[nodiscard]] Expected<void> sent(const Waiting& waiting);
 

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
+#include <future>
 #include <map>
 #include <set>
 #include <utility>
@@ -17,8 +19,9 @@ namespace {
 using store::WaitingKind;
 
 constexpr std::size_t kAtOnce = 16;                  // objects in one go
-constexpr std::size_t kBytesAtOnce = 8U << 20U;      // of uploads in one go, above one object
-constexpr std::int64_t kMostItems = 1000;            // of a parcel
+constexpr std::size_t kBytesAtOnce = 4U << 20U;      // of uploads in one go, above one object
+constexpr std::size_t kMostItems = 1000;             // of a parcel
+constexpr std::int64_t kMostUnpacked = 4000;         // looked at in one go
 constexpr int kMostProofs = 3;                       // of what was put, until it is given up
 constexpr std::size_t kMostAsideBytes = 64U << 10U;  // kept of an object that is not sound, to be looked at
 constexpr std::size_t kMostWanted = 64;              // that one exchange provides or asks for
@@ -62,10 +65,9 @@ class Exchange {
       may_send_ = false;
       stop(fail(ErrorKind::InvalidInput, "device-doubled").error());
     }
-    for (const auto step : {&Exchange::pack, &Exchange::pull, &Exchange::compare, &Exchange::push,
-                            &Exchange::provide, &Exchange::fetchEvidence, &Exchange::askFor}) {
-      const bool sends = step == &Exchange::pack || step == &Exchange::push;
-      if (sends && !may_send_) continue;
+    for (const auto step : {&Exchange::pull, &Exchange::compare, &Exchange::push, &Exchange::provide,
+                            &Exchange::fetchEvidence, &Exchange::askFor}) {
+      if (step == &Exchange::push && !may_send_) continue;
       if (!goesOn()) break;
       if (auto done = (this->*step)(); !done) return std::unexpected(done.error());
     }
@@ -151,8 +153,7 @@ class Exchange {
 
   // What waits becomes parcels.
 
-  Expected<std::optional<std::string>> lineOf(const store::Waiting& waiting,
-                                              std::map<std::string, std::string>& lists) {
+  Expected<std::optional<std::string>> lineOf(const store::Waiting& waiting) {
     switch (waiting.kind) {
       case WaitingKind::Statement: {
         auto statement = store_.statement(waiting.name);
@@ -161,13 +162,10 @@ class Exchange {
         return std::move((*statement)->text);
       }
       case WaitingKind::Signers: {
-        if (lists.empty()) {
-          const auto all = store_.signersLists();
-          if (!all) return std::unexpected(all.error());
-          for (const records::SealedSigners& each : *all) lists.emplace(each.name, each.text);
-        }
-        const auto found = lists.find(waiting.name);
-        return found == lists.end() ? std::nullopt : std::optional(found->second);
+        const auto all = store_.signersLists();
+        if (!all) return std::unexpected(all.error());
+        const auto found = std::ranges::find(*all, waiting.name, &records::SealedSigners::name);
+        return found == all->end() ? std::nullopt : std::optional(found->text);
       }
       case WaitingKind::Blob: {
         const auto bytes = store_.blob(waiting.name);
@@ -193,47 +191,79 @@ class Exchange {
     return line;
   }
 
-  Expected<void> pack() {
-    std::map<std::string, std::string> lists;
-    while (true) {
-      const auto waiting = store_.unpacked(kMostItems);
-      if (!waiting) return std::unexpected(waiting.error());
-      std::vector<store::Waiting> holds;
-      std::vector<std::string> lines;
-      store::Parcel row;
-      std::size_t bytes = 0;
-      for (const store::Waiting& each : *waiting) {
-        if (bytes > kParcelBytes) break;
-        const auto line = lineOf(each, lists);
-        if (!line) return std::unexpected(line.error());
-        if (!*line) {
-          if (auto gone = store_.sent(each); !gone) return gone;
-          continue;
-        }
-        bytes += (*line)->size();
-        holds.push_back(each);
-        row.items.push_back(itemOf(each, **line));
-        lines.push_back(**line);
-      }
-      if (lines.empty()) return {};
-      const auto told = newsOfOthers();
-      if (!told) return std::unexpected(told.error());
-      const auto own = here_.find(own_);
-      const auto parcel =
-          makeParcel(device_, headHere(own_) + 1,
-                     own == here_.end() ? std::nullopt : std::optional(own->second.head.name), *told, lines);
+  /// Makes parcels of what waits, up to what goes in one go, and keeps them in one commit: before any of them
+  /// leaves, so that a kill at any moment makes no second parcel of the same number.
+  Expected<std::vector<SealedParcel>> pack(std::size_t most_bytes) {
+    auto batch = store_.beginBatch();
+    if (!batch) return std::unexpected(batch.error());
+    const auto waiting = store_.unpacked(kMostUnpacked);
+    if (!waiting) return std::unexpected(waiting.error());
+    const bool more_waits = std::ssize(*waiting) == kMostUnpacked;
+    auto told = newsOfOthers();
+    if (!told) return std::unexpected(told.error());
+    const std::vector<ParcelPlace> news = *told;
+    std::vector<SealedParcel> parcels;
+    std::vector<store::Parcel> rows;
+    std::vector<std::vector<store::Waiting>> holds;
+    std::vector<std::string> lines;
+    std::size_t bytes = 0;
+    std::size_t bytes_of_all = 0;
+    const auto own = here_.find(own_);
+    std::optional<ParcelPlace> last;
+    if (own != here_.end()) last = own->second.head;
+    const auto close = [&]() -> Expected<void> {
+      auto parcel = makeParcel(device_, last ? last->sequence + 1 : 1,
+                               last ? std::optional(last->name) : std::nullopt, *told, lines, spareRoom());
       if (!parcel) return std::unexpected(parcel.error());
-      row.place = parcel->place;
-      row.manifest = parcel->manifest;
-      auto batch = store_.beginBatch();
-      if (!batch) return std::unexpected(batch.error());
-      if (auto put = store_.putParcel(row, holds); !put) return put;
-      for (const ParcelPlace& head : *told) {
-        if (auto put = store_.putSeenParcel({head, own_}); !put) return put;
+      told->clear();
+      lines.clear();
+      bytes_of_all += std::exchange(bytes, 0);
+      rows.back().place = parcel->place;
+      rows.back().manifest = parcel->manifest;
+      last = parcel->place;
+      parcels.push_back(*std::move(parcel));
+      return {};
+    };
+    for (const store::Waiting& each : *waiting) {
+      if (bytes_of_all >= most_bytes) break;
+      auto line = lineOf(each);
+      if (!line) return std::unexpected(line.error());
+      if (!*line) {
+        if (auto gone = store_.sent(each); !gone) return std::unexpected(gone.error());
+        continue;
       }
-      if (auto committed = batch->commit(); !committed) return committed;
-      here_.insert_or_assign(own_, store::ParcelSource{parcel->place, parcel->place.sequence});
+      if (lines.empty()) {
+        rows.emplace_back();
+        holds.emplace_back();
+      }
+      bytes += (*line)->size();
+      holds.back().push_back(each);
+      rows.back().items.push_back(itemOf(each, **line));
+      lines.push_back(**std::move(line));
+      if (bytes <= kParcelBytes && lines.size() < kMostItems) continue;
+      if (auto closed = close(); !closed) return std::unexpected(closed.error());
     }
+    // One that is not full waits for what else there is, unless it is the only one.
+    if (!lines.empty() && (!more_waits || parcels.empty())) {
+      if (auto closed = close(); !closed) return std::unexpected(closed.error());
+    }
+    for (std::size_t index = 0; index < parcels.size(); ++index) {
+      if (auto put = store_.putParcel(rows[index], holds[index]); !put) return std::unexpected(put.error());
+    }
+    for (const ParcelPlace& head : parcels.empty() ? std::vector<ParcelPlace>{} : news) {
+      if (auto put = store_.putSeenParcel({head, own_}); !put) return std::unexpected(put.error());
+    }
+    if (auto committed = batch->commit(); !committed) return std::unexpected(committed.error());
+    if (!parcels.empty()) here_.insert_or_assign(own_, store::ParcelSource{*last, last->sequence});
+    return parcels;
+  }
+
+  /// Memory of an object that was sent: to ask the system for as much anew costs more than to fill it.
+  std::string spareRoom() {
+    if (spare_.empty()) return {};
+    std::string room = std::move(spare_.back());
+    spare_.pop_back();
+    return room;
   }
 
   /// Heads of others that this device holds and has not told of yet.
@@ -437,51 +467,110 @@ class Exchange {
   }
 
   Expected<void> push() {
-    std::vector<ParcelPlace> lacking;
+    std::vector<std::string> lacking;
     for (const auto& [source, here] : here_) {
       const std::int64_t there = confirmed(source);
       if (there > 0) {
         if (auto sent = store_.parcelsSent(source, there); !sent) return std::unexpected(sent.error());
       }
       if (here.head.sequence <= there || unreached_.contains(source)) continue;
-      lacking.push_back(here.head);
+      if (source != own_) lacking.push_back(source);
       outcome_.progress.parcels_to_send += here.head.sequence - there;
     }
     // What was made here goes first.
-    std::ranges::stable_partition(lacking, [&](const ParcelPlace& head) { return head.source == own_; });
+    if (!unreached_.contains(own_)) lacking.insert(lacking.begin(), own_);
     std::vector<ParcelPlace> pushed;
-    for (const ParcelPlace& head : lacking) {
-      const auto whole = pushSource(head);
+    for (const std::string& source : lacking) {
+      const auto whole = pushSource(source);
       if (!whole) return std::unexpected(whole.error());
-      if (*whole) pushed.push_back(head);
+      const auto here = here_.find(source);
+      if (*whole && here != here_.end() && here->second.head.sequence > confirmed(source))
+        pushed.push_back(here->second.head);
       if (!goesOn()) return {};
     }
     return pushed.empty() ? Expected<void>() : announce(pushed);
   }
 
   /// @return whether all of it is there now
-  Expected<bool> pushSource(const ParcelPlace& head) {
-    std::int64_t after = confirmed(head.source);
-    while (after < head.sequence) {
-      const auto places = store_.parcelsAfter(head.source, after, kAtOnce);
+  Expected<bool> pushSource(const std::string& source) {
+    auto whole = pushKept(source);
+    if (whole && *whole && source == own_) whole = pushWaiting();
+    // Also where it ends early: what is on its way may still arrive.
+    const bool landed = land();
+    return whole && *whole ? landed : whole;
+  }
+
+  /// Parcels that were made before. What is there already from before the line broke does not travel again.
+  Expected<bool> pushKept(const std::string& source) {
+    const auto here = here_.find(source);
+    if (here == here_.end()) return true;
+    const std::int64_t last = here->second.head.sequence;
+    std::int64_t after = confirmed(source);
+    std::map<std::string, std::int64_t> there;
+    std::string folder;
+    while (after < last) {
+      const auto places = store_.parcelsAfter(source, after, kAtOnce);
       if (!places) return std::unexpected(places.error());
-      if (places->empty()) break;
+      if (places->empty()) return true;
       std::vector<Upload> uploads;
       for (const ParcelPlace& place : *places) {
         auto upload = uploadOf(place);
         if (!upload) return std::unexpected(upload.error());
         if (!*upload) continue;  // it can't be made again here; another device has it
-        const auto evidence = pushEvidence(**upload);
-        if (!evidence) return std::unexpected(evidence.error());
-        if (!*evidence) return false;
+        if (std::string in = parcelFolder(source, place.sequence); last - after > 1 && in != folder) {
+          folder = std::move(in);
+          if (!land() || !readSizes(folder, there)) return false;
+        }
+        const auto found = there.find((*upload)->name);
+        if (found != there.end() && found->second == std::ssize((*upload)->bytes)) continue;
+        const auto evidence = pushEvidence((*upload)->bytes);
+        if (!evidence || !*evidence) return evidence;
         uploads.push_back(*std::move(*upload));
       }
-      if (!putAll(std::move(uploads))) return false;
-      outcome_.progress.parcels_sent += std::ssize(*places);
       after = places->back().sequence;
-      if (!goesOn()) return false;
+      if (!putAll(std::move(uploads), std::ssize(*places)) || !goesOn()) return false;
     }
     return true;
+  }
+
+  bool readSizes(const std::string& folder, std::map<std::string, std::int64_t>& sizes) {
+    const auto listed = remote_.list(folder);
+    if (!listed) {
+      stop(listed.error());
+      return false;
+    }
+    sizes.clear();
+    for (const Listed& each : *listed) sizes.emplace(folder + "/" + each.name, each.size);
+    return true;
+  }
+
+  /// Makes parcels of what waits and puts them, the next ones being made while some are on their way.
+  Expected<bool> pushWaiting() {
+    const std::int64_t known = outcome_.progress.parcels_to_send;
+    std::int64_t made = 0;
+    const auto at_first = store_.unpackedCount();
+    if (!at_first) return std::unexpected(at_first.error());
+    if (*at_first == 0) return true;
+    // The first parcels leave soon; later ones are many at once, for a commit costs the same for one and for
+    // many.
+    for (std::size_t most_bytes = kParcelBytes;; most_bytes = std::min(2 * most_bytes, kBytesAtOnce)) {
+      auto parcels = pack(most_bytes);
+      if (!parcels) return std::unexpected(parcels.error());
+      if (parcels->empty()) return true;
+      made += std::ssize(*parcels);
+      const auto left = store_.unpackedCount();
+      if (!left) return std::unexpected(left.error());
+      // How many the rest will make is a guess from what went into those that are made.
+      const std::int64_t packed = std::max<std::int64_t>(1, *at_first - *left);
+      outcome_.progress.parcels_to_send = known + made + (*left * made + packed - 1) / packed;
+      std::vector<Upload> uploads;
+      for (SealedParcel& parcel : *parcels) {
+        const auto evidence = pushEvidence(parcel.bytes);
+        if (!evidence || !*evidence) return evidence;
+        uploads.push_back({.name = parcelObject(parcel.place), .bytes = std::move(parcel.bytes)});
+      }
+      if (!putAll(std::move(uploads), std::ssize(*parcels)) || !goesOn()) return false;
+    }
   }
 
   /// The object of a parcel that is here; nothing where its text can't be made again.
@@ -489,7 +578,6 @@ class Exchange {
     const auto row = store_.parcel(place);
     if (!row) return std::unexpected(row.error());
     if (!*row) return std::nullopt;
-    std::map<std::string, std::string> lists;
     std::vector<std::string> lines;
     for (const std::string& item : (*row)->items) {
       const std::size_t blank = item.find(' ');
@@ -499,8 +587,7 @@ class Exchange {
         continue;
       }
       const auto line = lineOf({.kind = kind == "signers" ? WaitingKind::Signers : WaitingKind::Statement,
-                                .name = item.substr(blank + 1)},
-                               lists);
+                                .name = item.substr(blank + 1)});
       if (!line) return std::unexpected(line.error());
       lines.push_back(line->value_or(""));
     }
@@ -509,31 +596,43 @@ class Exchange {
     return upload;
   }
 
+  /// What came of objects that were put.
+  struct Landed {
+    std::int64_t parcels = 0;
+    std::int64_t bytes = 0;
+    std::optional<Error> stopped{};
+    std::vector<std::string> spare{};  ///< the memory of the objects
+  };
+
   /// Puts objects and looks whether each is there whole; a far side may say so and not have it.
-  bool putAll(std::vector<Upload> uploads) {
+  static Landed putAndProve(const Remote& remote, std::vector<Upload> uploads, std::int64_t parcels) {
+    Landed landed{.parcels = parcels};
     for (int tried = 0; !uploads.empty(); ++tried) {
-      const auto answers = remote_.put(uploads);
+      const auto answers = remote.put(uploads);
       std::vector<std::string> names;
       for (std::size_t index = 0; index < uploads.size(); ++index) {
         names.push_back(uploads[index].name);
         if (answers[index]) {
-          if (*answers[index] == Put::Done) outcome_.progress.bytes_sent += std::ssize(uploads[index].bytes);
+          if (*answers[index] == Put::Done) landed.bytes += std::ssize(uploads[index].bytes);
           continue;
         }
-        stop(answers[index].error());
-        return false;
+        landed.stopped = answers[index].error();
+        return landed;
       }
-      const auto sizes = remote_.sizes(names);
+      const auto sizes = remote.sizes(names);
       std::vector<Upload> again;
       for (std::size_t index = 0; index < uploads.size(); ++index) {
         if (!sizes[index]) {
-          stop(sizes[index].error());
-          return false;
+          landed.stopped = sizes[index].error();
+          return landed;
         }
-        if (*sizes[index] == std::ssize(uploads[index].bytes)) continue;
+        if (*sizes[index] == std::ssize(uploads[index].bytes)) {
+          landed.spare.push_back(std::move(uploads[index].bytes));
+          continue;
+        }
         if (tried + 1 == kMostProofs) {
-          stop(fail(ErrorKind::IoFailed, "object-not-kept", {{"name", names[index]}}).error());
-          return false;
+          landed.stopped = fail(ErrorKind::IoFailed, "object-not-kept", {{"name", names[index]}}).error();
+          return landed;
         }
         // What is there in part is in the way of a put that must not replace.
         uploads[index].replace = sizes[index]->has_value();
@@ -541,12 +640,34 @@ class Exchange {
       }
       uploads = std::move(again);
     }
+    return landed;
+  }
+
+  /// Sends objects on their way once those before them have landed, and does not wait for them: until land()
+  /// the remote is theirs. @return whether those before are there
+  bool putAll(std::vector<Upload> uploads, std::int64_t parcels = 0) {
+    if (!land()) return false;
+    on_their_way_ =
+        std::async(std::launch::async, putAndProve, std::cref(remote_), std::move(uploads), parcels);
     return true;
   }
 
-  /// All evidence that a parcel offers and that is here. @return whether it is there
-  Expected<bool> pushEvidence(const Upload& parcel) {
-    std::string_view body = parcel.bytes;
+  /// Waits for what is on its way. @return whether it is there
+  bool land() {
+    if (!on_their_way_.valid()) return true;
+    Landed landed = on_their_way_.get();
+    outcome_.progress.bytes_sent += landed.bytes;
+    spare_ = std::move(landed.spare);
+    if (landed.stopped) {
+      stop(*std::move(landed.stopped));
+      return false;
+    }
+    outcome_.progress.parcels_sent += landed.parcels;
+    return true;
+  }
+
+  /// All evidence that a parcel offers and that is here. @return whether it is there, or on its way
+  Expected<bool> pushEvidence(std::string_view body) {
     body.remove_prefix(body.find('\n') + 1);
     std::vector<Upload> uploads;
     std::size_t bytes = 0;
@@ -556,7 +677,7 @@ class Exchange {
       const auto item = readItem(line);
       if (!item || item->kind == Item::Kind::Sealed) continue;
       if (item->kind == Item::Kind::Erased) {
-        if (!removePersonal(item->name)) return false;
+        if (!land() || !removePersonal(item->name)) return false;
         continue;
       }
       const auto content = contentOf(*item);
@@ -565,7 +686,10 @@ class Exchange {
       ++outcome_.progress.evidence_sent;
       // Of something large, what is there already from before the line broke does not travel again.
       std::vector<Expected<std::optional<std::int64_t>>> there;
-      if (item->pieces.size() > 1) there = remote_.sizes(item->pieces);
+      if (item->pieces.size() > 1) {
+        if (!land()) return false;
+        there = remote_.sizes(item->pieces);
+      }
       for (std::size_t piece = 0; piece < item->pieces.size(); ++piece) {
         std::string part = (*content)->substr(piece * kPieceBytes, kPieceBytes);
         if (!there.empty() && there[piece] && *there[piece] == std::ssize(part)) continue;
@@ -576,7 +700,7 @@ class Exchange {
         bytes = 0;
       }
     }
-    return putAll(std::move(uploads));
+    return uploads.empty() || putAll(std::move(uploads));
   }
 
   /// The bytes of evidence as they travel; nothing where it is not here or was erased.
@@ -629,6 +753,8 @@ class Exchange {
       }
       if (open.empty()) break;
     }
+    auto batch = store_.beginBatch();
+    if (!batch) return std::unexpected(batch.error());
     for (const ParcelPlace& head : heads) {
       if (open.contains(head.source)) {
         stop(fail(ErrorKind::IoFailed, "object-not-kept", {{"name", headObject(head)}}).error());
@@ -639,6 +765,7 @@ class Exchange {
       if (!remembers()) continue;
       if (auto seen = store_.putSeenParcel({head, witness_}); !seen) return seen;
     }
+    if (auto committed = batch->commit(); !committed) return committed;
     if (open.empty()) {
       // An older head that stays does no harm.
       static_cast<void>(remote_.remove(older));
@@ -657,7 +784,7 @@ class Exchange {
       if (uploads->empty()) continue;
       for (Upload& each : *uploads) each.replace = true;
       ++provided;
-      if (!putAll(*std::move(uploads))) continue;
+      if (!putAll(*std::move(uploads)) || !land()) continue;
       const std::array marker{wantedObject(wanted)};
       static_cast<void>(remote_.remove(marker));
     }
@@ -843,6 +970,8 @@ class Exchange {
   std::map<std::string, store::ParcelSource> here_;
   std::set<std::string> unreached_;               ///< sources of which something could not be fetched now
   std::map<std::string, ParcelPlace> confirmed_;  ///< the furthest head there whose parcel is here
+  std::vector<std::string> spare_;
+  std::future<Landed> on_their_way_;  ///< last, so that it is waited for before the rest goes
 };
 
 }  // namespace

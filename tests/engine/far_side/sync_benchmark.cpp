@@ -85,6 +85,7 @@ int main(int count, char** arguments) {
   auto yard = phones(folder, 3);
 
   fill(*yard[0], first_push);
+  yard[0]->reopen();
   double begun = wall_s();
   const double cpu = cpu_s();
   const Outcome pushed = yard[0]->exchangeWith(remote());

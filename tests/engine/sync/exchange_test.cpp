@@ -147,6 +147,46 @@ TEST_F(ExchangeTest, LargeEvidenceGoesOnWhereTheLineBrokeBothWays) {
   EXPECT_TRUE(the(second.store->blob(records::hashName(photo))) == photo);
 }
 
+TEST_F(ExchangeTest, ParcelsThatWereThereWhenTheLineBrokeDoNotTravelAgain) {
+  const std::string readings(100'000, '7');
+  for (int job = 0; job < 30; ++job) first.seal({{"readings", records::jsonString(readings)}});
+  int left = 4;
+  Remote breaks = far_side.remote();
+  const auto put = breaks.put;
+  breaks.put = [&](std::span<const Upload> uploads) {
+    std::vector<Expected<Put>> answers;
+    for (const Upload& upload : uploads) {
+      const auto one = std::span(&upload, 1);
+      answers.push_back(--left >= 0 ? std::move(put(one).front()) : Expected<Put>(cut()));
+    }
+    return answers;
+  };
+  EXPECT_EQ(stopOf(first.exchangeWith(breaks)), "far-side-cut");
+  const auto there = objectsIn("parcels/");
+  EXPECT_THAT(there, SizeIs(4));
+  EXPECT_THAT(objectsIn("heads/"), IsEmpty());
+  std::vector<std::string> travelled;
+  Remote counts = far_side.remote();
+  counts.put = [&](std::span<const Upload> uploads) {
+    for (const Upload& upload : uploads) travelled.push_back(upload.name);
+    return put(uploads);
+  };
+  EXPECT_EQ(stopOf(first.exchangeWith(counts)), "");
+  for (const std::string& name : there) EXPECT_THAT(travelled, Not(Contains(name)));
+  second.exchangeWith(far_side);
+  EXPECT_EQ(sortedNames(*second.store), sortedNames(*first.store));
+  EXPECT_THAT(sortedNames(*second.store), SizeIs(30));
+}
+
+TEST_F(ExchangeTest, ProgressTellsInTheEndAsManyParcelsToSendAsWereSent) {
+  const std::string readings(100'000, '7');
+  for (int job = 0; job < 30; ++job) first.seal({{"readings", records::jsonString(readings)}});
+  const Progress progress = first.exchangeWith(far_side).progress;
+  EXPECT_GT(progress.parcels_sent, 4);
+  EXPECT_EQ(progress.parcels_sent, progress.parcels_to_send);
+  EXPECT_EQ(std::ssize(objectsIn("parcels/")), progress.parcels_sent);
+}
+
 TEST_F(ExchangeTest, StrangersRecordWaitsInQuarantineUntilTheYardListsItsKey) {
   Handset stranger(folder, 7);
   const std::string name = stranger.work("log");
