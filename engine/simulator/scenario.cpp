@@ -186,14 +186,17 @@ Json truthOf(const Machine& m) {
 std::string textOf(const Json& json) { return json.dump(2) + "\n"; }
 
 Part drawHeap(const Machine& machine, double mass_kg, Random& random) {
-  return loadAt(mass_kg, machine.heap_true_along_m + kHeapScatter_m * random.normal(),
-                machine.heap_true_across_m + kHeapScatter_m * random.normal());
+  // One after the other: compilers differ in which argument of a call they draw first.
+  const double across_m = machine.heap_true_across_m + kHeapScatter_m * random.normal();
+  const double along_m = machine.heap_true_along_m + kHeapScatter_m * random.normal();
+  return loadAt(mass_kg, along_m, across_m);
 }
 
 Part drawTestMass(const Machine& machine, double mass_kg, Random& random) {
   // A block is set down by hand near the middle of the bucket.
-  return loadAt(mass_kg, machine.heap_along_m + 0.08 * random.normal(),
-                machine.heap_across_m + 0.08 * random.normal());
+  const double across_m = machine.heap_across_m + 0.08 * random.normal();
+  const double along_m = machine.heap_along_m + 0.08 * random.normal();
+  return loadAt(mass_kg, along_m, across_m);
 }
 
 constexpr std::size_t kDrawnLoads = 4;
