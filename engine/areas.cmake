@@ -70,5 +70,9 @@ function(hingepin_test NAME)
   target_compile_definitions(
     ${NAME} PRIVATE HINGEPIN_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
                     HINGEPIN_REFERENCE_DIR="${PROJECT_SOURCE_DIR}/tests/reference")
-  gtest_discover_tests(${NAME} DISCOVERY_MODE PRE_TEST PROPERTIES TIMEOUT 300)
+  set(MOST_S 300)
+  if(CMAKE_CROSSCOMPILING)
+    set(MOST_S 3000)  # in an emulated processor
+  endif()
+  gtest_discover_tests(${NAME} DISCOVERY_MODE PRE_TEST PROPERTIES TIMEOUT ${MOST_S})
 endfunction()
