@@ -63,11 +63,13 @@ QQuickItem* lookedAt(Hand& hand) {
 
 /// The first word of a language that is wider than its place, so that it breaks where no syllable ends. A key
 /// of letters and digits may.
-QString brokenWordOf(QQuickItem* item, const QString& text) {
+QString brokenWordOf(QQuickItem* item, QString text) {
+  static const QRegularExpression key(QStringLiteral("[A-Za-z0-9_-]{43}"));
   static const QRegularExpression words(
       QStringLiteral("(?<![\\p{L}\\p{N}_.-])\\p{L}{4,}(?![\\p{L}\\p{N}_])"));
   if (item->width() <= 0 || item->property("fontSizeMode").toInt() != 0) return {};
   const QFontMetricsF metrics(item->property("font").value<QFont>());
+  text.remove(key);
   for (auto found = words.globalMatch(text); found.hasNext();) {
     const QString word = found.next().captured();
     if (metrics.horizontalAdvance(word) > item->width() + 1) return word;
