@@ -9,6 +9,7 @@
 
 #include "engine/calibration/calibration.h"
 #include "engine/cli/output.h"
+#include "engine/cli/report.h"
 #include "engine/cli/words.h"
 #include "engine/folder/files.h"
 #include "engine/formats/calibration_json.h"
@@ -105,11 +106,12 @@ int calibrateCommand(const CalibrateOptions& options, UnitSystem system) {
     return complain(written.error(), system);
   }
   if (!options.report.empty()) {
-    if (const auto written =
-            writeFile(options.report, calibrationHtml(file->job, *calibration, *empty, system));
-        !written) {
+    const Expected<session::LiftCurves> curves = session::liftCurves(file->job, *calibration, 101);
+    if (!curves) return complain(placed(curves.error(), *file), system);
+    const std::string page =
+        calibrationHtml(file->job, *calibration, *curves, weighedLifts(file->job, *calibration), system);
+    if (const auto written = writeFile(options.report, page); !written)
       return complain(written.error(), system);
-    }
   }
   return print(sayCalibration(file->job, *calibration, *empty, system, terminalCharset()), system);
 }

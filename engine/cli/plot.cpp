@@ -19,21 +19,6 @@ using session::PressurePoint;
 constexpr int kColumns = 84;
 constexpr int kRows = 17;
 
-struct Mark {
-  std::string_view name;
-  std::string_view sign;    ///< one column wide
-  std::string_view colour;  ///< of a drawing; the shape tells as much
-};
-constexpr Mark kSlow{"slow pass", "o", "#0b5394"};
-constexpr Mark kFast{"fast pass", "x", "#b45f06"};
-constexpr Mark kLowering{"lowering pass", "v", "#38761d"};
-constexpr Mark kTare{"taught tare, boom at rest", "─", "#111111"};
-
-const Mark& markOf(const session::EmptyPass& pass) {
-  if (pass.lowering) return kLowering;
-  return pass.pace == calibration::Pace::Slow ? kSlow : kFast;
-}
-
 struct Series {
   const Mark* mark;
   std::vector<PressurePoint> points;
@@ -84,8 +69,9 @@ View viewOf(const session::EmptyLift& empty, int cells) {
   view.low_rad = empty.tare.front().boom_angle_rad - 0.05 * taught_rad;
   view.high_rad = empty.tare.back().boom_angle_rad + 0.05 * taught_rad;
   for (const session::EmptyPass& pass : empty.passes)
-    view.series.push_back({&markOf(pass), thinned(pass.readings, view, cells)});
-  view.series.push_back({&kTare, empty.tare});
+    view.series.push_back({&markOf(calibration::LiftKind::Empty, pass.pace, pass.lowering),
+                           thinned(pass.readings, view, cells)});
+  view.series.push_back({&kTareMark, empty.tare});
   view.least_Pa = view.most_Pa = empty.tare.front().pressure_Pa;
   for (const Series& series : view.series) {
     for (const PressurePoint& point : series.points) {
@@ -103,14 +89,6 @@ std::string pressure(double pressure_Pa, UnitSystem system) {
   return session::show(Amount{pressure_Pa / 1e5, "bar", 1}, system);
 }
 
-std::string degrees(double angle_rad) { return fmt::format("{:.0f}°", angle_rad / kDegree); }
-
-std::string titleOf(const calibration::Calibration& calibration) {
-  return calibration.uses_rod_pressure
-             ? "Head pressure with the bucket empty, less the rod side's share, over the boom angle"
-             : "Head pressure with the bucket empty, over the boom angle";
-}
-
 /// The marks that the view has, each once.
 std::vector<const Mark*> marksOf(const View& view) {
   std::vector<const Mark*> marks;
@@ -126,6 +104,22 @@ int columnOf(const View& view, double angle_rad) {
 
 }  // namespace
 
+const Mark& markOf(calibration::LiftKind kind, calibration::Pace pace, bool lowering) {
+  static constexpr Mark kSlow{"slow pass", "o", "#0b5394"};
+  static constexpr Mark kFast{"fast pass", "x", "#b45f06"};
+  static constexpr Mark kLowering{"lowering pass", "v", "#38761d"};
+  static constexpr Mark kMass{"known mass", "+", "#741b47"};
+  if (kind != calibration::LiftKind::Empty) return kMass;
+  if (lowering) return kLowering;
+  return pace == calibration::Pace::Slow ? kSlow : kFast;
+}
+
+std::string pressureTitle(const calibration::Calibration& calibration) {
+  return calibration.uses_rod_pressure
+             ? "Head pressure with the bucket empty, less the rod side's share, over the boom angle"
+             : "Head pressure with the bucket empty, over the boom angle";
+}
+
 std::string plotOf(const session::EmptyLift& empty, const calibration::Calibration& calibration,
                    UnitSystem system) {
   const View view = viewOf(empty, kColumns);
@@ -137,7 +131,7 @@ std::string plotOf(const session::EmptyLift& empty, const calibration::Calibrati
       cells[row][static_cast<std::size_t>(columnOf(view, point.boom_angle_rad))] = series.mark->sign;
     }
   }
-  std::string text = "  " + titleOf(calibration) + "\n";
+  std::string text = "  " + pressureTitle(calibration) + "\n";
   for (int row = 0; row < kRows; ++row) {
     const double here_Pa = view.most_Pa + (view.least_Pa - view.most_Pa) * row / (kRows - 1);
     std::string line =
@@ -175,50 +169,6 @@ std::string plotOf(const session::EmptyLift& empty, const calibration::Calibrati
   for (const Mark* const mark : marksOf(view)) text += fmt::format("{} {}   ", mark->sign, mark->name);
   text.erase(text.find_last_not_of(' ') + 1);
   return text + "\n";
-}
-
-std::string drawingOf(const session::EmptyLift& empty, const calibration::Calibration& calibration,
-                      UnitSystem system) {
-  const View view = viewOf(empty, 120);
-  if (view.series.empty()) return "";
-  const auto x = [&](double angle_rad) { return 80.0 + 620.0 * view.across(angle_rad); };
-  const auto y = [&](double pressure_Pa) { return 20.0 + 260.0 * view.down(pressure_Pa); };
-  const std::string title = titleOf(calibration);
-  std::string text = fmt::format(
-      "<svg viewBox=\"0 0 720 350\" role=\"img\" aria-label=\"{}\">\n<rect x=\"{:.1f}\" y=\"20\" "
-      "width=\"{:.1f}\" "
-      "height=\"260\" fill=\"#eeeeee\"/>\n<rect x=\"80\" y=\"20\" width=\"620\" height=\"260\" fill=\"none\" "
-      "stroke=\"#767676\"/>\n",
-      title, x(calibration.window_low_rad), x(calibration.window_high_rad) - x(calibration.window_low_rad));
-  for (const Series& series : view.series) {
-    if (series.mark == &kTare) {
-      text += fmt::format("<polyline fill=\"none\" stroke-width=\"2\" stroke=\"{}\" points=\"",
-                          series.mark->colour);
-      for (const PressurePoint& point : series.points)
-        text += fmt::format("{:.1f},{:.1f} ", x(point.boom_angle_rad), y(point.pressure_Pa));
-      text += "\"/>\n";
-      continue;
-    }
-    text += fmt::format("<g fill=\"{}\" font-size=\"11\" text-anchor=\"middle\">", series.mark->colour);
-    for (const PressurePoint& point : series.points) {
-      text += fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\">{}</text>", x(point.boom_angle_rad),
-                          y(point.pressure_Pa) + 3.5, series.mark->sign);
-    }
-    text += "</g>\n";
-  }
-  text += fmt::format(
-      "<text x=\"74\" y=\"26\" text-anchor=\"end\">{}</text><text x=\"74\" y=\"280\" "
-      "text-anchor=\"end\">{}</text>"
-      "<text x=\"80\" y=\"300\">{}</text><text x=\"700\" y=\"300\" text-anchor=\"end\">{}</text>\n",
-      pressure(view.most_Pa, system), pressure(view.least_Pa, system), degrees(view.low_rad),
-      degrees(view.high_rad));
-  double at = 80.0;
-  for (const Mark* const mark : marksOf(view)) {
-    text += fmt::format("<text x=\"{:.0f}\" y=\"330\" fill=\"{}\">{} {}</text>", at, mark->colour, mark->sign,
-                        mark->name);
-    at += 150.0;
-  }
-  return text + "\n</svg>\n<p>" + title + ". Grey: the weigh window.</p>\n";
 }
 
 }  // namespace hingepin::cli

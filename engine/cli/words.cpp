@@ -32,29 +32,6 @@ std::size_t widthOf(const std::string& text) {
       text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0) != 0x80; }));
 }
 
-std::string htmlOf(const std::string& text) {
-  std::string escaped;
-  for (const char byte : text) {
-    switch (byte) {
-      case '&':
-        escaped += "&amp;";
-        break;
-      case '<':
-        escaped += "&lt;";
-        break;
-      case '>':
-        escaped += "&gt;";
-        break;
-      case '"':
-        escaped += "&quot;";
-        break;
-      default:
-        escaped += byte;
-    }
-  }
-  return escaped;
-}
-
 std::string_view nameOf(calibration::LiftKind kind) {
   switch (kind) {
     case calibration::LiftKind::Empty:
@@ -65,32 +42,6 @@ std::string_view nameOf(calibration::LiftKind kind) {
       return "load of known sum";
   }
   return "";
-}
-
-Table passTable(const Calibration& calibration, UnitSystem system) {
-  Table table = {{"pass", "bucket", "direction", "from", "to", "pace", "oil", "readings", "residual"}};
-  for (const calibration::PassSummary& pass : calibration.passes) {
-    table.push_back({pass.name, std::string(nameOf(pass.kind)),
-                     pass.direction == calibration::Direction::Up ? "up" : "down", angle(pass.low_rad),
-                     angle(pass.high_rad),
-                     pass.mean_speed_rad_per_s == 0.0
-                         ? "held"
-                         : shown(pass.mean_speed_rad_per_s / kDegree, "deg/s", 1, system),
-                     pass.oil_temperature_K ? shown(*pass.oil_temperature_K - 273.15, "Cel", 0, system) : "-",
-                     std::to_string(pass.rows), shown(pass.residual_Pa / 1e5, "bar", 2, system)});
-  }
-  return table;
-}
-
-Table massTable(const Calibration& calibration, UnitSystem system) {
-  Table table = {{"known mass", "stated", "predicted", "difference", "doubt of it (k = 2)"}};
-  for (const calibration::MassCheck& check : calibration.mass_checks) {
-    table.push_back({check.name, shown(check.reference_kg, "kg", 0, system),
-                     shown(check.predicted_kg, "kg", 0, system),
-                     shown(check.predicted_kg - check.reference_kg, "kg", 0, system),
-                     "± " + shown(2.0 * check.difference_u_kg, "kg", 0, system)});
-  }
-  return table;
 }
 
 std::string_view unitOf(calibration::SensorUnit unit) {
@@ -112,70 +63,10 @@ std::string slopeOf(double slope_rad_per_unit, calibration::SensorUnit unit) {
                      unit == calibration::SensorUnit::Count ? 5 : 3, unitOf(unit));
 }
 
-Table summaryTable(const Calibration& calibration, UnitSystem system) {
-  const calibration::SensorLine& line = calibration.boom_line;
-  const calibration::SensorUnit unit = calibration.boom_sensor_unit;
-  Table table = {
-      {"unit", calibration.unit_id},
-      {"attachment", calibration.attachment_id.empty() ? "-" : calibration.attachment_id},
-      {"rated payload", shown(calibration.rated_payload_kg, "kg", 0, system)},
-      {"weigh window", angle(calibration.window_low_rad) + " to " + angle(calibration.window_high_rad)},
-      {"gravity", shown(calibration.gravity_m_per_s2, "m/s2", 5, system)},
-      {"boom angle by its sensor",
-       fmt::format("{} + {} × (reading − {})", angle(line.angle_rad, 2),
-                   slopeOf(line.slope_rad_per_unit, unit), sensorText(line.reading_at, unit))},
-      {"standard uncertainty of that",
-       fmt::format("{}, slope {}", angle(line.angle_u_rad, 2), slopeOf(line.slope_u_rad_per_unit, unit))}};
-  if (calibration.reference_pose_kg_per_deg) {
-    table.push_back({"1° of error at the reference pose",
-                     fmt::format("changes a load of the rated payload by {}",
-                                 shown(std::abs(*calibration.reference_pose_kg_per_deg), "kg", 1, system))});
-  }
-  return table;
-}
-
 std::string optionalAngle(const std::optional<double>& radians) { return radians ? angle(*radians) : "-"; }
 
 std::string optionalLength(const std::optional<double>& metres, UnitSystem system) {
   return metres ? shown(*metres, "m", 3, system) : "-";
-}
-
-/// The readings at the poses, with what the sensor line says there where there is one.
-Table poseTable(const calibration::Job& job, const calibration::SensorLine* line) {
-  Table table = {{"pose", "boom angle", "boom sensor", "bucket sensor"}};
-  if (line != nullptr) table[0].insert(table[0].begin() + 2, {"uncertainty", "by the line", "off"});
-  for (const calibration::PoseReading& pose : job.poses) {
-    table.push_back({std::string(nameIn(calibration::kPoseNames, pose.kind)),
-                     pose.boom_angle ? angle(pose.boom_angle->inRadians()) : "-",
-                     sensorText(pose.boom_sensor, job.boom_sensor_unit),
-                     pose.bucket_sensor ? sensorText(*pose.bucket_sensor, job.bucket_sensor_unit) : "-"});
-    if (line == nullptr) continue;
-    const double by_line_rad = line->angle(pose.boom_sensor);
-    table.back().insert(
-        table.back().begin() + 2,
-        {pose.boom_angle_u ? angle(pose.boom_angle_u->inRadians(), 2) : "-", angle(by_line_rad),
-         pose.boom_angle ? angle(by_line_rad - pose.boom_angle->inRadians(), 2) : "-"});
-  }
-  return table;
-}
-
-std::string htmlTable(const Table& table, bool with_head) {
-  std::string text = "<table>\n";
-  for (std::size_t row = 0; row < table.size(); ++row) {
-    text += "<tr>";
-    for (const std::string& cell : table[row]) {
-      text += with_head && row == 0 ? "<th>" + htmlOf(cell) + "</th>" : "<td>" + htmlOf(cell) + "</td>";
-    }
-    text += "</tr>\n";
-  }
-  return text + "</table>\n";
-}
-
-std::string htmlList(const char* title, const std::vector<Message>& messages, UnitSystem system) {
-  if (messages.empty()) return "";
-  std::string text = fmt::format("<h2>{}</h2>\n<ul>\n", title);
-  for (const Message& message : messages) text += "<li>" + htmlOf(words(message, system)) + "</li>\n";
-  return text + "</ul>\n";
 }
 
 }  // namespace
@@ -325,6 +216,72 @@ std::string errorJson(const Error& error, UnitSystem system) {
   return jsonLine({{"error", {{"code", error.message.code}, {"message", words(error.message, system)}}}});
 }
 
+Table summaryTable(const Calibration& calibration, UnitSystem system) {
+  const calibration::SensorLine& line = calibration.boom_line;
+  const calibration::SensorUnit unit = calibration.boom_sensor_unit;
+  Table table = {
+      {"unit", calibration.unit_id},
+      {"attachment", calibration.attachment_id.empty() ? "-" : calibration.attachment_id},
+      {"rated payload", shown(calibration.rated_payload_kg, "kg", 0, system)},
+      {"weigh window", angle(calibration.window_low_rad) + " to " + angle(calibration.window_high_rad)},
+      {"gravity", shown(calibration.gravity_m_per_s2, "m/s2", 5, system)},
+      {"boom angle by its sensor",
+       fmt::format("{} + {} × (reading − {})", angle(line.angle_rad, 2),
+                   slopeOf(line.slope_rad_per_unit, unit), sensorText(line.reading_at, unit))},
+      {"standard uncertainty of that",
+       fmt::format("{}, slope {}", angle(line.angle_u_rad, 2), slopeOf(line.slope_u_rad_per_unit, unit))}};
+  if (calibration.reference_pose_kg_per_deg) {
+    table.push_back({"1° of error at the reference pose",
+                     fmt::format("changes a load of the rated payload by {}",
+                                 shown(std::abs(*calibration.reference_pose_kg_per_deg), "kg", 1, system))});
+  }
+  return table;
+}
+
+Table poseTable(const calibration::Job& job, const calibration::SensorLine* line) {
+  Table table = {{"pose", "boom angle", "boom sensor", "bucket sensor"}};
+  if (line != nullptr) table[0].insert(table[0].begin() + 2, {"uncertainty", "by the line", "off"});
+  for (const calibration::PoseReading& pose : job.poses) {
+    table.push_back({std::string(nameIn(calibration::kPoseNames, pose.kind)),
+                     pose.boom_angle ? angle(pose.boom_angle->inRadians()) : "-",
+                     sensorText(pose.boom_sensor, job.boom_sensor_unit),
+                     pose.bucket_sensor ? sensorText(*pose.bucket_sensor, job.bucket_sensor_unit) : "-"});
+    if (line == nullptr) continue;
+    const double by_line_rad = line->angle(pose.boom_sensor);
+    table.back().insert(
+        table.back().begin() + 2,
+        {pose.boom_angle_u ? angle(pose.boom_angle_u->inRadians(), 2) : "-", angle(by_line_rad),
+         pose.boom_angle ? angle(by_line_rad - pose.boom_angle->inRadians(), 2) : "-"});
+  }
+  return table;
+}
+
+Table passTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {{"pass", "bucket", "direction", "from", "to", "pace", "oil", "readings", "residual"}};
+  for (const calibration::PassSummary& pass : calibration.passes) {
+    table.push_back({pass.name, std::string(nameOf(pass.kind)),
+                     pass.direction == calibration::Direction::Up ? "up" : "down", angle(pass.low_rad),
+                     angle(pass.high_rad),
+                     pass.mean_speed_rad_per_s == 0.0
+                         ? "held"
+                         : shown(pass.mean_speed_rad_per_s / kDegree, "deg/s", 1, system),
+                     pass.oil_temperature_K ? shown(*pass.oil_temperature_K - 273.15, "Cel", 0, system) : "-",
+                     std::to_string(pass.rows), shown(pass.residual_Pa / 1e5, "bar", 2, system)});
+  }
+  return table;
+}
+
+Table massTable(const Calibration& calibration, UnitSystem system) {
+  Table table = {{"known mass", "stated", "predicted", "difference", "doubt of it (k = 2)"}};
+  for (const calibration::MassCheck& check : calibration.mass_checks) {
+    table.push_back({check.name, shown(check.reference_kg, "kg", 0, system),
+                     shown(check.predicted_kg, "kg", 0, system),
+                     shown(check.predicted_kg - check.reference_kg, "kg", 0, system),
+                     "± " + shown(2.0 * check.difference_u_kg, "kg", 0, system)});
+  }
+  return table;
+}
+
 std::string sayCalibration(const calibration::Job& job, const Calibration& calibration,
                            const session::EmptyLift& empty, UnitSystem system, Charset charset) {
   std::string text = "Calibration\n" + layOut(summaryTable(calibration, system), charset, 2) + "\nPoses\n" +
@@ -339,29 +296,6 @@ std::string sayCalibration(const calibration::Job& job, const Calibration& calib
   if (!calibration.warnings.empty()) text += "\nLook at\n";
   for (const Message& message : calibration.warnings) text += "  " + words(message, system) + "\n";
   return in(text, charset);
-}
-
-std::string calibrationHtml(const calibration::Job& job, const Calibration& calibration,
-                            const session::EmptyLift& empty, UnitSystem system) {
-  std::string text = fmt::format(
-      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
-      "content=\"width=device-width, initial-scale=1\">\n<title>Calibration of "
-      "{0}</title>\n<style>body{{font:16px/1.5 "
-      "sans-serif;margin:2em auto;max-width:60em;padding:0 "
-      "1em;color:#111}}table{{border-collapse:collapse}}td,th{{border:1px "
-      "solid #767676;padding:.3em "
-      ".7em;text-align:left}}svg{{width:100%;max-width:40em}}</style>\n</head>\n<body>\n"
-      "<h1>Calibration of {0}</h1>\n",
-      htmlOf(calibration.unit_id));
-  text += htmlTable(summaryTable(calibration, system), false);
-  text += htmlList("Look at", calibration.warnings, system);
-  text += "<h2>Poses</h2>\n" + htmlTable(poseTable(job, &calibration.boom_line), true);
-  text += "<h2>Passes</h2>\n" + htmlTable(passTable(calibration, system), true);
-  if (!calibration.mass_checks.empty())
-    text += "<h2>Known masses</h2>\n" + htmlTable(massTable(calibration, system), true);
-  text += "<h2>Empty passes</h2>\n" + drawingOf(empty, calibration, system);
-  text += htmlList("Taken where the job was silent", calibration.taken, system);
-  return text + "</body>\n</html>\n";
 }
 
 std::string sayLinkage(const calibration::Job& job, const session::LinkageTable& table, UnitSystem system,

@@ -58,10 +58,11 @@ using Table = std::vector<std::vector<std::string>>;
                                          const calibration::Calibration& calibration,
                                          const session::EmptyLift& empty, UnitSystem system, Charset charset);
 
-/// The same as a page of its own.
-[[nodiscard]] std::string calibrationHtml(const calibration::Job& job,
-                                          const calibration::Calibration& calibration,
-                                          const session::EmptyLift& empty, UnitSystem system);
+/// Parts of the same. @param line what the pose's angles are held against; nullptr: nothing
+[[nodiscard]] Table summaryTable(const calibration::Calibration& calibration, UnitSystem system);
+[[nodiscard]] Table poseTable(const calibration::Job& job, const calibration::SensorLine* line);
+[[nodiscard]] Table passTable(const calibration::Calibration& calibration, UnitSystem system);
+[[nodiscard]] Table massTable(const calibration::Calibration& calibration, UnitSystem system);
 
 /// What a proof says, for a person: verdicts, what to enter, what it costs, warnings.
 [[nodiscard]] std::string sayProof(const proof::Proof& proof, const proof::ProofResult& result,

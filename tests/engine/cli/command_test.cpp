@@ -136,6 +136,40 @@ TEST(CommandTest, ReportIsAPageThatNeedsNothingElse) {
   EXPECT_THAT(page, Not(HasSubstr("<script")));
 }
 
+std::size_t timesIn(const std::string& text, std::string_view part) {
+  std::size_t times = 0;
+  for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++times;
+  return times;
+}
+
+TEST(CommandTest, ReportDrawsPosesResidualsAndTheTareWithItsBandAndBreaksDownTheDoubt) {
+  const TemporaryFolder folder;
+  const std::string job = (practiceFolder() / "job.json").string();
+  ASSERT_EQ(
+      runHingepin({"--units", "us", "calibrate", job, "--out", "c.json", "--report", "r.html"}, folder.path())
+          .status,
+      0);
+  const std::string page = readText(folder.path() / "r.html");
+  EXPECT_EQ(timesIn(page, "<svg"), 3U);
+  EXPECT_EQ(timesIn(page, "</svg>"), 3U);
+  EXPECT_EQ(timesIn(page, "<polygon"), 1U) << "the band of the tare";
+  EXPECT_EQ(timesIn(page, ">psi</text>"), 2U);
+  EXPECT_EQ(timesIn(page, "nan"), 0U);
+  EXPECT_THAT(page, HasSubstr("legal for trade"));
+  // The shares of a budget are whole per cents of one variance.
+  const std::size_t budget = page.find("share of the variance");
+  ASSERT_NE(budget, std::string::npos);
+  int sum = 0;
+  int lines = 0;
+  const std::size_t end = page.find("</table>", budget);
+  for (std::size_t at = page.find(" %</td>", budget); at < end; at = page.find(" %</td>", at + 1)) {
+    sum += std::stoi(page.substr(page.rfind('>', at) + 1));
+    ++lines;
+  }
+  EXPECT_GT(lines, 3);
+  EXPECT_NEAR(sum, 100, lines / 2.0);
+}
+
 TEST(CommandTest, TheSameSeedGivesTheSameBytes) {
   const TemporaryFolder folder;
   for (const char* out : {"a", "b"}) {
