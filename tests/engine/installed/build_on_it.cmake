@@ -9,7 +9,7 @@ endfunction()
 
 file(REMOVE_RECURSE ${WORK})
 run(${CMAKE_COMMAND} --install ${BUILD} --component engine --prefix ${WORK}/prefix)
-run(${CMAKE_COMMAND} -S ${EXAMPLE} -B ${WORK}/build -DCMAKE_PREFIX_PATH=${WORK}/prefix -DCMAKE_CXX_COMPILER=${COMPILER})
+run(${CMAKE_COMMAND} -G Ninja -S ${EXAMPLE} -B ${WORK}/build -DCMAKE_PREFIX_PATH=${WORK}/prefix -DCMAKE_CXX_COMPILER=${COMPILER})
 run(${CMAKE_COMMAND} --build ${WORK}/build)
 run(${PROGRAM} simulate --demo --out ${WORK}/demo)
 run(${PROGRAM} calibrate ${WORK}/demo/job.json --out ${WORK}/calibration.json)
