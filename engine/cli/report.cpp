@@ -213,9 +213,10 @@ std::string svgOf(const Chart& chart) {
     text += "</g>\n";
   }
   for (std::size_t index = 0; index < marks.size(); ++index) {
+    const std::size_t row = index / 2;
     text += fmt::format("<text x=\"{}\" y=\"{}\" fill=\"{}\">{} {}</text>\n",
                         kLeft + (index % 2 == 0 ? 0.0 : 310.0),
-                        kTop + kHigh + 62.0 + 30.0 * static_cast<double>(index / 2), marks[index]->colour,
+                        kTop + kHigh + 62.0 + 30.0 * static_cast<double>(row), marks[index]->colour,
                         marks[index]->sign, marks[index]->name);
   }
   return fmt::format("<figure>\n{}</svg>\n<figcaption>{}</figcaption>\n</figure>\n", text,

@@ -148,7 +148,10 @@ class Curl {
       transfer.headers = curl_slist_append(transfer.headers, "Expect:");
     }
     for (const auto& [name, value] : request.headers) {
-      transfer.headers = curl_slist_append(transfer.headers, (name + ": " + value).c_str());
+      std::string line = name;
+      line += ": ";
+      line += value;
+      transfer.headers = curl_slist_append(transfer.headers, line.c_str());
     }
     curl_easy_setopt(easy, CURLOPT_HTTPHEADER, transfer.headers);
     curl_multi_add_handle(multi_, easy);

@@ -51,8 +51,9 @@ std::string placeText(const ParcelPlace& place) {
 std::optional<ParcelPlace> placeOfText(std::string_view source, std::string_view text) {
   if (text.size() != kSequenceDigits + 65U || text[kSequenceDigits] != '-') return std::nullopt;
   ParcelPlace place{.source = std::string(source), .sequence = 0, .name = std::string(text.substr(13))};
-  const auto [end, code] = std::from_chars(text.data(), text.data() + kSequenceDigits, place.sequence);
-  const bool sound = code == std::errc() && end == text.data() + kSequenceDigits && place.sequence >= 1 &&
+  const std::string_view number = text.substr(0, kSequenceDigits);
+  const auto [end, code] = std::from_chars(number.data(), number.data() + number.size(), place.sequence);
+  const bool sound = code == std::errc() && end == number.data() + number.size() && place.sequence >= 1 &&
                      records::isHashName(place.name) && isSource(source);
   return sound ? std::optional(place) : std::nullopt;
 }
