@@ -22,18 +22,6 @@ constexpr double kBottom = 46;
 constexpr double kFineness = 3;  // for those who draw it as dots before they print it
 constexpr double kBeside = 11;   // between results of one reference
 
-/// A step of 1, 2 or 5 times a power of ten that divides a range into about so many parts.
-double niceStep(double range, int parts) {
-  const double rough = range / parts;
-  const double power = std::pow(10.0, std::floor(std::log10(rough)));
-  for (const double factor : {1.0, 2.0, 5.0}) {
-    if (rough <= factor * power) return factor * power;
-  }
-  return 10.0 * power;
-}
-
-int decimalsOf(double step) { return std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9))); }
-
 /// One result in the units of the reader.
 struct Point {
   When when;
@@ -99,13 +87,14 @@ std::string axes(const Scale& scale, const std::string& ucum, const Voice& voice
     const bool zero = std::abs(tick) < 1e-9 * y_step;
     svg += line(kLeft, scale.y(tick), kWidth - kRight, scale.y(tick),
                 zero ? "stroke='#000000'" : "stroke='#cccccc'");
-    svg += text(kLeft - 6, scale.y(tick) + 4, "end", voice.show({zero ? 0 : tick, ucum, decimalsOf(y_step)}));
+    svg += text(kLeft - 6, scale.y(tick) + 4, "end",
+                voice.show({zero ? 0 : tick, ucum, decimalsOfStep(y_step)}));
   }
   const double x_step = niceStep(scale.x_most, 6);
   for (double tick = 0; tick <= scale.x_most * 1.0001; tick += x_step) {
     svg += line(scale.x(tick), kHeight - kBottom, scale.x(tick), kHeight - kBottom + 5, "stroke='#000000'");
-    svg +=
-        text(scale.x(tick), kHeight - kBottom + 18, "middle", voice.show({tick, ucum, decimalsOf(x_step)}));
+    svg += text(scale.x(tick), kHeight - kBottom + 18, "middle",
+                voice.show({tick, ucum, decimalsOfStep(x_step)}));
   }
   svg += line(kLeft, kTop, kLeft, kHeight - kBottom, "stroke='#000000'");
   return svg +
@@ -113,6 +102,19 @@ std::string axes(const Scale& scale, const std::string& ucum, const Voice& voice
 }
 
 }  // namespace
+
+double niceStep(double range, int parts) {
+  const double rough = range / parts;
+  const double power = std::pow(10.0, std::floor(std::log10(rough)));
+  for (const double factor : {1.0, 2.0, 5.0}) {
+    if (rough <= factor * power) return factor * power;
+  }
+  return 10.0 * power;
+}
+
+int decimalsOfStep(double step) {
+  return std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
+}
 
 std::string errorPlot(const Certificate& certificate, const Voice& voice) {
   std::vector<Point> points;

@@ -4,13 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <optional>
 #include <string_view>
 #include <utility>
 
 #include "engine/calibration/calibration.h"
+#include "engine/certificate/drawing.h"
+#include "engine/certificate/markup.h"
 #include "engine/cli/plot.h"
 #include "engine/cli/words.h"
 #include "engine/session/catalogue.h"
@@ -21,6 +22,7 @@ namespace {
 
 using calibration::Calibration;
 using calibration::LiftKind;
+using certificate::escaped;
 
 constexpr std::string_view kStyle =
     "body{font:16px/1.5 sans-serif;margin:1.5em auto;max-width:60em;padding:0 1em;color:#111}"
@@ -33,35 +35,12 @@ constexpr std::string_view kStyle =
     "h1,h2,h3{break-after:avoid}tr,figure{break-inside:avoid}svg{max-width:27em}}"
     "@media screen and (max-width:30em){table{font-size:.85em}}";
 
-std::string htmlOf(std::string_view text) {
-  std::string escaped;
-  for (const char byte : text) {
-    switch (byte) {
-      case '&':
-        escaped += "&amp;";
-        break;
-      case '<':
-        escaped += "&lt;";
-        break;
-      case '>':
-        escaped += "&gt;";
-        break;
-      case '"':
-        escaped += "&quot;";
-        break;
-      default:
-        escaped += byte;
-    }
-  }
-  return escaped;
-}
-
 std::string htmlTable(const Table& table, bool with_head) {
   std::string text = "<div class=\"wide\"><table>\n";
   for (std::size_t row = 0; row < table.size(); ++row) {
     text += "<tr>";
     for (const std::string& cell : table[row]) {
-      text += with_head && row == 0 ? "<th>" + htmlOf(cell) + "</th>" : "<td>" + htmlOf(cell) + "</td>";
+      text += with_head && row == 0 ? "<th>" + escaped(cell) + "</th>" : "<td>" + escaped(cell) + "</td>";
     }
     text += "</tr>\n";
   }
@@ -71,7 +50,7 @@ std::string htmlTable(const Table& table, bool with_head) {
 std::string htmlList(const char* title, const std::vector<Message>& messages, UnitSystem system) {
   if (messages.empty()) return "";
   std::string text = fmt::format("<h2>{}</h2>\n<ul>\n", title);
-  for (const Message& message : messages) text += "<li>" + htmlOf(words(message, system)) + "</li>\n";
+  for (const Message& message : messages) text += "<li>" + escaped(words(message, system)) + "</li>\n";
   return text + "</ul>\n";
 }
 
@@ -95,7 +74,7 @@ struct Chart {
   std::optional<std::pair<double, double>> shaded{};
 };
 
-/// The ends of a scale and its marks: 1, 2 or 5 times a power of ten apart, about as many as wanted.
+/// The ends of a scale and its marks, about as many as wanted.
 struct Scale {
   double low;
   double high;
@@ -109,19 +88,15 @@ struct Scale {
     const double edge = 0.04 * (high - low);
     low -= edge;
     high += edge;
-    const double raw = (high - low) / wanted;
-    const double power = std::pow(10.0, std::floor(std::log10(raw)));
-    const double digit = raw / power;
-    step = power * (digit <= 1.0 ? 1.0 : digit <= 2.0 ? 2.0 : digit <= 5.0 ? 5.0 : 10.0);
+    step = certificate::niceStep(high - low, wanted);
   }
   [[nodiscard]] double share(double value) const { return (value - low) / (high - low); }
   [[nodiscard]] std::vector<std::pair<double, std::string>> ticks() const {
-    const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(step) - 1e-9)));
     std::vector<std::pair<double, std::string>> all;
     for (double count = std::ceil(low / step); count * step <= high; ++count) {
-      std::string label = fmt::format("{:.{}f}", count * step, decimals);
-      if (label.find_first_of("123456789") == std::string::npos && label.starts_with('-')) label.erase(0, 1);
-      all.emplace_back(count * step, label);
+      // Not a zero with a minus sign.
+      const double value = count == 0.0 ? 0.0 : count * step;
+      all.emplace_back(value, fmt::format("{:.{}f}", value, certificate::decimalsOfStep(step)));
     }
     return all;
   }
@@ -161,7 +136,7 @@ std::string svgOf(const Chart& chart) {
   }
   std::string text = fmt::format(
       "<svg viewBox=\"0 0 720 {}\" role=\"img\" aria-label=\"{}\" font-size=\"21\" fill=\"#111\">\n",
-      kTop + kHigh + 44.0 + 30.0 * std::ceil(static_cast<double>(marks.size()) / 2.0), htmlOf(chart.title));
+      kTop + kHigh + 44.0 + 30.0 * std::ceil(static_cast<double>(marks.size()) / 2.0), escaped(chart.title));
   if (chart.shaded) {
     const double from = x(chart.shaded->first);
     text += fmt::format("<rect x=\"{:.1f}\" y=\"{}\" width=\"{:.1f}\" height=\"{}\" fill=\"#e8e8e8\"/>\n",
@@ -182,7 +157,7 @@ std::string svgOf(const Chart& chart) {
   text += fmt::format(
       "<text x=\"{}\" y=\"26\" text-anchor=\"end\">{}</text><text x=\"{}\" y=\"{}\" "
       "text-anchor=\"end\">{}</text>\n",
-      kLeft - 8, htmlOf(chart.up_unit), kLeft + kWide + 16, kTop + kHigh + 27, htmlOf(chart.across_unit));
+      kLeft - 8, escaped(chart.up_unit), kLeft + kWide + 16, kTop + kHigh + 27, escaped(chart.across_unit));
   if (!chart.band.empty()) {
     text += "<polygon fill=\"#9a9a9a\" fill-opacity=\"0.45\" points=\"";
     for (const Dot& dot : chart.band) text += fmt::format("{:.1f},{:.1f} ", x(dot.x), y(dot.y + dot.half));
@@ -220,7 +195,7 @@ std::string svgOf(const Chart& chart) {
                         marks[index]->sign, marks[index]->name);
   }
   return fmt::format("<figure>\n{}</svg>\n<figcaption>{}</figcaption>\n</figure>\n", text,
-                     htmlOf(chart.title));
+                     escaped(chart.title));
 }
 
 class Shown {
@@ -318,20 +293,19 @@ std::string budgetOf(const WeighedLift& lift, UnitSystem system) {
   const calibration::Weighing& weighing = lift.weighing;
   const int decimals = decimalsOf(weighing.expanded_uncertainty_kg);
   std::string text =
-      fmt::format("<h3>{}: {} ± {} (95.45 %, k = {:.2f})</h3>\n", htmlOf(lift.log),
+      fmt::format("<h3>{}: {} ± {} (95.45 %, k = {:.2f})</h3>\n", escaped(lift.log),
                   shown(weighing.mass_kg, "kg", decimals, system),
                   shown(weighing.expanded_uncertainty_kg, "kg", decimals, system), weighing.coverage_factor);
-  double total = 0.0;
-  for (const auto& line : weighing.budget) total += line.standard_uncertainty * line.standard_uncertainty;
   Table table = {{"from", "standard uncertainty", "share of the variance"}};
-  for (const statistics::Contribution& line : weighing.budget) {
-    const double share = line.standard_uncertainty * line.standard_uncertainty / total;
+  const std::vector<double> shares = varianceShares(weighing.budget);
+  for (std::size_t index = 0; index < shares.size(); ++index) {
+    const statistics::Contribution& line = weighing.budget[index];
     table.push_back({words({line.name, {}}, system),
                      shown(line.standard_uncertainty, "kg", decimalsOf(line.standard_uncertainty), system),
-                     fmt::format("{:.0f} %", 100.0 * share)});
+                     fmt::format("{:.0f} %", 100.0 * shares[index])});
   }
   text += htmlTable(table, true);
-  for (const Message& warning : weighing.warnings) text += "<p>" + htmlOf(words(warning, system)) + "</p>\n";
+  for (const Message& warning : weighing.warnings) text += "<p>" + escaped(words(warning, system)) + "</p>\n";
   return text;
 }
 
@@ -358,7 +332,7 @@ std::string calibrationHtml(const calibration::Job& job, const Calibration& cali
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
       "content=\"width=device-width, initial-scale=1\">\n<title>Calibration of {0}</title>\n"
       "<style>{1}</style>\n</head>\n<body>\n<h1>Calibration of {0}</h1>\n",
-      htmlOf(calibration.unit_id), kStyle);
+      escaped(calibration.unit_id), kStyle);
   text += htmlTable(summaryTable(calibration, system), false);
   text +=
       "<p>A calibration is not proof: weigh known masses with it. Nothing here makes the scale legal for "

@@ -158,6 +158,17 @@ std::string layOut(const Table& given, Charset charset, std::size_t texts) {
   return text;
 }
 
+std::vector<double> varianceShares(const std::vector<statistics::Contribution>& budget) {
+  std::vector<double> shares;
+  double total = 0.0;
+  for (const statistics::Contribution& line : budget) {
+    shares.push_back(line.standard_uncertainty * line.standard_uncertainty);
+    total += shares.back();
+  }
+  for (double& share : shares) share = total > 0.0 ? share / total : 0.0;
+  return shares;
+}
+
 std::string sayError(const Error& error, UnitSystem system) {
   const Place& place = error.place;
   std::string sentence = words(error.message, system);
@@ -176,13 +187,12 @@ std::string sayWeighing(const std::string& log, const Weighing& weighing, UnitSy
   std::string text = fmt::format(
       "{}: {} ± {}  (95.45 %, k = {:.2f})\n", log, shown(weighing.mass_kg, "kg", decimals, system),
       shown(weighing.expanded_uncertainty_kg, "kg", decimals, system), weighing.coverage_factor);
-  double total = 0.0;
-  for (const auto& line : weighing.budget) total += line.standard_uncertainty * line.standard_uncertainty;
   Table table;
-  for (const statistics::Contribution& line : weighing.budget) {
-    const double share = total > 0.0 ? line.standard_uncertainty * line.standard_uncertainty / total : 0.0;
+  const std::vector<double> shares = varianceShares(weighing.budget);
+  for (std::size_t index = 0; index < shares.size(); ++index) {
+    const statistics::Contribution& line = weighing.budget[index];
     std::string bar;
-    for (long length = std::lround(share * 24.0); length > 0; --length) bar += "█";
+    for (long length = std::lround(shares[index] * 24.0); length > 0; --length) bar += "█";
     bar += std::string(24 - widthOf(bar), ' ');
     table.push_back({words({line.name, {}}, system),
                      shown(line.standard_uncertainty, "kg", decimalsOf(line.standard_uncertainty), system),

@@ -38,6 +38,9 @@ using Table = std::vector<std::vector<std::string>>;
 /// Decimals that show two significant digits of an uncertainty.
 [[nodiscard]] int decimalsOf(double uncertainty);
 
+/// What part of the whole variance each line of a budget has, 0 to 1.
+[[nodiscard]] std::vector<double> varianceShares(const std::vector<statistics::Contribution>& budget);
+
 /// "file:line:column: /json/pointer: sentence", what does not apply left out.
 [[nodiscard]] std::string sayError(const Error& error, UnitSystem system);
 

@@ -42,6 +42,18 @@ class ExchangeTest : public ::testing::Test {
     }
     return names;
   }
+
+  /// The far side over a line that breaks when so many objects have been put.
+  [[nodiscard]] Remote breaksAfter(int puts) {
+    Remote remote = far_side.remote();
+    remote.put = [left = puts, put = remote.put](std::span<const Upload> uploads) mutable {
+      std::vector<Expected<Put>> answers;
+      for (const Upload& upload : uploads)
+        answers.push_back(left-- > 0 ? std::move(put(std::span(&upload, 1)).front()) : Expected<Put>(cut()));
+      return answers;
+    };
+    return remote;
+  }
 };
 
 TEST_F(ExchangeTest, RecordsAndEvidenceReachTheOtherPhoneOnceAndUnaltered) {
@@ -112,18 +124,7 @@ TEST_F(ExchangeTest, ServerThatIgnoresIfNoneMatchIsSafeToo) {
 TEST_F(ExchangeTest, LargeEvidenceGoesOnWhereTheLineBrokeBothWays) {
   const std::string photo = large('p');
   first.work(photo);
-  int left = 4;
-  Remote breaks = far_side.remote();
-  const auto put = breaks.put;
-  breaks.put = [&](std::span<const Upload> uploads) {
-    std::vector<Expected<Put>> answers;
-    for (const Upload& upload : uploads) {
-      const auto one = std::span(&upload, 1);
-      answers.push_back(--left > 0 ? std::move(put(one).front()) : Expected<Put>(cut()));
-    }
-    return answers;
-  };
-  EXPECT_EQ(stopOf(first.exchangeWith(breaks)), "far-side-cut");
+  EXPECT_EQ(stopOf(first.exchangeWith(breaksAfter(3))), "far-side-cut");
   EXPECT_THAT(objectsIn("pieces/"), SizeIs(3));
   const Outcome rest = first.exchangeWith(far_side);
   EXPECT_LT(rest.progress.bytes_sent, static_cast<std::int64_t>(kPieceBytes));
@@ -150,24 +151,13 @@ TEST_F(ExchangeTest, LargeEvidenceGoesOnWhereTheLineBrokeBothWays) {
 TEST_F(ExchangeTest, ParcelsThatWereThereWhenTheLineBrokeDoNotTravelAgain) {
   const std::string readings(100'000, '7');
   for (int job = 0; job < 30; ++job) first.seal({{"readings", records::jsonString(readings)}});
-  int left = 4;
-  Remote breaks = far_side.remote();
-  const auto put = breaks.put;
-  breaks.put = [&](std::span<const Upload> uploads) {
-    std::vector<Expected<Put>> answers;
-    for (const Upload& upload : uploads) {
-      const auto one = std::span(&upload, 1);
-      answers.push_back(--left >= 0 ? std::move(put(one).front()) : Expected<Put>(cut()));
-    }
-    return answers;
-  };
-  EXPECT_EQ(stopOf(first.exchangeWith(breaks)), "far-side-cut");
+  EXPECT_EQ(stopOf(first.exchangeWith(breaksAfter(4))), "far-side-cut");
   const auto there = objectsIn("parcels/");
   EXPECT_THAT(there, SizeIs(4));
   EXPECT_THAT(objectsIn("heads/"), IsEmpty());
   std::vector<std::string> travelled;
   Remote counts = far_side.remote();
-  counts.put = [&](std::span<const Upload> uploads) {
+  counts.put = [&, put = counts.put](std::span<const Upload> uploads) {
     for (const Upload& upload : uploads) travelled.push_back(upload.name);
     return put(uploads);
   };
