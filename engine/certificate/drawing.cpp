@@ -73,7 +73,7 @@ std::string limitBand(const std::vector<Point>& points, const Scale& scale) {
   std::string lower;
   for (const auto& [reference, limit] : limits) {
     upper += fmt::format("{:.1f},{:.1f} ", scale.x(reference), scale.y(limit));
-    lower = fmt::format("{:.1f},{:.1f} ", scale.x(reference), scale.y(-limit)) + lower;
+    lower.insert(0, fmt::format("{:.1f},{:.1f} ", scale.x(reference), scale.y(-limit)));
   }
   return "<polygon points='" + upper + lower + "' fill='#e3efe3'/>" + "<polyline points='" + upper +
          "' class='limit'/><polyline points='" + lower + "' class='limit'/>";
