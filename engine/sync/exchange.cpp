@@ -284,6 +284,7 @@ class Exchange {
   // What only the far side has.
 
   Expected<void> pull() {
+    if (auto fetched = fetchNewestHeads(); !fetched) return fetched;
     for (const auto& [source, heads] : shown_) {
       if (!goesOn()) return {};
       if (auto pulled = pullSource(source, heads); !pulled) return pulled;
@@ -293,13 +294,29 @@ class Exchange {
     return {};
   }
 
+  /// Of all sources at once, for on a slow line each request by itself costs its way there and back.
+  Expected<void> fetchNewestHeads() {
+    std::vector<ParcelPlace> missing;
+    for (const auto& [source, heads] : shown_) {
+      const auto here = store_.hasParcel(heads.front());
+      if (!here) return std::unexpected(here.error());
+      if (!*here) missing.push_back(heads.front());
+    }
+    for (const auto part : chunks(missing, kAtOnce)) {
+      if (!goesOn()) return {};
+      if (auto fetched = fetch(part); !fetched) return fetched;
+    }
+    return missing.empty() ? Expected<void>() : readSources();
+  }
+
   Expected<void> pullSource(const std::string& source, const std::vector<ParcelPlace>& heads) {
     std::int64_t last = 0;
     const std::int64_t received = outcome_.progress.parcels_received;
+    if (unreached_.contains(source)) return {};
     for (const ParcelPlace& head : heads) {
       auto here = store_.hasParcel(head);
       if (!here) return std::unexpected(here.error());
-      if (!*here) {
+      if (!*here && head != heads.front()) {
         const std::array only{head};
         if (auto fetched = fetch(only); !fetched) return fetched;
         if (unreached_.contains(source)) return {};

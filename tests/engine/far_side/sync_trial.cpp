@@ -30,7 +30,8 @@ using namespace hingepin::far_side::samples;
 struct Trial {
   int phones = 20;
   int jobs = 10000;
-  double logs = 1.0;  ///< share of jobs with a log as evidence
+  std::uint64_t most_jobs = 12;  ///< done on a phone between two exchanges
+  double logs = 1.0;             ///< share of jobs with a log as evidence
   double fault_rate = 0.06;
   std::uint64_t seed = 1;
   std::string kind = "webdav";
@@ -109,8 +110,8 @@ int run(const Trial& trial) {
     Absent& absent = phones[random.bits() % phones.size()];
     {
       const auto phone = open(absent);
-      const std::int64_t jobs = std::min<std::int64_t>(1 + static_cast<std::int64_t>(random.bits() % 12),
-                                                       trial.jobs - std::ssize(made));
+      const std::int64_t jobs = std::min<std::int64_t>(
+          1 + static_cast<std::int64_t>(random.bits() % trial.most_jobs), trial.jobs - std::ssize(made));
       for (std::int64_t job = 0; job < jobs; ++job) {
         if (random.uniform() >= trial.logs) {
           made.insert(phone->workWithoutLog());
@@ -153,9 +154,11 @@ int run(const Trial& trial) {
     }
     if (to_be_killed) {
       ::usleep(static_cast<useconds_t>(random.bits() % 250'000));
-      if (::kill(child, SIGKILL) == 0) ++killed;
+      ::kill(child, SIGKILL);
     }
-    ::waitpid(child, nullptr, 0);
+    int status = 0;
+    ::waitpid(child, &status, 0);
+    if (WIFSIGNALED(status)) ++killed;  // one that had ended before was not
     if (std::ssize(made) / 1000 > reported) {
       reported = static_cast<int>(std::ssize(made) / 1000);
       fmt::print("{} jobs, {} exchanges\n", made.size(), exchanges);
@@ -219,6 +222,8 @@ int main(int count, char** arguments) {
   CLI::App app{"Many phones, a real server and a line with faults."};
   app.add_option("--phones", trial.phones);
   app.add_option("--jobs", trial.jobs);
+  app.add_option("--most-jobs", trial.most_jobs, "on one phone between two exchanges")
+      ->check(CLI::PositiveNumber);
   app.add_option("--logs", trial.logs, "share of jobs with a log as evidence");
   app.add_option("--rate", trial.fault_rate, "of each kind of fault, a request");
   app.add_option("--seed", trial.seed);

@@ -107,6 +107,23 @@ TEST_F(ExchangeTest, CostFollowsWhatIsNew) {
   EXPECT_LE(far_side.requests, 2);
 }
 
+TEST_F(ExchangeTest, NewestParcelsOfManyDevicesAreFetchedInOneGo) {
+  const Folder other_folder;
+  auto fleet = phones(other_folder, 9);
+  for (std::size_t number = 1; number < fleet.size(); ++number) {
+    fleet[number]->workWithoutLog();
+    fleet[number]->exchangeWith(far_side);
+  }
+  Remote remote = far_side.remote();
+  std::vector<std::size_t> asked;
+  remote.get = [&asked, get = remote.get](std::span<const std::string> names) {
+    asked.push_back(names.size());
+    return get(names);
+  };
+  EXPECT_EQ(fleet[0]->exchangeWith(patient(remote, noWait())).progress.statements_received, 8);
+  EXPECT_THAT(asked, ElementsAre(8U));
+}
+
 TEST_F(ExchangeTest, ServerThatIgnoresIfNoneMatchIsSafeToo) {
   far_side.honours_none_match = false;
   for (int job = 0; job < 3; ++job) {

@@ -3,7 +3,8 @@
 # swift.sh FOLDER PORT: OpenStack Swift with its s3api on http://127.0.0.1:PORT, one node and one copy, for trials. One key:
 # id "yard:technician", secret "demo-secret", region us-east-1; the bucket "fleet" is made by whoever asks. FOLDER has to be
 # on a file system with extended attributes. Ends with status 77 where Debian's swift-proxy, swift-account, swift-container
-# and swift-object are not installed.
+# and swift-object are not installed. Where memcached is, as with any real Swift, the proxy need not ask for account and
+# bucket at each request.
 set -euo pipefail
 folder=$1
 port=$2
@@ -59,7 +60,7 @@ account_autocreate = true
 use = egg:swift#catch_errors
 [filter:cache]
 use = egg:swift#memcache
-memcache_servers = 127.0.0.1:1
+memcache_servers = 127.0.0.1:$((port + 4))
 [filter:listing_formats]
 use = egg:swift#listing_formats
 [filter:s3api]
@@ -69,6 +70,9 @@ location = us-east-1
 use = egg:swift#tempauth
 user_yard_technician = demo-secret .admin
 EOF
+if command -v memcached >/dev/null; then
+  memcached -u "$user" -l 127.0.0.1 -p $((port + 4)) -m 64 >"$folder/memcached.log" 2>&1 &
+fi
 trap 'kill $(jobs -p) 2>/dev/null' EXIT TERM
 swift-proxy-server proxy-server.conf >"$folder/proxy.log" 2>&1 &
 wait
