@@ -121,11 +121,12 @@ Database::~Database() {
 }
 
 Expected<void> Database::openFile() {
-  const int code = path_.empty() ? SQLITE_CANTOPEN
-                                 : sqlite3_open_v2(uriOf(path_).c_str(), &handle_,
-                                                   SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE |
-                                                       SQLITE_OPEN_URI | SQLITE_OPEN_EXRESCODE,
-                                                   vfs_.empty() ? nullptr : vfs_.c_str());
+  const int code = path_.empty()
+                       ? SQLITE_CANTOPEN
+                       : sqlite3_open_v2(uriOf(path_).c_str(), &handle_,
+                                         SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_URI |
+                                             SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOMUTEX,
+                                         vfs_.empty() ? nullptr : vfs_.c_str());
   // A file that may only be read is opened for reading without a word, and can't hold a journal.
   if (code != SQLITE_OK || sqlite3_db_readonly(handle_, "main") != 0) {
     return fail(ErrorKind::IoFailed, "store-not-opened", {{"reason", sqlite3_errstr(code)}}, {.file = path_});
@@ -319,11 +320,11 @@ bool Query::isNull(int column) const { return sqlite3_column_type(statement_, co
 
 std::int64_t Query::integer(int column) const { return sqlite3_column_int64(statement_, column); }
 
-std::string Query::text(int column) const {
+std::string_view Query::view(int column) const {
   const void* bytes = sqlite3_column_blob(statement_, column);
   const int size = sqlite3_column_bytes(statement_, column);
-  return bytes == nullptr ? std::string()
-                          : std::string(static_cast<const char*>(bytes), static_cast<std::size_t>(size));
+  return bytes == nullptr ? std::string_view()
+                          : std::string_view(static_cast<const char*>(bytes), static_cast<std::size_t>(size));
 }
 
 std::optional<std::int64_t> Query::integerOrNothing(int column) const {

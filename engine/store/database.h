@@ -85,7 +85,9 @@ class Query {
   [[nodiscard]] bool isNull(int column) const;
   [[nodiscard]] std::int64_t integer(int column) const;
   /// Text or bytes; "" for NULL.
-  [[nodiscard]] std::string text(int column) const;
+  [[nodiscard]] std::string text(int column) const { return std::string(view(column)); }
+  /// Likewise, there until the next step.
+  [[nodiscard]] std::string_view view(int column) const;
   [[nodiscard]] std::optional<std::int64_t> integerOrNothing(int column) const;
 
  private:

@@ -23,7 +23,7 @@ std::vector<std::string> linesOf(std::string_view text) {
 
 }  // namespace
 
-Expected<void> Store::putParcel(const Parcel& parcel, const std::vector<Waiting>& holds) {
+Expected<void> Store::putParcel(const Parcel& parcel, WaitingRange holds) {
   auto transaction = Transaction::beginWriting(*database_);
   if (!transaction) return std::unexpected(transaction.error());
   std::string items;
@@ -40,12 +40,10 @@ Expected<void> Store::putParcel(const Parcel& parcel, const std::vector<Waiting>
       "SELECT number FROM parcel WHERE source = ? AND sequence = ? AND name = ?", place.source,
       place.sequence, place.name);
   if (!number) return std::unexpected(number.error());
-  for (const Waiting& each : holds) {
-    const auto packed =
-        run(*database_, "UPDATE waiting SET parcel = ? WHERE kind = ? AND name = ? AND since_utc_ms = ?",
-            *number, textOf(each.kind), each.name, each.since_utc_ms);
-    if (!packed) return std::unexpected(packed.error());
-  }
+  const auto packed =
+      run(*database_, "UPDATE waiting SET parcel = ? WHERE parcel IS NULL AND number BETWEEN ? AND ?",
+          *number, holds.first, holds.last);
+  if (!packed) return std::unexpected(packed.error());
   const auto known =
       run(*database_, "INSERT INTO parcel_source (source, whole) VALUES (?, 0) ON CONFLICT DO NOTHING",
           place.source);

@@ -614,10 +614,20 @@ Expected<std::vector<Waiting>> Store::waiting() const {
   return allRows(*database_, waitingOf, "SELECT kind, name, since_utc_ms FROM waiting ORDER BY number");
 }
 
-Expected<std::vector<Waiting>> Store::unpacked(std::int64_t most) const {
-  return allRows(*database_, waitingOf,
-                 "SELECT kind, name, since_utc_ms FROM waiting WHERE parcel IS NULL ORDER BY number LIMIT ?",
-                 most);
+Expected<void> Store::visitUnpacked(const std::function<Expected<bool>(const Unpacked&)>& visit) const {
+  Query query(*database_,
+              "SELECT w.kind, w.name, w.since_utc_ms, w.number, s.text FROM waiting AS w LEFT JOIN statement "
+              "AS s ON w.kind = 'statement' AND s.name = w.name WHERE w.parcel IS NULL ORDER BY w.number");
+  while (true) {
+    const Expected<bool> row = query.step();
+    if (!row) return std::unexpected(row.error());
+    if (!*row) return {};
+    Unpacked unpacked{.number = query.integer(3), .what = waitingOf(query)};
+    if (!query.isNull(4)) unpacked.text = query.view(4);
+    const Expected<bool> goes_on = visit(unpacked);
+    if (!goes_on) return std::unexpected(goes_on.error());
+    if (!*goes_on) return {};
+  }
 }
 
 Expected<std::int64_t> Store::unpackedCount() const {

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <iosfwd>
 #include <memory>
 #include <optional>
@@ -99,6 +100,19 @@ struct Waiting {
   std::string name;
   std::int64_t since_utc_ms = 0;
   bool operator==(const Waiting&) const = default;
+};
+
+/// Something that is in no parcel yet.
+struct Unpacked {
+  std::int64_t number = 0;  ///< its place in the order in which things began to wait
+  Waiting what;
+  std::optional<std::string_view> text{};  ///< of a statement, as sealed
+};
+
+/// Numbers of what waits, both ends included.
+struct WaitingRange {
+  std::int64_t first = 1;
+  std::int64_t last = 0;
 };
 
 /// What one device sent in one go (engine/sync makes and reads it).
@@ -294,14 +308,17 @@ class Store {
   [[nodiscard]] Expected<records::Evidence> evidence() const;
 
   [[nodiscard]] Expected<std::vector<Waiting>> waiting() const;
-  /// Those that are in no parcel yet, at most so many.
-  [[nodiscard]] Expected<std::vector<Waiting>> unpacked(std::int64_t most) const;
+  /// Shows one after the other what is in no parcel yet, in order, until `visit` answers false or an error,
+  /// which is given back. A text is there until `visit` returns; what waits must not be changed meanwhile.
+  [[nodiscard]] Expected<void> visitUnpacked(
+      const std::function<Expected<bool>(const Unpacked&)>& visit) const;
   [[nodiscard]] Expected<std::int64_t> unpackedCount() const;
   /// Takes it off the list, unless it was queued anew since.
   [[nodiscard]] Expected<void> sent(const Waiting& waiting);
 
-  /// Keeps a parcel; the same twice changes nothing. What of `holds` waits is from now on in it.
-  [[nodiscard]] Expected<void> putParcel(const Parcel& parcel, const std::vector<Waiting>& holds = {});
+  /// Keeps a parcel; the same twice changes nothing. What waits in a range and is in no parcel is from now on
+  /// in this.
+  [[nodiscard]] Expected<void> putParcel(const Parcel& parcel, WaitingRange holds = {});
   [[nodiscard]] Expected<std::optional<Parcel>> parcel(const ParcelPlace& place) const;
   [[nodiscard]] Expected<bool> hasParcel(const ParcelPlace& place) const;
   /// In order, those after a number, at most so many.

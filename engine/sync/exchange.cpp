@@ -18,11 +18,12 @@ namespace {
 
 using store::WaitingKind;
 
-constexpr std::size_t kAtOnce = 16;                  // objects in one go
-constexpr std::size_t kBytesAtOnce = 4U << 20U;      // of uploads in one go, above one object
-constexpr std::size_t kMostItems = 1000;             // of a parcel
-constexpr std::int64_t kMostUnpacked = 4000;         // looked at in one go
-constexpr int kMostProofs = 3;                       // of what was put, until it is given up
+constexpr std::size_t kAtOnce = 16;                         // objects in one go
+constexpr std::size_t kBytesAtOnce = 4U << 20U;             // of uploads in one go, above one object
+constexpr std::size_t kMostItems = 1000;                    // of a parcel
+constexpr std::size_t kRoom = kParcelBytes + (64U << 10U);  // that a parcel takes, mostly
+constexpr std::int64_t kFew = 4;                            // parcels, for which no folder is listed
+constexpr int kMostProofs = 3;                              // of what was put, until it is given up
 constexpr std::size_t kMostAsideBytes = 64U << 10U;  // kept of an object that is not sound, to be looked at
 constexpr std::size_t kMostWanted = 64;              // that one exchange provides or asks for
 
@@ -185,84 +186,103 @@ class Exchange {
     return std::nullopt;
   }
 
-  static std::string itemOf(const store::Waiting& waiting, const std::string& line) {
+  static std::string itemOf(const store::Waiting& waiting, std::string_view line) {
     if (waiting.kind == WaitingKind::Statement) return "statement " + waiting.name;
     if (waiting.kind == WaitingKind::Signers) return "signers " + waiting.name;
-    return line;
+    return std::string(line);
   }
 
+  struct Packed {
+    std::vector<SealedParcel> parcels{};
+    std::int64_t items = 0;
+  };
   /// Makes parcels of what waits, up to what goes in one go, and keeps them in one commit: before any of them
   /// leaves, so that a kill at any moment makes no second parcel of the same number.
-  Expected<std::vector<SealedParcel>> pack(std::size_t most_bytes) {
+  Expected<Packed> pack(std::size_t most_bytes) {
     auto batch = store_.beginBatch();
     if (!batch) return std::unexpected(batch.error());
-    const auto waiting = store_.unpacked(kMostUnpacked);
-    if (!waiting) return std::unexpected(waiting.error());
-    const bool more_waits = std::ssize(*waiting) == kMostUnpacked;
     auto told = newsOfOthers();
     if (!told) return std::unexpected(told.error());
     const std::vector<ParcelPlace> news = *told;
-    std::vector<SealedParcel> parcels;
-    std::vector<store::Parcel> rows;
-    std::vector<std::vector<store::Waiting>> holds;
-    std::vector<std::string> lines;
-    std::size_t bytes = 0;
+    Packed packed;
+    struct Row {
+      store::Parcel parcel{};
+      store::WaitingRange holds{};
+    };
+    std::vector<Row> rows;
+    std::vector<store::Waiting> gone;
+    std::string body;
     std::size_t bytes_of_all = 0;
     const auto own = here_.find(own_);
     std::optional<ParcelPlace> last;
     if (own != here_.end()) last = own->second.head;
     const auto close = [&]() -> Expected<void> {
-      auto parcel = makeParcel(device_, last ? last->sequence + 1 : 1,
-                               last ? std::optional(last->name) : std::nullopt, *told, lines, spareRoom());
-      if (!parcel) return std::unexpected(parcel.error());
+      bytes_of_all += body.size();
+      auto sealed = makeParcel(device_, last ? last->sequence + 1 : 1,
+                               last ? std::optional(last->name) : std::nullopt, *told, std::move(body));
+      if (!sealed) return std::unexpected(sealed.error());
       told->clear();
-      lines.clear();
-      bytes_of_all += std::exchange(bytes, 0);
-      rows.back().place = parcel->place;
-      rows.back().manifest = parcel->manifest;
-      last = parcel->place;
-      parcels.push_back(*std::move(parcel));
+      body.clear();
+      packed.items += std::ssize(rows.back().parcel.items);
+      rows.back().parcel.place = sealed->place;
+      rows.back().parcel.manifest = sealed->manifest;
+      last = sealed->place;
+      packed.parcels.push_back(*std::move(sealed));
       return {};
     };
-    for (const store::Waiting& each : *waiting) {
-      if (bytes_of_all >= most_bytes) break;
-      auto line = lineOf(each);
-      if (!line) return std::unexpected(line.error());
-      if (!*line) {
-        if (auto gone = store_.sent(each); !gone) return std::unexpected(gone.error());
-        continue;
+    const auto visited = store_.visitUnpacked([&](const store::Unpacked& each) -> Expected<bool> {
+      std::optional<std::string> made;
+      std::optional<std::string_view> line = each.text;
+      if (each.what.kind != WaitingKind::Statement) {
+        auto other = lineOf(each.what);
+        if (!other) return std::unexpected(other.error());
+        made = *std::move(other);
+        line = made;
       }
-      if (lines.empty()) {
-        rows.emplace_back();
-        holds.emplace_back();
+      if (!line) {
+        gone.push_back(each.what);
+        return true;
       }
-      bytes += (*line)->size();
-      holds.back().push_back(each);
-      rows.back().items.push_back(itemOf(each, **line));
-      lines.push_back(**std::move(line));
-      if (bytes <= kParcelBytes && lines.size() < kMostItems) continue;
+      if (body.empty()) {
+        rows.push_back({.holds = {.first = each.number}});
+        body = spareRoom();
+      }
+      body += *line;
+      body += '\n';
+      rows.back().holds.last = each.number;
+      rows.back().parcel.items.push_back(itemOf(each.what, *line));
+      if (body.size() <= kParcelBytes && rows.back().parcel.items.size() < kMostItems) return true;
+      if (auto closed = close(); !closed) return std::unexpected(closed.error());
+      return bytes_of_all < most_bytes;
+    });
+    if (!visited) return std::unexpected(visited.error());
+    if (!body.empty()) {
       if (auto closed = close(); !closed) return std::unexpected(closed.error());
     }
-    // One that is not full waits for what else there is, unless it is the only one.
-    if (!lines.empty() && (!more_waits || parcels.empty())) {
-      if (auto closed = close(); !closed) return std::unexpected(closed.error());
+    for (const store::Waiting& each : gone) {
+      if (auto taken_off = store_.sent(each); !taken_off) return std::unexpected(taken_off.error());
     }
-    for (std::size_t index = 0; index < parcels.size(); ++index) {
-      if (auto put = store_.putParcel(rows[index], holds[index]); !put) return std::unexpected(put.error());
+    for (const Row& row : rows) {
+      if (auto put = store_.putParcel(row.parcel, row.holds); !put) return std::unexpected(put.error());
     }
-    for (const ParcelPlace& head : parcels.empty() ? std::vector<ParcelPlace>{} : news) {
+    for (const ParcelPlace& head : packed.parcels.empty() ? std::vector<ParcelPlace>{} : news) {
       if (auto put = store_.putSeenParcel({head, own_}); !put) return std::unexpected(put.error());
     }
     if (auto committed = batch->commit(); !committed) return std::unexpected(committed.error());
-    if (!parcels.empty()) here_.insert_or_assign(own_, store::ParcelSource{*last, last->sequence});
-    return parcels;
+    if (!packed.parcels.empty()) here_.insert_or_assign(own_, store::ParcelSource{*last, last->sequence});
+    return packed;
   }
 
-  /// Memory of an object that was sent: to ask the system for as much anew costs more than to fill it.
+  /// Memory for a parcel, of an object that was sent where there is one: to ask the system for as much anew
+  /// costs more than to fill it.
   std::string spareRoom() {
-    if (spare_.empty()) return {};
-    std::string room = std::move(spare_.back());
-    spare_.pop_back();
+    std::string room;
+    if (!spare_.empty()) {
+      room = std::move(spare_.back());
+      spare_.pop_back();
+    }
+    room.clear();
+    room.reserve(kRoom);
     return room;
   }
 
@@ -514,7 +534,8 @@ class Exchange {
     if (whole && *whole && source == own_) whole = pushWaiting();
     // Also where it ends early: what is on its way may still arrive.
     const bool landed = land();
-    return whole && *whole ? landed : whole;
+    if (!whole || !*whole || !landed) return whole ? Expected<bool>(false) : whole;
+    return proveListed();
   }
 
   /// Parcels that were made before. What is there already from before the line broke does not travel again.
@@ -570,23 +591,27 @@ class Exchange {
     if (*at_first == 0) return true;
     // The first parcels leave soon; later ones are many at once, for a commit costs the same for one and for
     // many.
+    std::int64_t left = *at_first;
     for (std::size_t most_bytes = kParcelBytes;; most_bytes = std::min(2 * most_bytes, kBytesAtOnce)) {
-      auto parcels = pack(most_bytes);
-      if (!parcels) return std::unexpected(parcels.error());
-      if (parcels->empty()) return true;
-      made += std::ssize(*parcels);
-      const auto left = store_.unpackedCount();
-      if (!left) return std::unexpected(left.error());
+      auto packed = pack(most_bytes);
+      if (!packed) return std::unexpected(packed.error());
+      if (packed->parcels.empty()) return true;
+      const std::int64_t parcels = std::ssize(packed->parcels);
+      made += parcels;
+      left = std::max<std::int64_t>(0, left - packed->items);
       // How many the rest will make is a guess from what went into those that are made.
-      const std::int64_t packed = std::max<std::int64_t>(1, *at_first - *left);
-      outcome_.progress.parcels_to_send = known + made + (*left * made + packed - 1) / packed;
+      const std::int64_t gone = std::max<std::int64_t>(1, *at_first - left);
+      outcome_.progress.parcels_to_send = known + made + (left * made + gone - 1) / gone;
       std::vector<Upload> uploads;
-      for (SealedParcel& parcel : *parcels) {
+      // Few are looked at one by one, many by a list of their folder in the end.
+      const bool few = made <= kFew && left == 0;
+      for (SealedParcel& parcel : packed->parcels) {
         const auto evidence = pushEvidence(parcel.bytes);
         if (!evidence || !*evidence) return evidence;
+        if (!few) unproved_.push_back({parcel.place, std::ssize(parcel.bytes)});
         uploads.push_back({.name = parcelObject(parcel.place), .bytes = std::move(parcel.bytes)});
       }
-      if (!putAll(std::move(uploads), std::ssize(*parcels)) || !goesOn()) return false;
+      if (!putAll(std::move(uploads), parcels, few) || !goesOn()) return false;
     }
   }
 
@@ -621,8 +646,10 @@ class Exchange {
     std::vector<std::string> spare{};  ///< the memory of the objects
   };
 
-  /// Puts objects and looks whether each is there whole; a far side may say so and not have it.
-  static Landed putAndProve(const Remote& remote, std::vector<Upload> uploads, std::int64_t parcels) {
+  /// Puts objects and looks whether each is there whole, where that is not done later; a far side may say so
+  /// and not have it.
+  static Landed putAndProve(const Remote& remote, std::vector<Upload> uploads, std::int64_t parcels,
+                            bool prove) {
     Landed landed{.parcels = parcels};
     for (int tried = 0; !uploads.empty(); ++tried) {
       const auto answers = remote.put(uploads);
@@ -634,6 +661,10 @@ class Exchange {
           continue;
         }
         landed.stopped = answers[index].error();
+        return landed;
+      }
+      if (!prove) {
+        for (Upload& each : uploads) landed.spare.push_back(std::move(each.bytes));
         return landed;
       }
       const auto sizes = remote.sizes(names);
@@ -662,11 +693,39 @@ class Exchange {
 
   /// Sends objects on their way once those before them have landed, and does not wait for them: until land()
   /// the remote is theirs. @return whether those before are there
-  bool putAll(std::vector<Upload> uploads, std::int64_t parcels = 0) {
+  bool putAll(std::vector<Upload> uploads, std::int64_t parcels = 0, bool prove = true) {
     if (!land()) return false;
     on_their_way_ =
-        std::async(std::launch::async, putAndProve, std::cref(remote_), std::move(uploads), parcels);
+        std::async(std::launch::async, putAndProve, std::cref(remote_), std::move(uploads), parcels, prove);
     return true;
+  }
+
+  /// Looks by lists of their folders whether the parcels that were put are there whole, and puts those again
+  /// that are not. @return whether all are there
+  Expected<bool> proveListed() {
+    std::map<std::string, std::int64_t> there;
+    std::string folder;
+    std::vector<Upload> again;
+    for (const auto& [place, size] : std::exchange(unproved_, {})) {
+      if (std::string in = parcelFolder(place.source, place.sequence); in != folder) {
+        folder = std::move(in);
+        if (!land() || !readSizes(folder, there)) return false;
+      }
+      const auto found = there.find(parcelObject(place));
+      if (found != there.end() && found->second == size) continue;
+      auto upload = uploadOf(place);
+      if (!upload) return std::unexpected(upload.error());
+      if (!*upload) {
+        stop(fail(ErrorKind::IoFailed, "object-not-kept", {{"name", parcelObject(place)}}).error());
+        return false;
+      }
+      (*upload)->replace = found != there.end();
+      again.push_back(*std::move(*upload));
+      if (again.size() < kAtOnce) continue;
+      if (!putAll(std::exchange(again, {})) || !goesOn()) return false;
+    }
+    if (!again.empty() && !putAll(std::move(again))) return false;
+    return land();
   }
 
   /// Waits for what is on its way. @return whether it is there
@@ -988,6 +1047,7 @@ class Exchange {
   std::set<std::string> unreached_;               ///< sources of which something could not be fetched now
   std::map<std::string, ParcelPlace> confirmed_;  ///< the furthest head there whose parcel is here
   std::vector<std::string> spare_;
+  std::vector<std::pair<ParcelPlace, std::int64_t>> unproved_;  ///< parcels that were put, and their sizes
   std::future<Landed> on_their_way_;  ///< last, so that it is waited for before the rest goes
 };
 

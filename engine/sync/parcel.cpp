@@ -23,8 +23,6 @@ constexpr const char* kDeviceFormat = "hingepin-device/1";
 constexpr std::string_view kWanted = "wanted-";
 constexpr std::size_t kSourceLength = 64 + 1 + 32;
 constexpr int kSequenceDigits = 12;
-constexpr std::size_t kRoomForManifest = 2048;
-constexpr std::size_t kRoomForSeen = 400;
 
 std::string digits(std::int64_t number, std::size_t width) {
   std::string text = std::to_string(number);
@@ -140,19 +138,6 @@ std::optional<ReadManifest> readAll(std::string_view text) {
   }
   if (read.manifest.previous.has_value() != (*sequence > 1)) return std::nullopt;
   return read;
-}
-
-void append(std::string& bytes, const std::vector<std::string>& lines) {
-  for (const std::string& line : lines) {
-    bytes += line;
-    bytes += '\n';
-  }
-}
-
-std::size_t sizeOf(const std::vector<std::string>& lines) {
-  std::size_t size = lines.size();
-  for (const std::string& line : lines) size += line.size();
-  return size;
 }
 
 }  // namespace
@@ -290,32 +275,30 @@ std::optional<Item> readItem(std::string_view line) {
 }
 
 std::string parcelBytes(std::string_view manifest, const std::vector<std::string>& lines) {
+  std::size_t size = manifest.size() + 1 + lines.size();
+  for (const std::string& line : lines) size += line.size();
   std::string bytes;
-  bytes.reserve(manifest.size() + 1 + sizeOf(lines));
+  bytes.reserve(size);
   bytes += manifest;
   bytes += '\n';
-  append(bytes, lines);
+  for (const std::string& line : lines) {
+    bytes += line;
+    bytes += '\n';
+  }
   return bytes;
 }
 
 Expected<SealedParcel> makeParcel(const Device& device, std::int64_t sequence,
                                   const std::optional<std::string>& previous,
-                                  const std::vector<ParcelPlace>& seen, const std::vector<std::string>& lines,
-                                  std::string room) {
+                                  const std::vector<ParcelPlace>& seen, std::string body) {
   std::vector<JsonValue> heads;
   for (const ParcelPlace& each : seen) {
     heads.push_back(jsonObject({{"name", jsonString(each.name)},
                                 {"sequence", jsonInteger(each.sequence)},
                                 {"source", jsonString(each.source)}}));
   }
-  // The manifest comes before it at last.
-  std::string bytes = std::move(room);
-  bytes.clear();
-  bytes.reserve(sizeOf(lines) + kRoomForManifest + seen.size() * kRoomForSeen + 2 * device.voucher.size());
-  bytes += '\n';
-  append(bytes, lines);
   std::vector<std::pair<std::string, JsonValue>> members = {
-      {"body", jsonString(records::hashName(std::string_view(bytes).substr(1)))},
+      {"body", jsonString(records::hashName(body))},
       {"device", jsonString(records::publicKeyText(device.key.publicKey()))},
       {"epoch", jsonString(device.epoch)},
       {"format", jsonString(kParcelFormat)},
@@ -330,7 +313,7 @@ Expected<SealedParcel> makeParcel(const Device& device, std::int64_t sequence,
                                 .name = records::hashName(*payload)},
                       .manifest = records::seal(*payload, records::kParcelType, device.key),
                       .bytes = ""};
-  parcel.bytes = std::move(bytes.insert(0, parcel.manifest));
+  parcel.bytes = std::move(body.insert(0, parcel.manifest + '\n'));
   return parcel;
 }
 

@@ -89,11 +89,10 @@ struct SealedParcel {
   std::string manifest;  ///< sealed
   std::string bytes;     ///< the object
 };
-/// @param room memory that the object may be made in; what is in it does not matter
+/// @param body its lines, each ended by a line feed
 [[nodiscard]] Expected<SealedParcel> makeParcel(const Device& device, std::int64_t sequence,
                                                 const std::optional<std::string>& previous,
-                                                const std::vector<ParcelPlace>& seen,
-                                                const std::vector<std::string>& lines, std::string room = {});
+                                                const std::vector<ParcelPlace>& seen, std::string body);
 
 /// The object of a parcel whose manifest and lines are known. The same bytes as its device made.
 [[nodiscard]] std::string parcelBytes(std::string_view manifest, const std::vector<std::string>& lines);

@@ -20,7 +20,7 @@ TEST(ParcelTest, WhatIsPackedComesOutAgain) {
   const std::vector<ParcelPlace> seen = {
       {sourceOf(records::keyOf(2).publicKey(), records::epochOf(2)), 12, records::hashName("x")}};
   const std::string before = records::hashName("the one before");
-  const SealedParcel parcel = the(makeParcel(device, 2, before, seen, {"{\"a\":1}", "b"}));
+  const SealedParcel parcel = the(makeParcel(device, 2, before, seen, "{\"a\":1}\nb\n"));
   const OpenedParcel opened = the(openParcel(parcel.bytes, parcel.place));
   EXPECT_EQ(opened.manifest.place, parcel.place);
   EXPECT_EQ(opened.manifest.previous, before);
@@ -31,16 +31,16 @@ TEST(ParcelTest, WhatIsPackedComesOutAgain) {
 
 TEST(ParcelTest, NoFlippedBitIsTakenAndNoOtherPlace) {
   const Device device = deviceOf(1);
-  const SealedParcel parcel = the(makeParcel(device, 1, std::nullopt, {}, {"line"}));
+  const SealedParcel parcel = the(makeParcel(device, 1, std::nullopt, {}, "line\n"));
   for (std::size_t bit = 0; bit < parcel.bytes.size() * 8; bit += 5) {
     EXPECT_EQ(codeOf(openParcel(records::flipped(parcel.bytes, bit), parcel.place)), "parcel-altered") << bit;
   }
   for (std::size_t size = 0; size < parcel.bytes.size(); size += 7) {
     EXPECT_EQ(codeOf(openParcel(parcel.bytes.substr(0, size), parcel.place)), "parcel-altered") << size;
   }
-  const SealedParcel next = the(makeParcel(device, 2, parcel.place.name, {}, {"line"}));
+  const SealedParcel next = the(makeParcel(device, 2, parcel.place.name, {}, "line\n"));
   EXPECT_EQ(codeOf(openParcel(next.bytes, parcel.place)), "parcel-out-of-order");
-  const SealedParcel other = the(makeParcel(deviceOf(2), 1, std::nullopt, {}, {"line"}));
+  const SealedParcel other = the(makeParcel(deviceOf(2), 1, std::nullopt, {}, "line\n"));
   EXPECT_EQ(codeOf(openParcel(other.bytes, parcel.place)), "parcel-replaced");
 }
 
@@ -104,7 +104,7 @@ TEST(ParcelTest, OnlyASignerThatTheYardListsCanVouchForADevice) {
                             .signers = {records::listed(signer, "technician")}};
   const auto vouched = [&](const std::string& voucher, const records::SignersList& by) {
     device.voucher = voucher;
-    const SealedParcel parcel = the(makeParcel(device, 1, std::nullopt, {}, {"line"}));
+    const SealedParcel parcel = the(makeParcel(device, 1, std::nullopt, {}, "line\n"));
     return isVouchedFor(the(openParcel(parcel.bytes, parcel.place)).manifest, records::ListedKeys(by), by);
   };
   const records::PublicKey key = device.key.publicKey();
