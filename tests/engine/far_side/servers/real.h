@@ -41,6 +41,7 @@ class RealServer {
     return isS3() ? "http://127.0.0.1:" + std::to_string(server_->port())
                   : "https://localhost:" + std::to_string(server_->port()) + "/share";
   }
+  [[nodiscard]] int port() const { return server_->port(); }
   [[nodiscard]] std::string caFile() const { return isS3() ? "" : folder_ + "/ca.pem"; }
   [[nodiscard]] std::string secret() const { return isS3() ? "demo-secret" : "demo password"; }
 
