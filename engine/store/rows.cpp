@@ -55,6 +55,13 @@ Expected<std::vector<std::string>> restrictionsOf(std::string text) {
   return restrictions;
 }
 
+ReadStatement outlineOf(const records::Statement& statement) {
+  const records::Envelope& envelope = records::envelopeOf(statement);
+  return {.kind = std::holds_alternative<records::Record>(statement) ? "record" : "signature",
+          .place = envelope.place,
+          .sealed_utc_ms = envelope.sealed_utc_ms};
+}
+
 Expected<ReadStatement> readStatement(const StoredStatement& statement) {
   const auto sealed = records::readSealed(statement.text);
   if (!sealed) return std::unexpected(sealed.error());
@@ -63,12 +70,8 @@ Expected<ReadStatement> readStatement(const StoredStatement& statement) {
   }
   auto read = records::readPayload(sealed->payload, sealed->type);
   if (!read) return std::unexpected(read.error());
-  const records::Envelope& envelope = records::envelopeOf(*read);
-  ReadStatement result{.kind = "signature", .place = envelope.place, .sealed_utc_ms = envelope.sealed_utc_ms};
-  if (auto* record = std::get_if<records::Record>(&*read)) {
-    result.kind = "record";
-    result.content = std::move(record->content);
-  }
+  ReadStatement result = outlineOf(*read);
+  if (auto* record = std::get_if<records::Record>(&*read)) result.content = std::move(record->content);
   return result;
 }
 

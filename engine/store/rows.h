@@ -27,6 +27,8 @@ struct ReadStatement {
   std::int64_t sealed_utc_ms = 0;
   std::optional<JsonValue> content{};  ///< of a record
 };
+/// Of a statement, without its content.
+[[nodiscard]] ReadStatement outlineOf(const records::Statement& statement);
 /// Errors: as Store::putStatement.
 [[nodiscard]] Expected<ReadStatement> readStatement(const StoredStatement& statement);
 

@@ -464,6 +464,15 @@ Expected<void> Store::putStatement(const StoredStatement& statement, std::int64_
   return transaction->commit();
 }
 
+Expected<void> Store::putVerified(const StoredStatement& statement, const records::Statement& read) {
+  if (auto checked = checkText("unit", statement.unit); !checked) return checked;
+  auto transaction = Transaction::beginWriting(*database_);
+  if (!transaction) return std::unexpected(transaction.error());
+  if (auto written = insertStatement(*database_, statement, outlineOf(read)); !written)
+    return std::unexpected(written.error());
+  return transaction->commit();
+}
+
 Expected<std::optional<StoredStatement>> Store::statement(std::string_view name) const {
   return firstRow(
       *database_,

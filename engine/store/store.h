@@ -271,6 +271,9 @@ class Store {
   /// its place in the chain is taken; NotFound "job-not-in-store".
   [[nodiscard]] Expected<void> putStatement(const StoredStatement& statement, std::int64_t now_utc_ms,
                                             bool queue = true);
+  /// Likewise one from elsewhere, of no job here, which its caller has read from this very text and found to
+  /// have this name. It is not queued.
+  [[nodiscard]] Expected<void> putVerified(const StoredStatement& statement, const records::Statement& read);
   [[nodiscard]] Expected<std::optional<StoredStatement>> statement(std::string_view name) const;
   /// The time that a statement claims.
   [[nodiscard]] Expected<std::optional<std::int64_t>> sealedUtcMs(std::string_view name) const;

@@ -158,7 +158,7 @@ Expected<Intake::Fate> Intake::takeStatement(const std::string& line) {
     if (!signed_here) return std::unexpected(signed_here.error());
     if (*signed_here) unit = (*signed_here)->unit;
   }
-  if (auto put = store_->putStatement({.name = judged.name, .text = line, .unit = unit}, now_utc_ms_, false);
+  if (auto put = store_->putVerified({.name = judged.name, .text = line, .unit = unit}, *judged.statement);
       !put) {
     return std::unexpected(put.error());
   }
