@@ -69,6 +69,7 @@ Json toJson(const Event& event) {
   put(object, "value", event.value);
   putList(object, "hashes", event.hashes);
   if (event.sure) object["sure"] = true;
+  put(object, "confirmation", event.confirmation);
   if (event.start) object["start"] = toJson(*event.start);
   return object;
 }
@@ -114,7 +115,7 @@ StartOptions EventReader::options(const JsonNode& node) {
 Event EventReader::read(const JsonDocument& document) {
   const JsonNode root(document);
   if (!object(root, {"type", "at_ms", "how", "wall_utc_ms", "boot", "who", "role", "device", "about",
-                     "answer", "value", "hashes", "sure", "start"})) {
+                     "answer", "value", "hashes", "sure", "confirmation", "start"})) {
     return {};
   }
   Event event{.type = requiredNamed(root, "type", kEventTypes)};
@@ -132,6 +133,7 @@ Event EventReader::read(const JsonDocument& document) {
     for (const JsonNode& hash : taken(hashes->elements())) event.hashes.push_back(taken(hash.name()));
   }
   event.sure = flag(root, "sure");
+  event.confirmation = text(root, "confirmation");
   if (const std::optional<JsonNode> start = root.find("start")) event.start = options(*start);
   return event;
 }

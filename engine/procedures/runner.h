@@ -73,6 +73,8 @@ struct Event {
   std::string value{};                ///< a quantity, a note or the monitor's words, as typed
   std::vector<std::string> hashes{};  ///< SHA-256, hexadecimal: photos, files, logs
   bool sure = false;                  ///< of a reading that was doubted: it is as typed
+  std::string
+      confirmation{};  ///< of a second person on their own phone: what they sealed; the caller checked it
   std::optional<StartOptions> start{};
   bool operator==(const Event&) const = default;
 };

@@ -11,6 +11,7 @@ namespace hingepin::records {
 namespace {
 
 constexpr std::string_view kAlphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+constexpr std::string_view kBase45 = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
 constexpr std::uint32_t kNoDigit = 1U << 31U;
 
 /// What a character adds to the 24 bits of its group, by its place there.
@@ -84,6 +85,36 @@ std::optional<std::string> fromBase64Url(std::string_view text) {
     if ((bits & unused) != 0) return std::nullopt;
   }
   if ((all_bits & kNoDigit) != 0) return std::nullopt;
+  return bytes;
+}
+
+std::string base45(std::string_view bytes) {
+  std::string text;
+  text.reserve(bytes.size() / 2 * 3 + 2);
+  for (std::size_t at = 0; at < bytes.size(); at += 2) {
+    const Bytes group = bytesOf(bytes.substr(at, 2));
+    std::size_t value = group.size() == 2 ? group[0] * std::size_t{256} + group[1] : group[0];
+    for (std::size_t digit = 0; digit <= group.size(); ++digit, value /= kBase45.size())
+      text += kBase45[value % kBase45.size()];
+  }
+  return text;
+}
+
+std::optional<std::string> fromBase45(std::string_view text) {
+  std::string bytes;
+  bytes.reserve(text.size() / 3 * 2 + 1);
+  for (std::size_t at = 0; at < text.size(); at += 3) {
+    const std::string_view group = text.substr(at, 3);
+    std::size_t value = 0;
+    for (std::size_t digit = group.size(); digit-- > 0;) {
+      const std::size_t found = kBase45.find(group[digit]);
+      if (found == std::string_view::npos) return std::nullopt;
+      value = value * kBase45.size() + found;
+    }
+    if (group.size() == 1 || value > (group.size() == 3 ? 0xFFFFU : 0xFFU)) return std::nullopt;
+    if (group.size() == 3) bytes += static_cast<char>(value >> 8U);
+    bytes += static_cast<char>(value & 0xFFU);
+  }
   return bytes;
 }
 

@@ -23,6 +23,12 @@ using Bytes = std::span<const std::uint8_t>;
 /// character, unused bits zero.
 [[nodiscard]] std::optional<std::string> fromBase64Url(std::string_view text);
 
+/// Base45 (RFC 9285): two bytes as three characters of those that a QR code packs most densely besides
+/// digits.
+[[nodiscard]] std::string base45(std::string_view bytes);
+/// @return the bytes, or nothing unless `text` is what base45() gives for them.
+[[nodiscard]] std::optional<std::string> fromBase45(std::string_view text);
+
 /// SHA-256 (FIPS 180-4), 32 bytes.
 [[nodiscard]] std::string sha256(std::string_view text);
 

@@ -10,7 +10,8 @@
 namespace hingepin::records {
 namespace {
 
-constexpr std::array kTypes = {kRecordType, kSignatureType, kSignersType, kParcelType, kDeviceType};
+constexpr std::array kTypes = {kRecordType, kSignatureType, kSignersType,
+                               kParcelType, kDeviceType,    kConfirmationType};
 constexpr std::string_view kBeforePayload = R"({"payload":")";
 constexpr std::string_view kBeforeSignatures = R"(","signatures":[)";
 constexpr std::string_view kBeforeHeader = R"({"protected":")";
@@ -85,26 +86,44 @@ std::string signingInput(std::string_view protected_header, std::string_view enc
   return input;
 }
 
+std::string beginningOf(std::string_view encoded_payload, std::size_t seals) {
+  std::string text;
+  text.reserve(encoded_payload.size() + 512 * seals);
+  text += kBeforePayload;
+  text += encoded_payload;
+  text += kBeforeSignatures;
+  return text;
+}
+
+void addSignature(std::string& text, std::string_view protected_header,
+                  std::span<const std::uint8_t, 64> signature) {
+  text += kBeforeHeader;
+  text += protected_header;
+  text += kBeforeSignature;
+  text += base64Url(signature);
+  text += kAfterSignature;
+}
+
 }  // namespace
 
 std::string seal(std::string_view payload, std::string_view type, std::span<const SecretKey* const> keys) {
   std::vector<const SecretKey*> ordered(keys.begin(), keys.end());
   std::ranges::sort(ordered, {}, [](const SecretKey* key) { return key->id(); });
   const std::string encoded_payload = base64Url(bytesOf(payload));
-  std::string text;
-  text.reserve(encoded_payload.size() + 512 * ordered.size());
-  text += kBeforePayload;
-  text += encoded_payload;
-  text += kBeforeSignatures;
+  std::string text = beginningOf(encoded_payload, ordered.size());
   for (const SecretKey* key : ordered) {
     const std::string protected_header = base64Url(bytesOf(headerText(key->id(), type)));
     if (key != ordered.front()) text += ',';
-    text += kBeforeHeader;
-    text += protected_header;
-    text += kBeforeSignature;
-    text += base64Url(key->sign(signingInput(protected_header, encoded_payload)));
-    text += kAfterSignature;
+    addSignature(text, protected_header, key->sign(signingInput(protected_header, encoded_payload)));
   }
+  text += kEnd;
+  return text;
+}
+
+std::string sealedOf(std::string_view payload, std::string_view type, std::string_view key,
+                     std::span<const std::uint8_t, 64> signature) {
+  std::string text = beginningOf(base64Url(bytesOf(payload)), 1);
+  addSignature(text, base64Url(bytesOf(headerText(key, type))), signature);
   text += kEnd;
   return text;
 }

@@ -19,6 +19,7 @@ inline constexpr std::string_view kSignatureType = "hingepin-signature";
 inline constexpr std::string_view kSignersType = "hingepin-signers";
 inline constexpr std::string_view kParcelType = "hingepin-parcel";
 inline constexpr std::string_view kDeviceType = "hingepin-device";
+inline constexpr std::string_view kConfirmationType = "hingepin-confirmation";
 
 inline constexpr std::size_t kMostPayloadBytes = 1U << 20U;
 inline constexpr std::size_t kMostSeals = 2;
@@ -44,6 +45,11 @@ struct Sealed {
 [[nodiscard]] std::string seal(std::string_view payload, std::string_view type,
                                std::span<const SecretKey* const> keys);
 [[nodiscard]] std::string seal(std::string_view payload, std::string_view type, const SecretKey& key);
+
+/// What seal() gives for one key, from its parts: where they came one by one. Whether the seal holds is
+/// another question. REQUIRES: what seal() does, and a thumbprint.
+[[nodiscard]] std::string sealedOf(std::string_view payload, std::string_view type, std::string_view key,
+                                   std::span<const std::uint8_t, 64> signature);
 
 /// Reads what seal() can have written and nothing else: no other member, blank, header, alg, or encoding.
 /// Errors: InvalidInput "seal-malformed" with the offset, "seal-header-unexpected", "json-too-large".

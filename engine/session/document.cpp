@@ -11,6 +11,7 @@
 
 #include "engine/records/encoding.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/confirmation.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
 #include "engine/session/overview.h"
@@ -20,6 +21,7 @@
 #include "engine/session/record_view.h"
 #include "engine/session/surveying.h"
 #include "engine/session/told.h"
+#include "engine/session/yard.h"
 
 namespace hingepin::session {
 namespace {
@@ -94,6 +96,8 @@ class Teller {
 
  private:
   [[nodiscard]] DocumentRow reading(const RecordedTry& each) const;
+  /// Of a second person who answered on a phone of their own; "" of any other.
+  [[nodiscard]] std::string ownPhone(const RecordedTry& each) const;
 
   const Store& store_;
   const Reader& reader_;
@@ -216,6 +220,14 @@ Rows Teller::readings(const auto& wanted) const {
   return rows;
 }
 
+std::string Teller::ownPhone(const RecordedTry& each) const {
+  if (each.confirmation.empty()) return "";
+  const Expected<records::SignersVerdict> signers = signersOf(store_);
+  const bool proved = signers && confirmationProves(told_.job, each, *signers->list);
+  return say(proved ? "document-own-phone" : "document-own-phone-unproved",
+             {{"key", each.by.key.substr(0, kShortName)}});
+}
+
 Rows Teller::answers() const {
   Rows rows;
   for (const RecordedTry& each : told_.job.tries) {
@@ -234,7 +246,7 @@ Rows Teller::answers() const {
       value = joined({value, each.hashes.front().substr(0, kShortName)});
     }
     const bool second = of != nullptr && of->second_person;
-    std::string note = joined({time(each.utc_ms), second ? person(each.by) : "",
+    std::string note = joined({time(each.utc_ms), second ? person(each.by) : "", ownPhone(each),
                                each.counts || each.outcome != "passed" ? "" : say("document-done-again")});
     rows.push_back(
         {step(each.about), std::move(value), std::move(note), each.outcome == "failed" ? "failed" : ""});

@@ -9,6 +9,7 @@
 #include "engine/procedures/lint.h"
 #include "engine/records/canonical_json.h"
 #include "engine/records/personal.h"
+#include "engine/session/confirmation.h"
 #include "engine/session/fitting.h"
 #include "engine/session/surveying.h"
 #include "engine/session/yard.h"
@@ -273,6 +274,9 @@ Expected<void> handIn(Store& store, OpenJob& job, Event event, const Moment& now
   setTime(event, now);
   if (!event.who.empty() && event.type != EventType::Interrupt) {
     if (const Expected<void> may = mayAct(store, event.who, event.role, now.utc_ms); !may) return may;
+  }
+  if (!event.confirmation.empty()) {
+    if (const Expected<void> holds = checkConfirmation(store, job, event, now); !holds) return holds;
   }
   if (const Expected<void> can = checkMonitor(job, event); !can) return can;
   if (const Expected<void> kept = append(store, job, event, edge); !kept) return kept;

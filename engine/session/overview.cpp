@@ -254,6 +254,7 @@ void addConfirmed(std::vector<Confirmation>& list, const OpenJob& job, const Pro
                     .key = each.event.answer == "unconfirmed" ? "" : each.event.who,
                     .role = each.event.role,
                     .device = each.event.device,
+                    .own_phone = !each.event.confirmation.empty(),
                     .utc_ms = each.event.wall_utc_ms.value_or(0)});
     if (each.counts) list.back().marks = marksOf(job.state.marks, step->id);
   }
@@ -278,6 +279,7 @@ void addConfirmed(std::vector<Confirmation>& list, const RecordedJob& job, const
                     .key = each.answer == "unconfirmed" ? "" : each.by.key,
                     .role = each.by.role,
                     .device = each.by.device,
+                    .own_phone = !each.confirmation.empty(),
                     .utc_ms = each.utc_ms});
     if (each.counts) list.back().marks = marksOf(job.marks, step->id);
   }

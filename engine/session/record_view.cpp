@@ -78,7 +78,8 @@ RecordedTry tryOf(const JsonValue& value, const std::vector<RecordedPerson>& peo
                    .reason = textAt(value, {"reason"}),
                    .limit = textAt(value, {"limit"}),
                    .more = integerAt(value, "more"),
-                   .step = textAt(value, {"step"})};
+                   .step = textAt(value, {"step"}),
+                   .confirmation = textAt(value, {"confirmation"})};
   const auto by = static_cast<std::size_t>(std::max<std::int64_t>(integerAt(value, "by"), 0));
   if (by < people.size()) read.by = people[by];
   if (const JsonValue* const check = memberAt(value, {"check"})) read.check = checkOf(*check);

@@ -44,9 +44,10 @@ struct RecordedTry {
   bool counts = false;
   std::string result{};
   std::string reason{};
-  std::string limit{};    ///< of a proof
-  std::int64_t more = 0;  ///< likewise: how many readings more would decide
-  std::string step{};     ///< of a survey: what disagreed, or would help most
+  std::string limit{};         ///< of a proof
+  std::int64_t more = 0;       ///< likewise: how many readings more would decide
+  std::string step{};          ///< of a survey: what disagreed, or would help most
+  std::string confirmation{};  ///< of a second person on their own phone: what they sealed
   std::optional<RecordedCheck> check{};
 };
 
