@@ -73,8 +73,8 @@ struct NewJob {
 /// Takes an event into a job: checks that the key may act so, applies it, keeps it, and only then changes the
 /// state; then evaluates the checks that follow, each kept in the same way. Time is that of `now`.
 /// Errors, with the job as it was: those of mayAct, checkConfirmation and procedures::apply,
-/// "monitor-does-not-show", "monitor-shows-other-unit". If a check after the event fails to be evaluated, the event is in all the
-/// same.
+/// "monitor-does-not-show", "monitor-shows-other-unit". If a check after the event fails to be evaluated, the
+/// event is in all the same.
 [[nodiscard]] Expected<void> handIn(store::Store& store, OpenJob& job, procedures::Event event,
                                     const Moment& now, const Edge& edge);
 

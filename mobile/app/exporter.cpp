@@ -9,7 +9,6 @@
 #include <QRegularExpression>
 #include <QStandardPaths>
 #include <QTextDocument>
-#include <qrcodegen.hpp>
 #ifdef Q_OS_ANDROID
 #include <QCoreApplication>
 #include <QFileInfo>
@@ -23,28 +22,13 @@
 #include "engine/session/dispute.h"
 #include "engine/session/document.h"
 #include "engine/session/moment.h"
+#include "qr.h"
 #include "text.h"
 
 namespace hingepin::mobile {
 namespace {
 
 Exporter* the_exporter = nullptr;
-
-QImage qrImage(const std::string& text, int module_px) {
-  const qrcodegen::QrCode code = qrcodegen::QrCode::encodeText(text.c_str(), qrcodegen::QrCode::Ecc::MEDIUM);
-  constexpr int kQuiet = 4;  // modules of white around it, ISO/IEC 18004
-  const int modules = code.getSize() + 2 * kQuiet;
-  QImage image(modules * module_px, modules * module_px, QImage::Format_RGB32);
-  image.fill(Qt::white);
-  QPainter painter(&image);
-  for (int y = 0; y < code.getSize(); ++y) {
-    for (int x = 0; x < code.getSize(); ++x) {
-      if (code.getModule(x, y))
-        painter.fillRect((x + kQuiet) * module_px, (y + kQuiet) * module_px, module_px, module_px, Qt::black);
-    }
-  }
-  return image;
-}
 
 QString escaped(const std::string& text) { return qt(text).toHtmlEscaped(); }
 

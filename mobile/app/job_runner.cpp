@@ -10,6 +10,7 @@
 #include "engine/procedures/library.h"
 #include "engine/records/encoding.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/confirmation.h"
 #include "engine/session/proof_readings.h"
 #include "text.h"
 
@@ -202,12 +203,13 @@ void JobRunner::tell(Event event, std::vector<std::string> paths, std::vector<Fi
   if (!job_ || busy_) return;
   clearRefusal();
   setBusy(true);
+  const bool from_other_phone = !event.confirmation.empty();
   app_.backend().ask(
       this,
       [job = job_, event = std::move(event), paths = std::move(paths), files = std::move(files),
        now = app_.backend().now()](Desk& desk) mutable -> Told {
         auto changed = std::make_shared<OpenJob>(*job);
-        event.device = desk.folder->installation;
+        if (event.confirmation.empty()) event.device = desk.folder->installation;
         for (const std::string& path : paths) {
           Expected<std::string> bytes = bytesOf(path);
           if (!bytes) return {job, bytes.error()};
@@ -225,10 +227,11 @@ void JobRunner::tell(Event event, std::vector<std::string> paths, std::vector<Fi
         if (!taken) return {changed, taken.error()};
         return {changed, std::nullopt};
       },
-      [this](const Told& told) {
+      [this, from_other_phone](const Told& told) {
         setBusy(false);
         if (told.refused) refuse(*told.refused);
         show(told.job);
+        if (from_other_phone && !told.refused) Q_EMIT answerTaken();
         if (procedures::hasEnded(job_->state.phase) && job_->job.record.empty()) seal();
       });
 }
@@ -316,6 +319,35 @@ void JobRunner::answerAs(const QString& key, const QString& role, const QString&
         made.who = *id;
         tell(std::move(made), std::move(paths));
       });
+}
+
+void JobRunner::askOtherPhone() {
+  ask_.clear();
+  Q_EMIT askChanged();
+  clearRefusal();
+  if (!job_) return;
+  app_.backend().ask(
+      this,
+      [job = job_, now = app_.backend().now()](Desk& desk) {
+        return session::askToConfirm(*job, desk.folder->installation, now, folder::fillBytes);
+      },
+      [this](const Expected<std::string>& code) {
+        if (!code) {
+          refuse(code.error());
+          return;
+        }
+        ask_ = qt(*code);
+        Q_EMIT askChanged();
+      });
+}
+
+void JobRunner::takeAnswer(const QString& code) {
+  Expected<Event> answer = session::eventOfAnswer(plain(ask_), plain(code));
+  if (!answer) {
+    refuse(answer.error());
+    return;
+  }
+  tell(*std::move(answer));
 }
 
 void JobRunner::read(const QString& number, const QString& unit, const QString& how) {

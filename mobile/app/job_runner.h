@@ -27,6 +27,8 @@ class JobRunner : public QObject {
   Q_PROPERTY(bool open READ isOpen NOTIFY viewChanged)
   Q_PROPERTY(QString refusal READ refusal NOTIFY refusalChanged)
   Q_PROPERTY(bool busy MEMBER busy_ NOTIFY busyChanged)
+  /// The code that asks a second person on their own phone.
+  Q_PROPERTY(QString ask MEMBER ask_ NOTIFY askChanged)
 
  public:
   explicit JobRunner(App& app);
@@ -64,6 +66,9 @@ class JobRunner : public QObject {
   /// only.
   Q_INVOKABLE void answerAs(const QString& key, const QString& role, const QString& passphrase,
                             const QString& answer, const QStringList& files = {});
+  /// Makes a code that asks somebody with a phone of their own, and takes the code of their answer.
+  Q_INVOKABLE void askOtherPhone();
+  Q_INVOKABLE void takeAnswer(const QString& code);
   /// `number` as typed, with the decimal mark of the language. `how`: "typed", "monitor", "live".
   Q_INVOKABLE void read(const QString& number, const QString& unit,
                         const QString& how = QStringLiteral("typed"));
@@ -91,6 +96,9 @@ class JobRunner : public QObject {
   void refusalChanged();
   void weighedChanged();
   void busyChanged();
+  void askChanged();
+  /// Somebody's answer from their own phone is in the journal.
+  void answerTaken();
   /// The job was sealed; `record` is its name.
   void sealed(const QString& record);
   /// What is asked for is another thing than before.
@@ -114,6 +122,7 @@ class JobRunner : public QObject {
   std::shared_ptr<const session::OpenJob> job_;
   JobView view_;
   QString refusal_;
+  QString ask_;
   session::WeighedLift lift_;  ///< of `weighed_`
   QVariantMap weighed_;
   bool busy_ = false;

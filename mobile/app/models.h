@@ -6,12 +6,14 @@
 
 #include "app.h"
 #include "charts.h"
+#include "confirmer.h"
 #include "cue.h"
 #include "exporter.h"
 #include "job_runner.h"
 #include "level.h"
 #include "live.h"
 #include "profiles.h"
+#include "scanner.h"
 #include "syncer.h"
 #include "yard.h"
 
@@ -24,20 +26,24 @@ struct Models {
         job(app),
         live(app, job),
         charts(app, job),
+        confirmer(app),
         level(app),
         cue(app),
         exporter(app),
         profiles(app),
+        scanner(nullptr),
         syncer(app),
         yard(app) {}
   App app;
   JobRunner job;
   Live live;
   Charts charts;
+  Confirmer confirmer;
   Level level;
   Cue cue;
   Exporter exporter;
   Profiles profiles;
+  Scanner scanner;
   Syncer syncer;
   Yard yard;
 };

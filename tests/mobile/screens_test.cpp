@@ -305,6 +305,7 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
     screens.open(QStringLiteral("AttachmentsPage"));
     screens.open(QStringLiteral("AttachmentEditPage"));
     screens.open(QStringLiteral("UnlockPage"));
+    screens.open(QStringLiteral("AnswerPage"));
     for (const char* kind : {"held", "complete", "again"}) {
       flash->setProperty("kind", QString::fromLatin1(kind));
       flash->setProperty("opacity", 1.0);

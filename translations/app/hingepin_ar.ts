@@ -2,6 +2,104 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="ar">
 <context>
+    <name>AnswerPage</name>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>أكِّد لهاتف آخر</translation>
+    </message>
+    <message>
+        <source>On the other phone somebody presses &quot;Ask another phone&quot; at the step that you are to confirm. Hold this phone over its code.</source>
+        <translation>على الهاتف الآخر يضغط أحدهم «اسأل هاتفًا آخر» عند الخطوة التي عليك تأكيدها. أمسك هذا الهاتف فوق رمزه.</translation>
+    </message>
+    <message>
+        <source>Others go to work by what you confirm.</source>
+        <translation>يعمل آخرون بناءً على ما تؤكده.</translation>
+    </message>
+    <message>
+        <source>If it is not so, the machine can start or the boom can come down on them.</source>
+        <translation>إن لم يكن كذلك فقد تشتغل الآلة أو تنزل ذراع الرفع عليهم.</translation>
+    </message>
+    <message>
+        <source>Go to the machine and look for yourself. Confirm only what you have seen. Local rules and the maker&apos;s manual come first.</source>
+        <translation>اذهب إلى الآلة وانظر بنفسك. لا تؤكد إلا ما رأيته. القواعد المحلية ودليل الصانع أولًا.</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 مع %2</translation>
+    </message>
+    <message>
+        <source>%1 asks, at %2 by the clock of that phone</source>
+        <translation>يسأل %1، في %2 بساعة ذلك الهاتف</translation>
+    </message>
+    <message>
+        <source>Said there just before:</source>
+        <translation>قيل هناك قبل ذلك مباشرة:</translation>
+    </message>
+    <message>
+        <source>You can&apos;t answer this. It is for: %1</source>
+        <translation>لا يمكنك الإجابة عن هذا. السؤال موجّه إلى: %1</translation>
+    </message>
+    <message>
+        <source>Your answer: yes. Let the other phone read this code.</source>
+        <translation>جوابك: نعم. دع الهاتف الآخر يقرأ هذا الرمز.</translation>
+    </message>
+    <message>
+        <source>Your answer: no. Let the other phone read this code.</source>
+        <translation>جوابك: لا. دع الهاتف الآخر يقرأ هذا الرمز.</translation>
+    </message>
+    <message>
+        <source>Code of your answer</source>
+        <translation>رمز جوابك</translation>
+    </message>
+    <message>
+        <source>I confirm it</source>
+        <translation>أؤكد ذلك</translation>
+    </message>
+    <message>
+        <source>Sealed with your key: %1</source>
+        <translation>يُختم بمفتاحك: %1</translation>
+    </message>
+    <message>
+        <source>No, it is not so</source>
+        <translation>لا، ليس كذلك</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>قرأه الهاتف الآخر</translation>
+    </message>
+</context>
+<context>
+    <name>AskPage</name>
+    <message>
+        <source>Ask another phone</source>
+        <translation>اسأل هاتفًا آخر</translation>
+    </message>
+    <message>
+        <source>1. The second person opens &quot;Confirm for another phone&quot; on the first page of their own phone and reads this code. It holds for 15 minutes.</source>
+        <translation>1. يفتح الشخص الثاني «أكِّد لهاتف آخر» في الصفحة الأولى من هاتفه هو ويقرأ هذا الرمز. يصلح الرمز 15 دقيقة.</translation>
+    </message>
+    <message>
+        <source>Code that asks for the confirmation</source>
+        <translation>الرمز الذي يطلب التأكيد</translation>
+    </message>
+    <message>
+        <source>2. They look for themself and answer. Then read the code that their phone shows.</source>
+        <translation>2. ينظر بنفسه ويجيب. ثم اقرأ الرمز الذي يعرضه هاتفه.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the other one, so that the whole code of the answer is in the picture.</source>
+        <translation>أمسك هذا الهاتف فوق الآخر بحيث يظهر رمز الجواب كله في الصورة.</translation>
+    </message>
+    <message>
+        <source>Read their answer</source>
+        <translation>اقرأ جوابه</translation>
+    </message>
+    <message>
+        <source>Ask again with a new code</source>
+        <translation>اسأل من جديد برمز جديد</translation>
+    </message>
+</context>
+<context>
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
@@ -307,12 +405,20 @@
         <translation>شخص ثانٍ ينظر بنفسه ويؤكد: %1</translation>
     </message>
     <message>
-        <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation>ليس لشخص كهذا مفتاح على هذا الهاتف. أضف واحدًا ضمن «الأشخاص»، أو دعه يؤكد على هاتفه.</translation>
-    </message>
-    <message>
         <source>Their passphrase</source>
         <translation>عبارة مروره</translation>
+    </message>
+    <message>
+        <source>Ask another phone</source>
+        <translation>اسأل هاتفًا آخر</translation>
+    </message>
+    <message>
+        <source>By a code, from screen to camera; no network is needed</source>
+        <translation>برمز من الشاشة إلى الكاميرا، دون شبكة</translation>
+    </message>
+    <message>
+        <source>No such person has a key on this phone. Ask another phone, or add one under People.</source>
+        <translation>لا أحد بهذا الدور له مفتاح على هذا الهاتف. اسأل هاتفًا آخر، أو أضف شخصًا من صفحة الأشخاص.</translation>
     </message>
 </context>
 <context>
@@ -784,6 +890,14 @@
     <message>
         <source>Settings</source>
         <translation>الإعدادات</translation>
+    </message>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>أكِّد لهاتف آخر</translation>
+    </message>
+    <message>
+        <source>Reads the code by which it asks</source>
+        <translation>يقرأ الرمز الذي يسأل به</translation>
     </message>
 </context>
 <context>
@@ -1535,6 +1649,10 @@
         <source>To print, or for programs</source>
         <translation>للطباعة أو للبرامج</translation>
     </message>
+    <message>
+        <source>Where it stands</source>
+        <translation>وضع السجل</translation>
+    </message>
 </context>
 <context>
     <name>ResidualChart</name>
@@ -1611,6 +1729,29 @@
     <message>
         <source>Hand the file to</source>
         <translation>سلّم الملف إلى</translation>
+    </message>
+</context>
+<context>
+    <name>ScanView</name>
+    <message>
+        <source>This device has no camera. Choose a picture of the code.</source>
+        <translation>ليس في هذا الجهاز كاميرا. اختر صورة للرمز.</translation>
+    </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>لا يسمح الهاتف للتطبيق باستخدام الكاميرا. اسمح بذلك في إعدادات الهاتف، أو اختر صورة.</translation>
+    </message>
+    <message>
+        <source>There is no code in this picture. Take it from nearer and straight from the front, the whole code in it.</source>
+        <translation>لا يوجد رمز في هذه الصورة. التقطها من أقرب ومن الأمام مباشرة بحيث يظهر الرمز كله.</translation>
+    </message>
+    <message>
+        <source>Choose a picture of the code</source>
+        <translation>اختر صورة للرمز</translation>
+    </message>
+    <message>
+        <source>Pictures (%1)</source>
+        <translation>صور (%1)</translation>
     </message>
 </context>
 <context>
@@ -1898,6 +2039,22 @@
     <message>
         <source>Set up the place</source>
         <translation>أعدّ المكان</translation>
+    </message>
+    <message>
+        <source>Certificate of the share&apos;s own authority</source>
+        <translation>شهادة السلطة الخاصة بالمشاركة</translation>
+    </message>
+    <message>
+        <source>Chosen: %1</source>
+        <translation>المختار: %1</translation>
+    </message>
+    <message>
+        <source>Only where the yard made its certificate itself: choose the file (PEM) that whoever runs the share gives out</source>
+        <translation>فقط إذا أصدرت الساحة شهادتها بنفسها: اختر الملف (PEM) الذي يعطيه من يدير المشاركة</translation>
+    </message>
+    <message>
+        <source>Certificates (%1)</source>
+        <translation>الشهادات (%1)</translation>
     </message>
 </context>
 <context>
@@ -2532,6 +2689,13 @@
     <message>
         <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
         <translation>أُرسل %1 من %2 رزم، واستُلم %3؛ %4 سجلات جديدة هنا؛ الأدلة: أُرسل %5، واستُلم %6</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Yard</name>
+    <message>
+        <source>on their own phone</source>
+        <translation>على هاتفه هو</translation>
     </message>
 </context>
 </TS>

@@ -2,6 +2,104 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de">
 <context>
+    <name>AnswerPage</name>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Für ein anderes Telefon bestätigen</translation>
+    </message>
+    <message>
+        <source>On the other phone somebody presses &quot;Ask another phone&quot; at the step that you are to confirm. Hold this phone over its code.</source>
+        <translation>Auf dem anderen Telefon drückt jemand bei dem Schritt, den Sie bestätigen sollen, „Anderes Telefon fragen“. Halten Sie dieses Telefon über den Code.</translation>
+    </message>
+    <message>
+        <source>Others go to work by what you confirm.</source>
+        <translation>Andere gehen nach Ihrer Bestätigung an die Arbeit.</translation>
+    </message>
+    <message>
+        <source>If it is not so, the machine can start or the boom can come down on them.</source>
+        <translation>Ist es nicht so, kann die Maschine anlaufen oder das Hubgerüst auf sie herunterkommen.</translation>
+    </message>
+    <message>
+        <source>Go to the machine and look for yourself. Confirm only what you have seen. Local rules and the maker&apos;s manual come first.</source>
+        <translation>Gehen Sie zur Maschine und sehen Sie selbst nach. Bestätigen Sie nur, was Sie gesehen haben. Örtliche Vorschriften und die Anleitung des Herstellers gehen vor.</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 mit %2</translation>
+    </message>
+    <message>
+        <source>%1 asks, at %2 by the clock of that phone</source>
+        <translation>%1 fragt, um %2 nach der Uhr jenes Telefons</translation>
+    </message>
+    <message>
+        <source>Said there just before:</source>
+        <translation>Kurz davor dort gesagt:</translation>
+    </message>
+    <message>
+        <source>You can&apos;t answer this. It is for: %1</source>
+        <translation>Das können Sie nicht beantworten. Gefragt ist: %1</translation>
+    </message>
+    <message>
+        <source>Your answer: yes. Let the other phone read this code.</source>
+        <translation>Ihre Antwort: ja. Lassen Sie das andere Telefon diesen Code lesen.</translation>
+    </message>
+    <message>
+        <source>Your answer: no. Let the other phone read this code.</source>
+        <translation>Ihre Antwort: nein. Lassen Sie das andere Telefon diesen Code lesen.</translation>
+    </message>
+    <message>
+        <source>Code of your answer</source>
+        <translation>Code Ihrer Antwort</translation>
+    </message>
+    <message>
+        <source>I confirm it</source>
+        <translation>Ich bestätige es</translation>
+    </message>
+    <message>
+        <source>Sealed with your key: %1</source>
+        <translation>Versiegelt mit Ihrem Schlüssel: %1</translation>
+    </message>
+    <message>
+        <source>No, it is not so</source>
+        <translation>Nein, so ist es nicht</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>Das andere Telefon hat ihn gelesen</translation>
+    </message>
+</context>
+<context>
+    <name>AskPage</name>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Anderes Telefon fragen</translation>
+    </message>
+    <message>
+        <source>1. The second person opens &quot;Confirm for another phone&quot; on the first page of their own phone and reads this code. It holds for 15 minutes.</source>
+        <translation>1. Die zweite Person öffnet auf der ersten Seite ihres eigenen Telefons „Für ein anderes Telefon bestätigen“ und liest diesen Code. Er gilt 15 Minuten.</translation>
+    </message>
+    <message>
+        <source>Code that asks for the confirmation</source>
+        <translation>Code, der nach der Bestätigung fragt</translation>
+    </message>
+    <message>
+        <source>2. They look for themself and answer. Then read the code that their phone shows.</source>
+        <translation>2. Sie sieht selbst nach und antwortet. Dann lesen Sie den Code, den ihr Telefon zeigt.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the other one, so that the whole code of the answer is in the picture.</source>
+        <translation>Halten Sie dieses Telefon über das andere, sodass der ganze Code der Antwort im Bild ist.</translation>
+    </message>
+    <message>
+        <source>Read their answer</source>
+        <translation>Antwort lesen</translation>
+    </message>
+    <message>
+        <source>Ask again with a new code</source>
+        <translation>Mit neuem Code noch einmal fragen</translation>
+    </message>
+</context>
+<context>
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
@@ -307,12 +405,20 @@
         <translation>Eine zweite Person sieht selbst hin und bestätigt: %1</translation>
     </message>
     <message>
-        <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation>Keine solche Person hat auf diesem Telefon einen Schlüssel. Unter „Personen“ eine hinzufügen oder sie auf ihrem eigenen Telefon bestätigen lassen.</translation>
-    </message>
-    <message>
         <source>Their passphrase</source>
         <translation>Passphrase dieser Person</translation>
+    </message>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Anderes Telefon fragen</translation>
+    </message>
+    <message>
+        <source>By a code, from screen to camera; no network is needed</source>
+        <translation>Mit einem Code, vom Bildschirm zur Kamera; ohne Netz</translation>
+    </message>
+    <message>
+        <source>No such person has a key on this phone. Ask another phone, or add one under People.</source>
+        <translation>Keine solche Person hat einen Schlüssel auf diesem Telefon. Fragen Sie ein anderes Telefon, oder fügen Sie unter „Personen“ jemanden hinzu.</translation>
     </message>
 </context>
 <context>
@@ -768,6 +874,14 @@
     <message>
         <source>Settings</source>
         <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Für ein anderes Telefon bestätigen</translation>
+    </message>
+    <message>
+        <source>Reads the code by which it asks</source>
+        <translation>Liest den Code, mit dem es fragt</translation>
     </message>
 </context>
 <context>
@@ -1519,6 +1633,10 @@
         <source>To print, or for programs</source>
         <translation>Zum Drucken oder für Programme</translation>
     </message>
+    <message>
+        <source>Where it stands</source>
+        <translation>Stand</translation>
+    </message>
 </context>
 <context>
     <name>ResidualChart</name>
@@ -1595,6 +1713,29 @@
     <message>
         <source>Hand the file to</source>
         <translation>Die Datei geben an</translation>
+    </message>
+</context>
+<context>
+    <name>ScanView</name>
+    <message>
+        <source>This device has no camera. Choose a picture of the code.</source>
+        <translation>Dieses Gerät hat keine Kamera. Wählen Sie ein Bild des Codes.</translation>
+    </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>Das Telefon lässt die App die Kamera nicht benutzen. In den Einstellungen des Telefons erlauben oder ein Bild wählen.</translation>
+    </message>
+    <message>
+        <source>There is no code in this picture. Take it from nearer and straight from the front, the whole code in it.</source>
+        <translation>In diesem Bild ist kein Code. Nehmen Sie es näher und gerade von vorn auf, mit dem ganzen Code darin.</translation>
+    </message>
+    <message>
+        <source>Choose a picture of the code</source>
+        <translation>Ein Bild des Codes wählen</translation>
+    </message>
+    <message>
+        <source>Pictures (%1)</source>
+        <translation>Bilder (%1)</translation>
     </message>
 </context>
 <context>
@@ -1882,6 +2023,22 @@
     <message>
         <source>Set up the place</source>
         <translation>Den Ort einrichten</translation>
+    </message>
+    <message>
+        <source>Certificate of the share&apos;s own authority</source>
+        <translation>Zertifikat der eigenen Zertifizierungs­stelle</translation>
+    </message>
+    <message>
+        <source>Chosen: %1</source>
+        <translation>Gewählt: %1</translation>
+    </message>
+    <message>
+        <source>Only where the yard made its certificate itself: choose the file (PEM) that whoever runs the share gives out</source>
+        <translation>Nur wenn der Betriebshof das Zertifikat selbst ausgestellt hat: Wählen Sie die Datei (PEM), die der Betreiber der Freigabe ausgibt</translation>
+    </message>
+    <message>
+        <source>Certificates (%1)</source>
+        <translation>Zertifikate (%1)</translation>
     </message>
 </context>
 <context>
@@ -2516,6 +2673,13 @@
     <message>
         <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
         <translation>%1 von %2 Paketen gesendet, %3 empfangen; %4 Protokolle neu hier; Nachweise: %5 gesendet, %6 empfangen</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Yard</name>
+    <message>
+        <source>on their own phone</source>
+        <translation>am eigenen Telefon</translation>
     </message>
 </context>
 </TS>

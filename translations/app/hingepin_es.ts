@@ -2,6 +2,104 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="es">
 <context>
+    <name>AnswerPage</name>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Confirmar para otro teléfono</translation>
+    </message>
+    <message>
+        <source>On the other phone somebody presses &quot;Ask another phone&quot; at the step that you are to confirm. Hold this phone over its code.</source>
+        <translation>En el otro teléfono alguien pulsa «Preguntar a otro teléfono» en el paso que usted ha de confirmar. Ponga este teléfono sobre su código.</translation>
+    </message>
+    <message>
+        <source>Others go to work by what you confirm.</source>
+        <translation>Otros se ponen a trabajar según lo que usted confirma.</translation>
+    </message>
+    <message>
+        <source>If it is not so, the machine can start or the boom can come down on them.</source>
+        <translation>Si no es así, la máquina puede arrancar o el brazo puede caer sobre ellos.</translation>
+    </message>
+    <message>
+        <source>Go to the machine and look for yourself. Confirm only what you have seen. Local rules and the maker&apos;s manual come first.</source>
+        <translation>Vaya a la máquina y mire usted mismo. Confirme solo lo que ha visto. Las normas locales y el manual del fabricante están primero.</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 con %2</translation>
+    </message>
+    <message>
+        <source>%1 asks, at %2 by the clock of that phone</source>
+        <translation>%1 pregunta, a las %2 según el reloj de ese teléfono</translation>
+    </message>
+    <message>
+        <source>Said there just before:</source>
+        <translation>Dicho allí justo antes:</translation>
+    </message>
+    <message>
+        <source>You can&apos;t answer this. It is for: %1</source>
+        <translation>Usted no puede responder a esto. Es para: %1</translation>
+    </message>
+    <message>
+        <source>Your answer: yes. Let the other phone read this code.</source>
+        <translation>Su respuesta: sí. Deje que el otro teléfono lea este código.</translation>
+    </message>
+    <message>
+        <source>Your answer: no. Let the other phone read this code.</source>
+        <translation>Su respuesta: no. Deje que el otro teléfono lea este código.</translation>
+    </message>
+    <message>
+        <source>Code of your answer</source>
+        <translation>Código de su respuesta</translation>
+    </message>
+    <message>
+        <source>I confirm it</source>
+        <translation>Lo confirmo</translation>
+    </message>
+    <message>
+        <source>Sealed with your key: %1</source>
+        <translation>Sellado con su clave: %1</translation>
+    </message>
+    <message>
+        <source>No, it is not so</source>
+        <translation>No, no es así</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>El otro teléfono lo ha leído</translation>
+    </message>
+</context>
+<context>
+    <name>AskPage</name>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Preguntar a otro teléfono</translation>
+    </message>
+    <message>
+        <source>1. The second person opens &quot;Confirm for another phone&quot; on the first page of their own phone and reads this code. It holds for 15 minutes.</source>
+        <translation>1. La segunda persona abre «Confirmar para otro teléfono» en la primera página de su propio teléfono y lee este código. Vale 15 minutos.</translation>
+    </message>
+    <message>
+        <source>Code that asks for the confirmation</source>
+        <translation>Código que pide la confirmación</translation>
+    </message>
+    <message>
+        <source>2. They look for themself and answer. Then read the code that their phone shows.</source>
+        <translation>2. Esa persona mira por sí misma y responde. Después lea usted el código que muestra su teléfono.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the other one, so that the whole code of the answer is in the picture.</source>
+        <translation>Ponga este teléfono sobre el otro, de modo que se vea todo el código de la respuesta.</translation>
+    </message>
+    <message>
+        <source>Read their answer</source>
+        <translation>Leer su respuesta</translation>
+    </message>
+    <message>
+        <source>Ask again with a new code</source>
+        <translation>Preguntar de nuevo con otro código</translation>
+    </message>
+</context>
+<context>
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
@@ -307,12 +405,20 @@
         <translation>Una segunda persona mira con sus propios ojos y confirma: %1</translation>
     </message>
     <message>
-        <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation>Ninguna persona así tiene una clave en este teléfono. Añada una en Personas, o que confirme en su propio teléfono.</translation>
-    </message>
-    <message>
         <source>Their passphrase</source>
         <translation>Su frase de contraseña</translation>
+    </message>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Preguntar a otro teléfono</translation>
+    </message>
+    <message>
+        <source>By a code, from screen to camera; no network is needed</source>
+        <translation>Con un código, de la pantalla a la cámara; no hace falta red</translation>
+    </message>
+    <message>
+        <source>No such person has a key on this phone. Ask another phone, or add one under People.</source>
+        <translation>Ninguna persona así tiene una clave en este teléfono. Pregunte a otro teléfono o añada a alguien en Personas.</translation>
     </message>
 </context>
 <context>
@@ -768,6 +874,14 @@
     <message>
         <source>Settings</source>
         <translation>Ajustes</translation>
+    </message>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Confirmar para otro teléfono</translation>
+    </message>
+    <message>
+        <source>Reads the code by which it asks</source>
+        <translation>Lee el código con el que pregunta</translation>
     </message>
 </context>
 <context>
@@ -1519,6 +1633,10 @@
         <source>To print, or for programs</source>
         <translation>Para imprimir, o para programas</translation>
     </message>
+    <message>
+        <source>Where it stands</source>
+        <translation>Cómo está</translation>
+    </message>
 </context>
 <context>
     <name>ResidualChart</name>
@@ -1595,6 +1713,29 @@
     <message>
         <source>Hand the file to</source>
         <translation>Pasar el archivo a</translation>
+    </message>
+</context>
+<context>
+    <name>ScanView</name>
+    <message>
+        <source>This device has no camera. Choose a picture of the code.</source>
+        <translation>Este dispositivo no tiene cámara. Elija una foto del código.</translation>
+    </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>El teléfono no deja que la aplicación use la cámara. Permítalo en los ajustes del teléfono o elija una imagen.</translation>
+    </message>
+    <message>
+        <source>There is no code in this picture. Take it from nearer and straight from the front, the whole code in it.</source>
+        <translation>No hay ningún código en esta foto. Tómela de más cerca y de frente, con todo el código dentro.</translation>
+    </message>
+    <message>
+        <source>Choose a picture of the code</source>
+        <translation>Elegir una foto del código</translation>
+    </message>
+    <message>
+        <source>Pictures (%1)</source>
+        <translation>Imágenes (%1)</translation>
     </message>
 </context>
 <context>
@@ -1882,6 +2023,22 @@
     <message>
         <source>Set up the place</source>
         <translation>Configurar el lugar</translation>
+    </message>
+    <message>
+        <source>Certificate of the share&apos;s own authority</source>
+        <translation>Certificado de la autoridad propia del recurso</translation>
+    </message>
+    <message>
+        <source>Chosen: %1</source>
+        <translation>Elegido: %1</translation>
+    </message>
+    <message>
+        <source>Only where the yard made its certificate itself: choose the file (PEM) that whoever runs the share gives out</source>
+        <translation>Solo si el parque emitió él mismo el certificado: elija el archivo (PEM) que entrega quien administra el recurso</translation>
+    </message>
+    <message>
+        <source>Certificates (%1)</source>
+        <translation>Certificados (%1)</translation>
     </message>
 </context>
 <context>
@@ -2516,6 +2673,13 @@
     <message>
         <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
         <translation>%1 de %2 paquetes enviados, %3 recibidos; %4 registros nuevos aquí; pruebas: %5 enviadas, %6 recibidas</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Yard</name>
+    <message>
+        <source>on their own phone</source>
+        <translation>en su propio teléfono</translation>
     </message>
 </context>
 </TS>

@@ -2,6 +2,104 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="fr">
 <context>
+    <name>AnswerPage</name>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Confirmer pour un autre téléphone</translation>
+    </message>
+    <message>
+        <source>On the other phone somebody presses &quot;Ask another phone&quot; at the step that you are to confirm. Hold this phone over its code.</source>
+        <translation>Sur l’autre téléphone, quelqu’un appuie sur « Demander à un autre téléphone » à l’étape que vous devez confirmer. Tenez ce téléphone au-dessus de son code.</translation>
+    </message>
+    <message>
+        <source>Others go to work by what you confirm.</source>
+        <translation>D’autres vont au travail d’après ce que vous confirmez.</translation>
+    </message>
+    <message>
+        <source>If it is not so, the machine can start or the boom can come down on them.</source>
+        <translation>Si ce n’est pas le cas, la machine peut démarrer ou le bras peut descendre sur eux.</translation>
+    </message>
+    <message>
+        <source>Go to the machine and look for yourself. Confirm only what you have seen. Local rules and the maker&apos;s manual come first.</source>
+        <translation>Allez à la machine et regardez vous-même. Ne confirmez que ce que vous avez vu. Les règles locales et le manuel du constructeur passent avant.</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 avec %2</translation>
+    </message>
+    <message>
+        <source>%1 asks, at %2 by the clock of that phone</source>
+        <translation>%1 demande, à %2 selon l’horloge de ce téléphone</translation>
+    </message>
+    <message>
+        <source>Said there just before:</source>
+        <translation>Dit là-bas juste avant :</translation>
+    </message>
+    <message>
+        <source>You can&apos;t answer this. It is for: %1</source>
+        <translation>Vous ne pouvez pas y répondre. La question s’adresse à : %1</translation>
+    </message>
+    <message>
+        <source>Your answer: yes. Let the other phone read this code.</source>
+        <translation>Votre réponse : oui. Faites lire ce code à l’autre téléphone.</translation>
+    </message>
+    <message>
+        <source>Your answer: no. Let the other phone read this code.</source>
+        <translation>Votre réponse : non. Faites lire ce code à l’autre téléphone.</translation>
+    </message>
+    <message>
+        <source>Code of your answer</source>
+        <translation>Code de votre réponse</translation>
+    </message>
+    <message>
+        <source>I confirm it</source>
+        <translation>Je confirme</translation>
+    </message>
+    <message>
+        <source>Sealed with your key: %1</source>
+        <translation>Scellé avec votre clé : %1</translation>
+    </message>
+    <message>
+        <source>No, it is not so</source>
+        <translation>Non, ce n’est pas le cas</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>L’autre téléphone l’a lu</translation>
+    </message>
+</context>
+<context>
+    <name>AskPage</name>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Demander à un autre téléphone</translation>
+    </message>
+    <message>
+        <source>1. The second person opens &quot;Confirm for another phone&quot; on the first page of their own phone and reads this code. It holds for 15 minutes.</source>
+        <translation>1. La seconde personne ouvre « Confirmer pour un autre téléphone » sur la première page de son propre téléphone et lit ce code. Il vaut 15 minutes.</translation>
+    </message>
+    <message>
+        <source>Code that asks for the confirmation</source>
+        <translation>Code qui demande la confirmation</translation>
+    </message>
+    <message>
+        <source>2. They look for themself and answer. Then read the code that their phone shows.</source>
+        <translation>2. Elle regarde elle-même et répond. Lisez ensuite le code qu’affiche son téléphone.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the other one, so that the whole code of the answer is in the picture.</source>
+        <translation>Tenez ce téléphone au-dessus de l’autre, de sorte que tout le code de la réponse soit dans l’image.</translation>
+    </message>
+    <message>
+        <source>Read their answer</source>
+        <translation>Lire sa réponse</translation>
+    </message>
+    <message>
+        <source>Ask again with a new code</source>
+        <translation>Redemander avec un nouveau code</translation>
+    </message>
+</context>
+<context>
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
@@ -307,12 +405,20 @@
         <translation>Une seconde personne regarde elle-même et confirme&#xa0;: %1</translation>
     </message>
     <message>
-        <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation>Aucune personne de ce rôle n’a de clé sur ce téléphone. En ajouter une sous Personnes, ou la laisser confirmer sur son propre téléphone.</translation>
-    </message>
-    <message>
         <source>Their passphrase</source>
         <translation>Sa phrase secrète</translation>
+    </message>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Demander à un autre téléphone</translation>
+    </message>
+    <message>
+        <source>By a code, from screen to camera; no network is needed</source>
+        <translation>Par un code, de l’écran à la caméra ; aucun réseau n’est nécessaire</translation>
+    </message>
+    <message>
+        <source>No such person has a key on this phone. Ask another phone, or add one under People.</source>
+        <translation>Aucune personne de ce rôle n’a de clé sur ce téléphone. Demandez à un autre téléphone, ou ajoutez-en une sous Personnes.</translation>
     </message>
 </context>
 <context>
@@ -768,6 +874,14 @@
     <message>
         <source>Settings</source>
         <translation>Réglages</translation>
+    </message>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Confirmer pour un autre téléphone</translation>
+    </message>
+    <message>
+        <source>Reads the code by which it asks</source>
+        <translation>Lit le code par lequel il demande</translation>
     </message>
 </context>
 <context>
@@ -1519,6 +1633,10 @@
         <source>To print, or for programs</source>
         <translation>À imprimer, ou pour des programmes</translation>
     </message>
+    <message>
+        <source>Where it stands</source>
+        <translation>Où il en est</translation>
+    </message>
 </context>
 <context>
     <name>ResidualChart</name>
@@ -1595,6 +1713,29 @@
     <message>
         <source>Hand the file to</source>
         <translation>Transmettre le fichier à</translation>
+    </message>
+</context>
+<context>
+    <name>ScanView</name>
+    <message>
+        <source>This device has no camera. Choose a picture of the code.</source>
+        <translation>Cet appareil n’a pas de caméra. Choisissez une image du code.</translation>
+    </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>Le téléphone ne laisse pas l’application utiliser l’appareil photo. L’autoriser dans les réglages du téléphone, ou choisir une image.</translation>
+    </message>
+    <message>
+        <source>There is no code in this picture. Take it from nearer and straight from the front, the whole code in it.</source>
+        <translation>Il n’y a pas de code dans cette image. Prenez-la de plus près et bien en face, avec tout le code.</translation>
+    </message>
+    <message>
+        <source>Choose a picture of the code</source>
+        <translation>Choisir une image du code</translation>
+    </message>
+    <message>
+        <source>Pictures (%1)</source>
+        <translation>Images (%1)</translation>
     </message>
 </context>
 <context>
@@ -1882,6 +2023,22 @@
     <message>
         <source>Set up the place</source>
         <translation>Configurer l&apos;endroit</translation>
+    </message>
+    <message>
+        <source>Certificate of the share&apos;s own authority</source>
+        <translation>Certificat de l’autorité propre au partage</translation>
+    </message>
+    <message>
+        <source>Chosen: %1</source>
+        <translation>Choisi : %1</translation>
+    </message>
+    <message>
+        <source>Only where the yard made its certificate itself: choose the file (PEM) that whoever runs the share gives out</source>
+        <translation>Seulement si le parc a établi lui-même son certificat : choisissez le fichier (PEM) que remet la personne qui gère le partage</translation>
+    </message>
+    <message>
+        <source>Certificates (%1)</source>
+        <translation>Certificats (%1)</translation>
     </message>
 </context>
 <context>
@@ -2516,6 +2673,13 @@
     <message>
         <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
         <translation>%1 paquets sur %2 envoyés, %3 reçus ; %4 procès-verbaux nouveaux ici ; preuves : %5 envoyées, %6 reçues</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Yard</name>
+    <message>
+        <source>on their own phone</source>
+        <translation>sur son propre téléphone</translation>
     </message>
 </context>
 </TS>

@@ -2,6 +2,104 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="pt_BR">
 <context>
+    <name>AnswerPage</name>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Confirmar para outro telefone</translation>
+    </message>
+    <message>
+        <source>On the other phone somebody presses &quot;Ask another phone&quot; at the step that you are to confirm. Hold this phone over its code.</source>
+        <translation>No outro telefone alguém toca em &quot;Perguntar a outro telefone&quot; no passo que você vai confirmar. Segure este telefone sobre o código dele.</translation>
+    </message>
+    <message>
+        <source>Others go to work by what you confirm.</source>
+        <translation>Outros vão trabalhar com base no que você confirma.</translation>
+    </message>
+    <message>
+        <source>If it is not so, the machine can start or the boom can come down on them.</source>
+        <translation>Se não for assim, a máquina pode ligar ou a lança pode descer sobre eles.</translation>
+    </message>
+    <message>
+        <source>Go to the machine and look for yourself. Confirm only what you have seen. Local rules and the maker&apos;s manual come first.</source>
+        <translation>Vá até a máquina e olhe você mesmo. Confirme só o que viu. As normas locais e o manual do fabricante vêm primeiro.</translation>
+    </message>
+    <message>
+        <source>%1 with %2</source>
+        <translation>%1 com %2</translation>
+    </message>
+    <message>
+        <source>%1 asks, at %2 by the clock of that phone</source>
+        <translation>%1 pergunta, às %2 pelo relógio daquele telefone</translation>
+    </message>
+    <message>
+        <source>Said there just before:</source>
+        <translation>Dito ali logo antes:</translation>
+    </message>
+    <message>
+        <source>You can&apos;t answer this. It is for: %1</source>
+        <translation>Você não pode responder a isto. É para: %1</translation>
+    </message>
+    <message>
+        <source>Your answer: yes. Let the other phone read this code.</source>
+        <translation>Sua resposta: sim. Deixe o outro telefone ler este código.</translation>
+    </message>
+    <message>
+        <source>Your answer: no. Let the other phone read this code.</source>
+        <translation>Sua resposta: não. Deixe o outro telefone ler este código.</translation>
+    </message>
+    <message>
+        <source>Code of your answer</source>
+        <translation>Código da sua resposta</translation>
+    </message>
+    <message>
+        <source>I confirm it</source>
+        <translation>Confirmo</translation>
+    </message>
+    <message>
+        <source>Sealed with your key: %1</source>
+        <translation>Selado com sua chave: %1</translation>
+    </message>
+    <message>
+        <source>No, it is not so</source>
+        <translation>Não, não é assim</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>O outro telefone já leu</translation>
+    </message>
+</context>
+<context>
+    <name>AskPage</name>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Perguntar a outro telefone</translation>
+    </message>
+    <message>
+        <source>1. The second person opens &quot;Confirm for another phone&quot; on the first page of their own phone and reads this code. It holds for 15 minutes.</source>
+        <translation>1. A segunda pessoa abre &quot;Confirmar para outro telefone&quot; na primeira página do próprio telefone e lê este código. Ele vale por 15 minutos.</translation>
+    </message>
+    <message>
+        <source>Code that asks for the confirmation</source>
+        <translation>Código que pede a confirmação</translation>
+    </message>
+    <message>
+        <source>2. They look for themself and answer. Then read the code that their phone shows.</source>
+        <translation>2. Ela olha por si mesma e responde. Depois leia o código que o telefone dela mostra.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the other one, so that the whole code of the answer is in the picture.</source>
+        <translation>Segure este telefone sobre o outro, com todo o código da resposta na imagem.</translation>
+    </message>
+    <message>
+        <source>Read their answer</source>
+        <translation>Ler a resposta</translation>
+    </message>
+    <message>
+        <source>Ask again with a new code</source>
+        <translation>Perguntar de novo com outro código</translation>
+    </message>
+</context>
+<context>
     <name>AttachmentEditPage</name>
     <message>
         <source>Number or name of the attachment</source>
@@ -307,12 +405,20 @@
         <translation>Uma segunda pessoa olha por si mesma e confirma: %1</translation>
     </message>
     <message>
-        <source>No such person has a key on this phone. Add one under People, or let them confirm on their own phone.</source>
-        <translation>Nenhuma pessoa assim tem chave de assinatura neste celular. Inclua uma em Pessoas, ou deixe que ela confirme no próprio celular.</translation>
-    </message>
-    <message>
         <source>Their passphrase</source>
         <translation>Frase secreta da pessoa</translation>
+    </message>
+    <message>
+        <source>Ask another phone</source>
+        <translation>Perguntar a outro telefone</translation>
+    </message>
+    <message>
+        <source>By a code, from screen to camera; no network is needed</source>
+        <translation>Por um código, da tela para a câmera; não precisa de rede</translation>
+    </message>
+    <message>
+        <source>No such person has a key on this phone. Ask another phone, or add one under People.</source>
+        <translation>Nenhuma pessoa assim tem chave neste telefone. Pergunte a outro telefone ou adicione alguém em Pessoas.</translation>
     </message>
 </context>
 <context>
@@ -768,6 +874,14 @@
     <message>
         <source>Settings</source>
         <translation>Configurações</translation>
+    </message>
+    <message>
+        <source>Confirm for another phone</source>
+        <translation>Confirmar para outro telefone</translation>
+    </message>
+    <message>
+        <source>Reads the code by which it asks</source>
+        <translation>Lê o código com que ele pergunta</translation>
     </message>
 </context>
 <context>
@@ -1519,6 +1633,10 @@
         <source>To print, or for programs</source>
         <translation>Para imprimir, ou para programas</translation>
     </message>
+    <message>
+        <source>Where it stands</source>
+        <translation>Como está</translation>
+    </message>
 </context>
 <context>
     <name>ResidualChart</name>
@@ -1595,6 +1713,29 @@
     <message>
         <source>Hand the file to</source>
         <translation>Passar o arquivo para</translation>
+    </message>
+</context>
+<context>
+    <name>ScanView</name>
+    <message>
+        <source>This device has no camera. Choose a picture of the code.</source>
+        <translation>Este aparelho não tem câmera. Escolha uma foto do código.</translation>
+    </message>
+    <message>
+        <source>The phone does not let the app use its camera. Allow it in the phone&apos;s settings, or choose a picture.</source>
+        <translation>O telefone não deixa o app usar a câmera. Permita nas configurações do telefone ou escolha uma imagem.</translation>
+    </message>
+    <message>
+        <source>There is no code in this picture. Take it from nearer and straight from the front, the whole code in it.</source>
+        <translation>Não há código nesta foto. Tire-a de mais perto e bem de frente, com o código inteiro.</translation>
+    </message>
+    <message>
+        <source>Choose a picture of the code</source>
+        <translation>Escolher uma foto do código</translation>
+    </message>
+    <message>
+        <source>Pictures (%1)</source>
+        <translation>Imagens (%1)</translation>
     </message>
 </context>
 <context>
@@ -1882,6 +2023,22 @@
     <message>
         <source>Set up the place</source>
         <translation>Configurar o lugar</translation>
+    </message>
+    <message>
+        <source>Certificate of the share&apos;s own authority</source>
+        <translation>Certificado da autoridade própria do compartilhamento</translation>
+    </message>
+    <message>
+        <source>Chosen: %1</source>
+        <translation>Escolhido: %1</translation>
+    </message>
+    <message>
+        <source>Only where the yard made its certificate itself: choose the file (PEM) that whoever runs the share gives out</source>
+        <translation>Só se o próprio pátio emitiu o certificado: escolha o arquivo (PEM) fornecido por quem administra o compartilhamento</translation>
+    </message>
+    <message>
+        <source>Certificates (%1)</source>
+        <translation>Certificados (%1)</translation>
     </message>
 </context>
 <context>
@@ -2516,6 +2673,13 @@
     <message>
         <source>%1 of %2 parcels sent, %3 received; %4 records new here; evidence: %5 sent, %6 received</source>
         <translation>%1 de %2 pacotes enviados, %3 recebidos; %4 registros novos aqui; evidências: %5 enviadas, %6 recebidas</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Yard</name>
+    <message>
+        <source>on their own phone</source>
+        <translation>no próprio telefone</translation>
     </message>
 </context>
 </TS>

@@ -56,6 +56,13 @@ Page {
             }
         }
     }
+    Press {
+        Layout.fillWidth: true
+        kind: "quiet"
+        text: "▣ " + qsTr("Confirm for another phone")
+        note: qsTr("Reads the code by which it asks")
+        onPressedFully: page.open("AnswerPage", {})
+    }
     Heading {
         visible: page.isSafetyLead && Yard.confirmed.length > 0
         Layout.fillWidth: true

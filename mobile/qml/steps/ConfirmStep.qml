@@ -29,19 +29,24 @@ StepPanel {
                     run: () => Job.answer("no")
                 }
             ];
-        const list = [
-            {
-                text: qsTr("I confirm it"),
-                kind: "main",
-                enabled: panel.key.length > 0 && (App.demo || passphrase.text.length > 0),
-                run: () => panel.confirm("yes")
-            },
-            {
-                text: qsTr("No, it is not so"),
-                kind: "bad",
-                run: () => Job.answer("no")
-            }
-        ];
+        const otherPhone = {
+            text: qsTr("Ask another phone"),
+            note: qsTr("By a code, from screen to camera; no network is needed"),
+            kind: others.length > 0 ? "plain" : "main",
+            run: () => panel.visit("AskPage", {})
+        };
+        const no = {
+            text: qsTr("No, it is not so"),
+            kind: "bad",
+            run: () => Job.answer("no")
+        };
+        const here = {
+            text: qsTr("I confirm it"),
+            kind: "main",
+            enabled: panel.key.length > 0 && (App.demo || passphrase.text.length > 0),
+            run: () => panel.confirm("yes")
+        };
+        const list = others.length > 0 ? [here, no, otherPhone] : [otherPhone, no];
         if (canUnconfirmed)
             list.push({
                 text: qsTr("Nobody is here to confirm"),
@@ -66,8 +71,7 @@ StepPanel {
         BodyText {
             visible: panel.others.length === 0
             Layout.fillWidth: true
-            color: Theme.bad
-            text: qsTr("No such person has a key on this phone. Add one under People, or let them confirm on their own phone.")
+            text: qsTr("No such person has a key on this phone. Ask another phone, or add one under People.")
         }
         Choice {
             options: panel.others.map(person => ({
