@@ -2,12 +2,16 @@
 #include "syncer.h"
 
 #include <QNetworkInformation>
+#include <QUrl>
 #include <chrono>
 #include <map>
 #include <utility>
 #include <vector>
 
 #include "app.h"
+#include "document_rows.h"
+#include "engine/folder/files.h"
+#include "engine/session/record_state.h"
 #include "text.h"
 
 namespace hingepin::mobile {
@@ -37,6 +41,25 @@ QVariantMap formOf(const folder::FarSide& far_side) {
   return {{QStringLiteral("kind"), qt(far_side.kind)},     {QStringLiteral("url"), qt(far_side.url)},
           {QStringLiteral("user"), qt(far_side.user)},     {QStringLiteral("bucket"), qt(far_side.bucket)},
           {QStringLiteral("region"), qt(far_side.region)}, {QStringLiteral("ca_file"), qt(far_side.ca_file)}};
+}
+
+/// Keeps an authority's certificate in the yard's folder, since a file that was chosen may not be there
+/// again.
+/// @return its path there. Errors: InvalidInput "certificate-not-pem"; those of the files.
+Expected<std::string> keepAuthority(const std::string& yard, const std::string& chosen) {
+  const QString path = qt(yard) + QStringLiteral("/far-side-authority.pem");
+  const QUrl url(qt(chosen));
+  const QString from = url.isLocalFile() ? url.toLocalFile() : qt(chosen);
+  if (from == path) return chosen;
+  constexpr std::size_t kMost = 1U << 20U;
+  const Expected<formats::ByteSource> source = folder::openFile(plain(from));
+  if (!source) return std::unexpected(source.error());
+  const Expected<std::string> bytes = formats::readAll(*source, plain(from), kMost);
+  if (!bytes) return bytes;
+  if (bytes->find("-----BEGIN CERTIFICATE-----") == std::string::npos)
+    return fail(ErrorKind::InvalidInput, "certificate-not-pem", {{"path", plain(from)}});
+  if (auto kept = folder::writeFile(plain(path), *bytes); !kept) return std::unexpected(kept.error());
+  return plain(path);
 }
 
 /// What the screen shows of the far side.
@@ -179,15 +202,38 @@ void Syncer::read() {
       });
 }
 
+void Syncer::readRecord(const QString& record) {
+  record_state_.clear();
+  Q_EMIT recordStateChanged();
+  app_.backend().ask(
+      this,
+      [record = plain(record), reader = app_.reader(), last = last_](Desk& desk) {
+        return session::recordState(desk.folder->store, record, desk.folder->installation, last, reader);
+      },
+      [this](const Expected<std::vector<session::DocumentRow>>& rows) {
+        if (!rows) {
+          app_.tell(rows.error());
+          return;
+        }
+        record_state_ = rowsOf(*rows);
+        Q_EMIT recordStateChanged();
+      });
+}
+
 void Syncer::setUp(const QVariantMap& form, const QString& secret) {
   problem_.clear();
   app_.backend().ask(
       this,
       [far_side = farSideFrom(form), secret = plain(secret),
-       key = plain(app_.key())](Desk& desk) -> Expected<void> {
+       key = plain(app_.key())](Desk& desk) mutable -> Expected<void> {
         const auto own = desk.keys.find(key);
         if (!desk.folder || own == desk.keys.end())
           return fail(ErrorKind::NotFound, "key-not-here", {{"name", key.substr(0, 8)}});
+        if (!far_side.ca_file.empty()) {
+          auto kept = keepAuthority(desk.folder->path, far_side.ca_file);
+          if (!kept) return std::unexpected(kept.error());
+          far_side.ca_file = *std::move(kept);
+        }
         if (auto set = folder::setFarSide(*desk.folder, far_side); !set) return set;
         if (!secret.empty()) {
           if (auto kept = folder::keepSecret(*desk.folder, secret, own->second); !kept) return kept;

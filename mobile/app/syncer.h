@@ -35,6 +35,8 @@ class Syncer : public QObject {
   Q_PROPERTY(bool byItself MEMBER by_itself_ WRITE setByItself NOTIFY changed)
   Q_PROPERTY(bool overMetered MEMBER over_metered_ WRITE setOverMetered NOTIFY changed)
   Q_PROPERTY(QVariantList waiting MEMBER waiting_ NOTIFY changed)
+  /// Of the record that readRecord() named: rows of label, value, note, verdict.
+  Q_PROPERTY(QVariantList recordState MEMBER record_state_ NOTIFY recordStateChanged)
   Q_PROPERTY(QVariantList quarantine MEMBER quarantine_ NOTIFY changed)
 
  public:
@@ -53,6 +55,7 @@ class Syncer : public QObject {
 
   /// Reads again where the far side is, what waits and what is in quarantine.
   Q_INVOKABLE void read();
+  Q_INVOKABLE void readRecord(const QString& record);
   /// @param form kind ("webdav", "s3"), url, user, bucket, region, ca_file
   /// @param secret password or secret key; "" keeps the one that is there. It is sealed with the key of
   /// whoever is at the phone, who also vouches for this phone as one of the yard's.
@@ -63,6 +66,7 @@ class Syncer : public QObject {
 
  Q_SIGNALS:
   void changed();
+  void recordStateChanged();
   /// An exchange was set up, or ended.
   void done();
 
@@ -80,7 +84,7 @@ class Syncer : public QObject {
   QString progress_;
   QString problem_;
   QStringList findings_;
-  QVariantList waiting_, quarantine_;
+  QVariantList waiting_, quarantine_, record_state_;
   bool running_ = false;
   bool by_itself_ = true;
   bool over_metered_ = false;

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "app.h"
+#include "document_rows.h"
 #include "engine/formats/calibration_json.h"
 #include "engine/formats/job_json.h"
 #include "engine/session/compare.h"
@@ -133,6 +134,7 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
   }
   for (const session::Confirmation& each : confirmations->confirmed) {
     QStringList marks;
+    if (each.own_phone) marks.append(Yard::tr("on their own phone"));
     for (const std::string& mark : each.marks) marks.append(qt(session::say(Message{mark, {}}, reader)));
     lists.confirmed.append(QVariantMap{{key("unit"), qt(each.unit)},
                                        {key("text"), qt(each.text)},
@@ -144,17 +146,6 @@ Expected<Lists> listsOf(const store::Store& store, std::int64_t utc_ms, const se
                                        {key("marks"), marks}});
   }
   return lists;
-}
-
-QVariantList rowsOf(const std::vector<session::DocumentRow>& rows) {
-  QVariantList list;
-  for (const session::DocumentRow& row : rows) {
-    list.append(QVariantMap{{key("label"), qt(row.label)},
-                            {key("value"), qt(row.value)},
-                            {key("note"), qt(row.note)},
-                            {key("verdict"), qt(row.verdict)}});
-  }
-  return list;
 }
 
 QVariant optionalOf(const std::optional<double>& value) { return value ? QVariant(*value) : QVariant(); }

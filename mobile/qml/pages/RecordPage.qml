@@ -13,6 +13,13 @@ Page {
     Component.onCompleted: {
         Exporter.clear();
         Yard.readDocument(record);
+        Syncer.readRecord(record);
+    }
+    Connections {
+        target: Syncer
+        function onDone() {
+            Syncer.readRecord(page.record);
+        }
     }
     Repeater {
         model: page.document.stamps ?? []
@@ -40,32 +47,9 @@ Page {
             }
             Repeater {
                 model: section.modelData.rows
-                ColumnLayout {
-                    id: row
+                RowText {
                     required property var modelData
-                    Layout.fillWidth: true
-                    spacing: 0
-                    BodyText {
-                        Layout.fillWidth: true
-                        color: Theme.faintInk
-                        font.pixelSize: Theme.smallText
-                        text: row.modelData.label
-                    }
-                    BodyText {
-                        Layout.fillWidth: true
-                        wrapMode: Text.WrapAtWordBoundaryOrAnywhere
-                        color: row.modelData.verdict === "failed" ? Theme.bad : row.modelData.verdict === "passed" ? Theme.good : Theme.ink
-                        font.bold: row.modelData.verdict.length > 0
-                        text: (row.modelData.verdict === "passed" ? "✓ " : row.modelData.verdict === "failed" ? "✖ " : row.modelData.verdict === "warning" ? "⚠ " : "") + row.modelData.value
-                    }
-                    BodyText {
-                        visible: text.length > 0
-                        Layout.fillWidth: true
-                        wrapMode: Text.WrapAtWordBoundaryOrAnywhere
-                        color: Theme.faintInk
-                        font.pixelSize: Theme.smallText
-                        text: row.modelData.note
-                    }
+                    content: modelData
                 }
             }
         }
@@ -75,6 +59,18 @@ Page {
         Layout.fillWidth: true
         font.bold: true
         text: page.document.notForTrade ?? ""
+    }
+    Heading {
+        visible: Syncer.recordState.length > 0
+        Layout.fillWidth: true
+        text: qsTr("Where it stands")
+    }
+    Repeater {
+        model: Syncer.recordState
+        RowText {
+            required property var modelData
+            content: modelData
+        }
     }
     Press {
         Layout.fillWidth: true

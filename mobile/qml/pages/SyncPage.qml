@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where records go to: a share or object storage of the yard, what still waits and why, and an exchange now.
 import QtQuick
+import QtQuick.Dialogs
 import QtQuick.Layouts
 import Hingepin
 
@@ -8,6 +9,8 @@ Page {
     id: page
     property bool isSettingUp: false
     property string kind: "webdav"
+    /// File of the authority that the share's certificate is checked against; "" for those that the phone knows.
+    property string authority: ""
     readonly property var farSide: Syncer.farSide
     readonly property bool isSetUp: (farSide.url ?? "").length > 0
     readonly property var waiting: Syncer.waiting
@@ -88,6 +91,18 @@ Page {
             label: page.kind === "s3" ? qsTr("Secret key") : qsTr("Password of the share")
             echoMode: TextInput.Password
             inputMethodHints: Qt.ImhSensitiveData | Qt.ImhNoPredictiveText | Qt.ImhNoAutoUppercase
+        }
+        Press {
+            Layout.fillWidth: true
+            kind: "quiet"
+            text: qsTr("Certificate of the share's own authority")
+            note: page.authority.length > 0 ? qsTr("Chosen: %1").arg(page.authority.split("/").pop()) : qsTr("Only where the yard made its certificate itself: choose the file (PEM) that whoever runs the share gives out")
+            onPressedFully: authority.open()
+        }
+        FileDialog {
+            id: authority
+            nameFilters: [qsTr("Certificates (%1)").arg("*.pem *.crt *.cer")]
+            onAccepted: page.authority = String(selectedFile)
         }
     }
     BodyText {
@@ -206,7 +221,7 @@ Page {
                 user: user.text,
                 bucket: page.kind === "s3" ? bucket.text : "",
                 region: page.kind === "s3" ? region.text : "",
-                ca_file: page.farSide.ca_file ?? ""
+                ca_file: page.authority
             }, secret.text)
         },
         Press {
@@ -229,6 +244,7 @@ Page {
             text: page.isSetUp ? qsTr("Change the place") : qsTr("Set up the place")
             onPressedFully: {
                 page.kind = page.farSide.kind ?? "webdav";
+                page.authority = page.farSide.ca_file ?? "";
                 page.isSettingUp = true;
             }
         }
