@@ -64,6 +64,49 @@ TEST(WholeJobTest, TypedReadings) {
   calibrate(yard, QStringLiteral("main-typed"), QStringLiteral("Readings typed"));
 }
 
+/// Whether the unit's pins are on file, by what the first page has.
+bool hasLinkage(Hand& hand) {
+  const QVariantList units = hand.app().yard.property("units").toList();
+  return !units.isEmpty() && units.first().toMap().value(QStringLiteral("hasLinkage")).toBool();
+}
+
+TEST(WholeJobTest, ASurveyGivesTheUnitItsLinkage) {
+  Hand hand(speed());
+  hand.resize(360, 740);
+  Person person(hand);
+  person.makeYard();
+  person.addUnit();
+  Person walker(hand);
+  walker.readPlan(QStringLiteral("walk-round"));
+  walker.begin(QStringLiteral("Walk-round"));
+  ASSERT_TRUE(walker.work());
+  walker.leave();
+  EXPECT_FALSE(hasLinkage(hand));
+  // What the practice loader's tape and inclinometer say, at the first and the fourth height of the plan.
+  person.readPlan(QStringLiteral("linkage-survey"));
+  for (auto& [step, values] : person.says) {
+    if (values.size() == 6) values = {values[0], values[3]};
+  }
+  person.answers["another"] = "another";
+  person.begin(QStringLiteral("Linkage survey"));
+  ASSERT_TRUE(person.work(QStringLiteral("boom-lift")));
+  // The side view shows what is meant: from where to where.
+  EXPECT_FALSE(hand.app().job.view().measure.isEmpty());
+  EXPECT_TRUE(hand.shows(QStringLiteral("In the picture: from A to B"))) << hand.everything().toStdString();
+  {
+    const Cost cost(person, hand, QStringLiteral("survey"));
+    EXPECT_TRUE(person.work());
+  }
+  expectSealed(hand);
+  EXPECT_THAT(hand.app().job.view().marks, ::testing::IsEmpty());
+  hand.tap(QStringLiteral("Show the record"));
+  EXPECT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Sealed on this phone")); }))
+      << hand.everything().toStdString();
+  EXPECT_TRUE(hand.shows(QStringLiteral("Not sent yet")));
+  EXPECT_THAT(faultsOf(hand), ::testing::IsEmpty());
+  EXPECT_TRUE(hand.until([&] { return hasLinkage(hand); }));
+}
+
 TEST(WholeJobTest, LiveFeed) {
   MadeYard yard(speed());
   yard.person.live = true;
