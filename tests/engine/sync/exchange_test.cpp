@@ -3,6 +3,12 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
 
 #include "tests/engine/sync/far_side.h"
 
@@ -183,6 +189,92 @@ TEST_F(ExchangeTest, ParcelsThatWereThereWhenTheLineBrokeDoNotTravelAgain) {
   second.exchangeWith(far_side);
   EXPECT_EQ(sortedNames(*second.store), sortedNames(*first.store));
   EXPECT_THAT(sortedNames(*second.store), SizeIs(30));
+}
+
+/// Objects as files of a folder: what a process that is killed has put stays.
+Remote folderAsFarSide(const std::string& root) {
+  namespace fs = std::filesystem;
+  const auto read = [root](const std::string& name) -> Expected<std::string> {
+    std::ifstream in(root + "/" + name, std::ios::binary);
+    if (!in) return fail(ErrorKind::NotFound, "object-not-there", {{"name", name}});
+    return std::string(std::istreambuf_iterator<char>(in), {});
+  };
+  return {.list = [root](const std::string& folder) -> Expected<std::vector<Listed>> {
+            std::vector<Listed> listed;
+            std::error_code none;
+            for (const auto& each : fs::directory_iterator(root + "/" + folder, none)) {
+              if (each.is_regular_file())
+                listed.push_back({each.path().filename(), static_cast<std::int64_t>(each.file_size())});
+            }
+            return listed;
+          },
+          .get =
+              [read](std::span<const std::string> names) {
+                std::vector<Expected<std::string>> answers;
+                for (const std::string& name : names) answers.push_back(read(name));
+                return answers;
+              },
+          .sizes =
+              [read](std::span<const std::string> names) {
+                std::vector<Expected<std::optional<std::int64_t>>> answers;
+                for (const std::string& name : names) {
+                  const auto bytes = read(name);
+                  answers.push_back(bytes ? std::optional(std::ssize(*bytes)) : std::nullopt);
+                }
+                return answers;
+              },
+          .put =
+              [root](std::span<const Upload> uploads) {
+                for (const Upload& upload : uploads) {
+                  const fs::path path = root + "/" + upload.name;
+                  fs::create_directories(path.parent_path());
+                  std::ofstream(path, std::ios::binary) << upload.bytes;
+                }
+                return std::vector<Expected<Put>>(uploads.size(), Put::Done);
+              },
+          .remove =
+              [root](std::span<const std::string> names) {
+                for (const std::string& name : names) fs::remove(root + "/" + name);
+                return std::vector<Expected<void>>(names.size());
+              }};
+}
+
+TEST_F(ExchangeTest, PhoneKilledAtAnyParcelOfALargePushDoublesAndLosesNothing) {
+  const Remote there = folderAsFarSide(folder.file("share"));
+  const std::string readings(100'000, '7');
+  for (int job = 0; job < 40; ++job) first.seal({{"readings", records::jsonString(readings)}});
+  for (const int most_puts : {0, 1, 3, 0, 4}) {
+    first.store.reset();
+    const pid_t child = ::fork();
+    if (child == 0) {
+      Remote deadly = there;
+      deadly.put = [left = most_puts, &there](std::span<const Upload> uploads) mutable {
+        std::vector<Expected<Put>> answers;
+        for (const Upload& upload : uploads) {
+          if (left-- == 0) ::kill(::getpid(), SIGKILL);
+          answers.push_back(std::move(there.put(std::span(&upload, 1)).front()));
+        }
+        return answers;
+      };
+      first.reopen();
+      static_cast<void>(first.exchangeWith(deadly));
+      ::_exit(0);
+    }
+    int status = 0;
+    ::waitpid(child, &status, 0);
+    EXPECT_TRUE(WIFSIGNALED(status));
+    first.reopen();
+    first.workWithoutLog();  // what is made meanwhile must get no number that was given away
+  }
+  EXPECT_EQ(stopOf(first.exchangeWith(there)), "");
+  const Outcome received = second.exchangeWith(there);
+  EXPECT_EQ(stopOf(received), "");
+  EXPECT_THAT(received.findings, IsEmpty());
+  EXPECT_EQ(sortedNames(*second.store), sortedNames(*first.store));
+  EXPECT_THAT(sortedNames(*second.store), SizeIs(45));
+  const auto parcels = the(there.list(parcelFolder(first.source(), 1)));
+  EXPECT_EQ(std::ssize(parcels), received.progress.parcels_received);
+  EXPECT_EQ(the(second.store->parcelSources()).front().whole, std::ssize(parcels));
 }
 
 TEST_F(ExchangeTest, ProgressTellsInTheEndAsManyParcelsToSendAsWereSent) {
