@@ -2026,7 +2026,7 @@
     </message>
     <message>
         <source>Certificate of the share&apos;s own authority</source>
-        <translation>Zertifikat der eigenen Zertifizierungs­stelle</translation>
+        <translation>Zertifikat der eigenen Zertifi­zierungs­stelle</translation>
     </message>
     <message>
         <source>Chosen: %1</source>
