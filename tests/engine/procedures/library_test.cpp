@@ -15,6 +15,7 @@
 #include "engine/session/procedure_words.h"
 #include "tests/engine/procedures/library_files.h"
 #include "tests/engine/procedures/technician.h"
+#include "tests/engine/soak.h"
 
 namespace hingepin::procedures {
 namespace {
@@ -234,7 +235,7 @@ TEST(LibraryTest, WhateverIsAnsweredTheJobEndsAndAFailedOneEndsWithItsTag) {
   std::map<Phase, int> ends;
   for (const Procedure& procedure : allProcedures()) {
     for (const std::string& way : waysOf(procedure)) {
-      for (unsigned seed = 0; seed < 8; ++seed) {
+      for (unsigned seed = 0; seed < cases(3); ++seed) {
         SCOPED_TRACE(procedure.id + " " + way + " " + std::to_string(seed));
         Technician technician = soundMachine(procedure, way);
         Chance chance(seed);
@@ -273,7 +274,7 @@ TEST(LibraryTest, WhoeverIsSentNearTheLinkageFindsTheBoomDownAndTheEngineOff) {
   for (const std::string& id : kTeaching) {
     const Procedure procedure = named(id);
     for (const std::string& way : waysOf(procedure)) {
-      for (unsigned seed = 0; seed < 14; ++seed) {
+      for (unsigned seed = 0; seed < cases(4); ++seed) {
         Technician technician = soundMachine(procedure, way);
         Chance chance(seed);
         bool engine_off = false;
@@ -298,7 +299,7 @@ TEST(LibraryTest, WhoeverIsSentNearTheLinkageFindsTheBoomDownAndTheEngineOff) {
       }
     }
   }
-  EXPECT_GT(sent, 1000);
+  EXPECT_GT(sent, 300);
 }
 
 TEST(LibraryTest, EachPlaceInTheWordsIsFilled) {

@@ -8,6 +8,7 @@
 
 #include "engine/procedures/lint.h"
 #include "tests/engine/procedures/samples.h"
+#include "tests/engine/soak.h"
 
 namespace hingepin::procedures {
 namespace {
@@ -92,7 +93,7 @@ TEST(ProcedureTest, DamagedFilesAreRefusedOrReadButNeverCrash) {
   const std::string whole = everythingText();
   std::mt19937 random(20240611);
   const auto below = [&](std::size_t bound) { return random() % bound; };
-  for (int round = 0; round < 3000; ++round) {
+  for (unsigned round = 0; round < cases(800); ++round) {
     std::string text = whole;
     switch (below(4)) {
       case 0:

@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <gtest/gtest.h>
 
+#include "tests/engine/soak.h"
 #include "tests/engine/store/fault_cases.h"
 
 namespace hingepin::store {
 namespace {
 
 // More cases by hand: fault_harness.
-constexpr std::uint64_t kCases = 200;
+const std::uint64_t kCases = cases(50);
 
 TEST(StoreFaultTest, PowerLossKeepsWhatWasAcknowledgedAndLeavesNothingHalfDone) {
   Tally tally;

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "tests/engine/soak.h"
 #include "tests/engine/store/faulty_disk.h"
 #include "tests/engine/store/model.h"
 #include "tests/engine/store/samples.h"
@@ -15,9 +16,9 @@ using namespace samples;
 
 // On a disk in memory, so that thousands of commits take seconds.
 TEST(StorePropertyTest, RandomUseGivesWhatTheModelGivesAlsoAfterReopening) {
-  int applied = 0;
-  int refused = 0;
-  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+  unsigned applied = 0;
+  unsigned refused = 0;
+  for (std::uint64_t seed = 1; seed <= cases(7); ++seed) {
     FaultyDisk disk(seed);
     std::optional<Store> store(opened("demo", disk.vfs()));
     Model model;
@@ -40,8 +41,8 @@ TEST(StorePropertyTest, RandomUseGivesWhatTheModelGivesAlsoAfterReopening) {
     }
   }
   // Both roads were taken.
-  EXPECT_GT(applied, 4000);
-  EXPECT_GT(refused, 200);
+  EXPECT_GT(applied, cases(7) * 200);
+  EXPECT_GT(refused, cases(7) * 10);
 }
 
 }  // namespace
