@@ -44,17 +44,24 @@ Expected<double> noResidual(const procedures::Check&, std::span<const procedures
   return 0.0;
 }
 
+/// What was found in one language.
+struct Told {
+  session::Words words{};  ///< of the procedure that is walked
+  Panels panels{};
+  std::map<QString, qsizetype> said{};  ///< how much each panel says
+};
+using ToldIn = std::map<std::string, Told>;
+
 class Walk {
  public:
-  Walk(OpenJob job, Course course, Panels& panels, std::map<QString, qsizetype>& said)
-      : job_(std::move(job)), course_(course), panels_(panels), said_(said) {}
+  Walk(OpenJob job, Course course, ToldIn& told) : job_(std::move(job)), course_(course), told_(told) {}
 
   /// @return why it went no further; "" at the end
   std::string run(const Event& start) {
     if (const std::string refused = take(start); !refused.empty()) return refused;
     constexpr int kMost = 1500;
     for (int count = 0; count < kMost; ++count) {
-      keep(job_);
+      keep();
       if (procedures::hasEnded(job_.state.phase)) return "";
       const std::string refused = goOn();
       if (!refused.empty()) return refused;
@@ -83,29 +90,34 @@ class Walk {
   /// What else may be on the screen at this step: a doubted number, an interruption.
   void keepBeside(const procedures::Prompt& asked) {
     if (course_ != Course::Good) return;
+    const State before = job_.state;
+    const auto goBack = [&] {
+      job_.state = before;
+      job_.journal.pop_back();
+    };
     if (asked.ask == Ask::Reading) {
+      const Expected<session::PracticeAnswer> answer = person_.answer(job_);
+      if (!answer) return;
       for (const char* factor : {"0", "00", "000"}) {
-        Walk other = *this;
-        Expected<session::PracticeAnswer> answer = person_.answer(job_);
-        if (!answer) return;
         Event typed = by(EventType::Reading, asked.about);
         typed.value = answer->event.value;
         const std::size_t space = typed.value.find(' ');
         std::string digits = typed.value.substr(0, space);
         std::erase(digits, '.');
         typed.value = digits + factor + typed.value.substr(space);
-        if (other.take(typed).empty() && other.job_.state.doubt) {
-          keep(other.job_);
-          return;
-        }
+        if (!take(typed).empty()) continue;
+        const bool doubted = job_.state.doubt.has_value();
+        if (doubted) keep();
+        goBack();
+        if (doubted) return;
       }
     }
     if (asked.ask == Ask::ZoneClear) {
-      Walk other = *this;
-      if (!other.take(by(EventType::Interrupt, asked.about)).empty()) return;
-      keep(other.job_);
-      other.job_.state.person = "technician-2";
-      keep(other.job_);
+      if (!take(by(EventType::Interrupt, asked.about)).empty()) return;
+      keep();
+      job_.state.person = "technician-2";
+      keep();
+      goBack();
     }
   }
   std::string goOn() {
@@ -152,9 +164,17 @@ class Walk {
     }
     return take(event);
   }
-  /// Keeps a job under the name of its situation, where none before had as much to say.
-  void keep(const OpenJob& job) {
-    const JobView view = viewOf(job, {{.language = job.job.language}, kPerson, "technician"});
+  void keep() {
+    for (auto& [language, told] : told_) {
+      job_.job.language = language;
+      std::swap(job_.words, told.words);
+      keepIn(told);
+      std::swap(job_.words, told.words);
+    }
+  }
+  /// Keeps the job under the name of its situation, where none before had as much to say.
+  void keepIn(Told& told) {
+    const JobView view = viewOf(job_, {{.language = job_.job.language}, kPerson, "technician"});
     QStringList parts = {view.ask};
     if (view.ask == QLatin1String("caution")) parts.append(view.signal_word);
     if (view.ask == QLatin1String("answer")) parts.append(view.kind);
@@ -174,21 +194,20 @@ class Walk {
     for (const QVariant& answer : view.answers)
       length += answer.toMap().value(QStringLiteral("text")).toString().size();
     for (const QString& line : view.tag + view.marks + view.found) length += line.size();
-    qsizetype& most = said_[name];
+    qsizetype& most = told.said[name];
     if (length < most) return;
     most = length;
-    const auto same = std::ranges::find(panels_.all, name, &Panel::name);
-    if (same == panels_.all.end()) {
-      panels_.all.push_back({name, job});
+    const auto same = std::ranges::find(told.panels.all, name, &Panel::name);
+    if (same == told.panels.all.end()) {
+      told.panels.all.push_back({name, job_});
     } else {
-      same->job = job;
+      same->job = job_;
     }
   }
 
   OpenJob job_;
   Course course_;
-  Panels& panels_;
-  std::map<QString, qsizetype>& said_;
+  ToldIn& told_;
   session::PracticePerson person_{1};
   std::map<std::string, int> failures_;
   int moved_ = 0;
@@ -197,33 +216,41 @@ class Walk {
 
 }  // namespace
 
-Panels panelsIn(const std::string& language) {
-  Panels panels;
-  std::map<QString, qsizetype> said;
+std::map<std::string, Panels> panelsIn(const std::vector<std::string>& languages) {
+  ToldIn told;
+  for (const std::string& language : languages) told[language] = {};
+  std::string refused;
   const auto unit = session::readUnitProfile(testFile("unit.json"), "unit.json", folder::edge());
   const auto attachment =
       session::readAttachmentProfile(testFile("attachment.json"), "attachment.json", folder::edge());
-  if (!unit || !attachment) return {{}, "the profiles can't be read"};
+  if (!unit || !attachment) refused = "the profiles can't be read";
   for (const procedures::LibraryEntry& entry : procedures::library()) {
+    if (!refused.empty()) break;
     const auto procedure = procedures::readProcedure(std::string(entry.text), std::string(entry.id));
-    if (!procedure) return {{}, codeOf(procedure.error())};
-    auto words = session::wordsFor(*procedure, language);
-    if (!words) return {{}, codeOf(words.error())};
+    if (!procedure) {
+      refused = codeOf(procedure.error());
+      break;
+    }
+    for (auto& [language, in] : told) {
+      auto words = session::wordsFor(*procedure, language);
+      if (!words) refused = codeOf(words.error());
+      if (words) in.words = *std::move(words);
+    }
     std::vector<std::string> ways;
     for (const procedures::Variant& variant : procedure->variants) ways.push_back(variant.id);
     if (ways.empty()) ways.emplace_back();
     for (const std::string& way : ways) {
-      OpenJob job{.job = {.id = "0f1e2d3c",
-                          .unit = "L-27",
-                          .attachment = "GP-2.7",
-                          .procedure_id = procedure->id,
-                          .procedure = "",
-                          .words = "",
-                          .language = language},
-                  .procedure = *procedure,
-                  .words = *words,
-                  .unit = *unit,
-                  .attachment = *attachment};
+      const OpenJob job{.job = {.id = "0f1e2d3c",
+                                .unit = "L-27",
+                                .attachment = "GP-2.7",
+                                .procedure_id = procedure->id,
+                                .procedure = "",
+                                .words = "",
+                                .language = ""},
+                        .procedure = *procedure,
+                        .words = {},
+                        .unit = *unit,
+                        .attachment = *attachment};
       Event start{.type = EventType::Start, .who = kPerson, .role = "technician", .device = "phone-1"};
       start.hashes = {std::string(64, '0'), std::string(64, '1')};  // of the profiles, which no panel opens
       start.start = procedures::StartOptions{.variant = way};
@@ -231,10 +258,15 @@ Panels panelsIn(const std::string& language) {
       for (const procedures::Prerequisite& needed : procedure->prerequisites)
         start.start->completed.push_back({needed.procedure, 1000});
       for (const Course course : {Course::Good, Course::Failing, Course::GivenUp}) {
-        const std::string refused = Walk(job, course, panels, said).run(start);
-        if (!refused.empty()) panels.refused = procedure->id + " " + way + ": " + refused;
+        const std::string why = Walk(job, course, told).run(start);
+        if (!why.empty()) refused = procedure->id + " " + way + ": " + why;
       }
     }
+  }
+  std::map<std::string, Panels> panels;
+  for (auto& [language, in] : told) {
+    in.panels.refused = refused;
+    panels[language] = std::move(in.panels);
   }
   return panels;
 }

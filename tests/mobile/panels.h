@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -21,8 +22,8 @@ struct Panels {
   std::string refused;     ///< why a job could not be worked through; "" where all could
 };
 
-/// What jobs ask for in a language: every way through every procedure of the library is walked as good people
-/// would, once to its end, once with what fails, and once given up.
-[[nodiscard]] Panels panelsIn(const std::string& language);
+/// What jobs ask for in each of the languages: every way through every procedure of the library is walked as
+/// good people would, once to its end, once with what fails, and once given up.
+[[nodiscard]] std::map<std::string, Panels> panelsIn(const std::vector<std::string>& languages);
 
 }  // namespace hingepin::mobile

@@ -335,15 +335,16 @@ TEST(ScreensTest, EveryStepOfAJobIsWhole) {
   Person person(hand);
   person.makeYard();
   person.addPerson(QStringLiteral("Bo Example"), QStringLiteral("Safety lead"));
-  QMap<QString, Panels> panels;
+  std::vector<std::string> languages;
+  for (const Look& look : looks()) languages.push_back(look.language.toStdString());
+  const std::map<std::string, Panels> panels = panelsIn(languages);
   for (const Look& look : looks()) {
     screens.look(look);
     screens.check(QStringLiteral("HomePage-empty"));
     screens.open(QStringLiteral("PeoplePage"), {{QStringLiteral("isAdding"), true}},
                  QStringLiteral("PeoplePage-adding"));
     screens.open(QStringLiteral("UnlockPage"), {}, QStringLiteral("UnlockPage-passphrase"));
-    if (!panels.contains(look.language)) panels[look.language] = panelsIn(look.language.toStdString());
-    const Panels& asked = panels[look.language];
+    const Panels& asked = panels.at(look.language.toStdString());
     ASSERT_EQ(asked.refused, "");
     ASSERT_GT(asked.all.size(), 30U);
     screens.show(asked.all.front());
