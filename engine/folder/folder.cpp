@@ -94,12 +94,13 @@ Expected<Folder> openFolder(const std::string& path) {
   return folder;
 }
 
-Expected<NamedKey> makeKey(Folder& folder, const std::string& name, const std::string& passphrase) {
+Expected<NamedKey> makeKey(Folder& folder, const std::string& name, const std::string& passphrase,
+                           records::PassphraseCost cost) {
   if (!records::isLabel(name)) return fail(ErrorKind::InvalidInput, "key-name-malformed", {{"name", name}});
   const std::string path = keyPath(folder, name, ".key.json");
   if (fs::exists(path)) return fail(ErrorKind::InvalidInput, "key-there-already", {{"name", name}});
   const records::SecretKey key = records::newSecretKey(fillBytes);
-  const Expected<std::string> wrapped = records::wrapKey(key, passphrase, {}, fillBytes);
+  const Expected<std::string> wrapped = records::wrapKey(key, passphrase, cost, fillBytes);
   if (!wrapped) return std::unexpected(wrapped.error());
   if (const Expected<void> written = writeFile(path, *wrapped); !written)
     return std::unexpected(written.error());

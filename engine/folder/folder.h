@@ -32,10 +32,10 @@ struct NamedKey {
   records::PublicKey key;
 };
 
-/// Makes a key, wraps it with the passphrase, and keeps it. Errors: InvalidInput "key-name-malformed",
-/// "key-there-already"; those of wrapKey and of the files.
+/// Makes a key, wraps it with the passphrase at this cost, and keeps it. Errors: InvalidInput
+/// "key-name-malformed", "key-there-already"; those of wrapKey and of the files.
 [[nodiscard]] Expected<NamedKey> makeKey(Folder& folder, const std::string& name,
-                                         const std::string& passphrase);
+                                         const std::string& passphrase, records::PassphraseCost cost = {});
 /// In the order of their names. Errors: those of readPublicKey and of the files.
 [[nodiscard]] Expected<std::vector<NamedKey>> keysOf(const Folder& folder);
 /// Errors: NotFound "key-not-here"; those of unwrapKey.

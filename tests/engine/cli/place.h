@@ -10,6 +10,8 @@
 #include <vector>
 
 #include "tests/engine/cli/process.h"
+#include "tests/engine/cli/quick_key.h"
+#include "tests/engine/session/plan.h"
 
 namespace hingepin::cli {
 
@@ -22,9 +24,9 @@ inline constexpr const char* kScriptHeader =
 class Place {
  public:
   Place() {
-    writeText(path() / "passphrase", "seven brave otters hum\n");
+    writeText(path() / "passphrase", kPassphrase + std::string("\n"));
     writeText(path() / "photo.txt", "not a real photo");
-    for (const char* key : {"technician-1", "lead-1", "yard"}) done({"keys", "make", key});
+    for (const char* key : {"technician-1", "lead-1", "yard"}) makeQuickKey(path() / "store", key);
     done({"signers", "make", "--yard-key", "yard", "--from", "2026-01-01T00:00:00Z", "--signer",
           "technician-1:technician", "--signer", "lead-1:safety-lead"});
     const std::filesystem::path files =
@@ -46,9 +48,7 @@ class Place {
   [[nodiscard]] std::vector<std::string> walkRound(const std::string& says = "{}") const {
     const std::string plan = R"({"header":)" + std::string(kScriptHeader) + R"(,"says":)" + says + "}";
     writeText(path() / "plan.json", plan);
-    const ProcessResult written = runProgram(HINGEPIN_WRITE_SCRIPT, {"plan.json"}, path());
-    EXPECT_EQ(written.status, 0) << written.diagnostics;
-    std::istringstream stream(written.output);
+    std::istringstream stream(session::scriptOf(path() / "plan.json").text);
     std::vector<std::string> lines;
     for (std::string line; std::getline(stream, line);) lines.push_back(line);
     lines.erase(lines.begin());

@@ -6,6 +6,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <chrono>
 #include <csignal>
 #include <cstdio>
@@ -72,8 +73,9 @@ std::vector<char*> pointersOf(const std::string& program, const std::vector<std:
   return pointers;
 }
 
-/// The command and, where it has several, which.
+/// The command and, where it has several, which; help is one, whatever it is about.
 std::string commandOf(const std::vector<std::string>& arguments) {
+  if (std::ranges::find(arguments, "--help") != arguments.end()) return "help";
   std::string command;
   for (std::size_t i = 0; i < std::min<std::size_t>(2, arguments.size()); ++i) command += arguments[i] + " ";
   return command;

@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
-// Writes a script of events by walking a procedure's prompts and doing what is asked. README.md beside this
-// file says what a plan holds.
+#include "tests/engine/session/plan.h"
+
 #include <fmt/format.h>
 
-#include <cstdio>
-#include <filesystem>
+#include <algorithm>
 #include <fstream>
-#include <iostream>
 #include <iterator>
-#include <nlohmann/json.hpp>
-#include <string>
+#include <stdexcept>
 
 #include "engine/folder/folder.h"
 #include "engine/procedures/library.h"
@@ -19,23 +16,20 @@
 #include "engine/session/script.h"
 #include "engine/session/surveying.h"
 #include "engine/units/ucum.h"
-#include "tests/engine/session/plan.h"
 
-using namespace hingepin;
-using namespace hingepin::procedures;
-using Json = nlohmann::ordered_json;
+namespace hingepin::session {
 
 namespace {
+
+using namespace hingepin::procedures;
+using Json = nlohmann::ordered_json;
 
 std::string textOf(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-[[noreturn]] void giveUp(const std::string& why) {
-  std::cerr << "write_script: " << why << "\n";
-  std::exit(2);
-}
+[[noreturn]] void giveUp(const std::string& why) { throw std::runtime_error(why); }
 
 std::string durationText(std::int64_t duration_ms) {
   return duration_ms % 1000 == 0 ? fmt::format("{} s", duration_ms / 1000)
@@ -76,8 +70,8 @@ class Writer {
     entries_ = session::entriesFor(procedure_, unit_, attachment ? &*attachment : nullptr, header_.entries);
   }
 
-  void write() {
-    std::cout << header_text_ << "\n";
+  PlannedScript write() {
+    script_.text = header_text_ + "\n";
     start();
     constexpr int kMostLines = 5000;
     for (int count = 0; count < kMostLines && !hasEnded(state_.phase); ++count) {
@@ -91,9 +85,11 @@ class Writer {
     }
     if (!hasEnded(state_.phase)) giveUp("the job does not end; it is at " + prompt(procedure_, state_).about);
     constexpr const char* kEnds[] = {"done", "failed", "abandoned"};
-    std::cerr << "the job ends as " << kEnds[static_cast<int>(state_.phase) - static_cast<int>(Phase::Done)];
-    if (!state_.failed_step.empty()) std::cerr << " at " << state_.failed_step;
-    std::cerr << "\n";
+    script_.remarks += "the job ends as ";
+    script_.remarks += kEnds[static_cast<int>(state_.phase) - static_cast<int>(Phase::Done)];
+    if (!state_.failed_step.empty()) script_.remarks += " at " + state_.failed_step;
+    script_.remarks += "\n";
+    return script_;
   }
 
  private:
@@ -132,8 +128,8 @@ class Writer {
     const Judge judge = session::judgeOf(job, folder::edge());
     state_ = orGiveUp(apply(procedure_, state_, event, measure, judge), step);
     if (state_.tries.size() > tries && state_.tries.back().outcome != Outcome::Passed) {
-      std::cerr << "  the check " << step << " does not pass: " << state_.tries.back().result
-                << state_.tries.back().reason << "\n";
+      script_.remarks += fmt::format("  the check {} does not pass: {}{}\n", step, state_.tries.back().result,
+                                     state_.tries.back().reason);
     }
   }
 
@@ -193,7 +189,8 @@ class Writer {
       line = said(step->id, std::move(line), "value");
       if (!line.contains("value") && !line.contains("answer")) {
         line["value"] = someValue(*step);
-        std::cerr << "  the plan says nothing of the reading " << step->id << ": " << line["value"] << "\n";
+        script_.remarks +=
+            fmt::format("  the plan says nothing of the reading {}: {}\n", step->id, line["value"].dump());
       }
       addWho(*step, line);
       return line;
@@ -281,7 +278,7 @@ class Writer {
     event.boot = "boot";
     event.hashes.assign(read.files.size(), std::string(64, '0'));
     state_ = orGiveUp(apply(procedure_, state_, event), text);
-    std::cout << text << "\n";
+    script_.text += text + "\n";
   }
 
   Procedure procedure_;
@@ -294,20 +291,29 @@ class Writer {
   State state_;
   std::int64_t now_ms_ = 1000;
   std::size_t lines_ = 0;
+  PlannedScript script_;
 };
 
 }  // namespace
 
-int main(int argument_count, char** arguments) {
-  if (argument_count != 2) giveUp("usage: write_script PLAN.json > SCRIPT.jsonl");
-  const std::filesystem::path path = arguments[1];
-  Json plan = session::readPlan(path);
+Json readPlan(const std::filesystem::path& path) {
+  Json plan = Json::parse(textOf(path), nullptr, false);
+  if (!plan.is_object() || !plan.contains("like")) return plan;
+  Json whole = readPlan(path.parent_path() / plan["like"].get<std::string>());
+  plan.erase("like");
+  whole.merge_patch(plan);
+  return whole;
+}
+
+PlannedScript scriptOf(const std::filesystem::path& path) {
+  Json plan = readPlan(path);
   if (!plan.is_object() || !plan.contains("header")) giveUp("no plan with a header: " + path.string());
   const std::string id = plan["header"].value("procedure", "");
   const LibraryEntry* const entry = findInLibrary(id);
   const std::string text =
       entry != nullptr ? std::string(entry->text) : textOf(std::filesystem::path(path).replace_filename(id));
   if (text.empty()) giveUp("there is no procedure " + id);
-  Writer(orGiveUp(readProcedure(text, id), id), std::move(plan), path.parent_path()).write();
-  return 0;
+  return Writer(orGiveUp(readProcedure(text, id), id), std::move(plan), path.parent_path()).write();
 }
+
+}  // namespace hingepin::session

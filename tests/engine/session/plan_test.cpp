@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "tests/engine/cli/process.h"
+#include "tests/engine/cli/quick_key.h"
 #include "tests/engine/session/plan.h"
 #include "tests/engine/session/practice.h"
 
@@ -62,7 +63,7 @@ Texts plans() {
 class YardByCommand {
  public:
   YardByCommand() {
-    writeText(path() / "passphrase", "seven brave otters hum\n");
+    writeText(path() / "passphrase", kPassphrase + std::string("\n"));
     for (const auto& [name, text] : session::practiceFiles()) writeText(path() / name, text);
     writeText(path() / "photo.txt", "not a real photo");
     writeText(path() / "signature.txt", "not a real signature");
@@ -73,7 +74,7 @@ class YardByCommand {
                                     {"lead-1", "safety-lead"},
                                     {"operator-1", "operator"},
                                     {"clerk-1", "yard-clerk"}}) {
-      done({"keys", "make", key});
+      makeQuickKey(path() / "store", key);
       if (*role == '\0') continue;
       make.insert(make.end(), {"--signer", std::string(key) + ":" + role});
     }
@@ -95,11 +96,9 @@ class YardByCommand {
   }
   /// The script of a plan, as a file beside the store. @return its text
   std::string script(const std::string& plan) const {
-    const ProcessResult written = runProgram(
-        HINGEPIN_WRITE_SCRIPT, {(kTests / "plans" / (plan + std::string(kEnding))).string()}, path());
-    EXPECT_EQ(written.status, 0) << written.diagnostics;
-    writeText(path() / (plan + ".jsonl"), written.output);
-    return written.output;
+    const std::string text = session::scriptOf(kTests / "plans" / (plan + std::string(kEnding))).text;
+    writeText(path() / (plan + ".jsonl"), text);
+    return text;
   }
   /// A plan's job, after those that it stands after. @return what the program said at its end
   const std::string& work(const std::string& plan) {
