@@ -100,5 +100,5 @@ function(hingepin_test NAME)
   if(CMAKE_CROSSCOMPILING)
     set(MOST_S 3000)  # in an emulated processor
   endif()
-  gtest_discover_tests(${NAME} DISCOVERY_MODE PRE_TEST PROPERTIES TIMEOUT ${MOST_S})
+  gtest_discover_tests(${NAME} DISCOVERY_MODE PRE_TEST DISCOVERY_TIMEOUT 120 PROPERTIES TIMEOUT ${MOST_S})
 endfunction()
