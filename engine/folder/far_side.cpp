@@ -91,6 +91,21 @@ Expected<sync::Device> keepDevice(const Folder& folder, sync::Device device) {
 
 }  // namespace
 
+Expected<std::string> keepAuthority(const Folder& folder, const std::string& chosen) {
+  std::string kept = in(folder, "far-side-authority.pem");
+  if (chosen == kept) return kept;
+  constexpr std::size_t kMost = 1U << 20U;
+  const Expected<formats::ByteSource> source = openFile(chosen);
+  if (!source) return std::unexpected(source.error());
+  const Expected<std::string> bytes = formats::readAll(*source, chosen, kMost);
+  if (!bytes) return bytes;
+  if (bytes->find("-----BEGIN CERTIFICATE-----") == std::string::npos)
+    return fail(ErrorKind::InvalidInput, "authority-not-pem", {{"path", chosen}});
+  if (const Expected<void> written = writeFile(kept, *bytes); !written)
+    return std::unexpected(written.error());
+  return kept;
+}
+
 Expected<void> setFarSide(const Folder& folder, const FarSide& far_side) {
   if (auto checked = checkFarSide(far_side); !checked) return checked;
   const std::string text = records::canonicalJson(jsonObject({{"bucket", jsonString(far_side.bucket)},

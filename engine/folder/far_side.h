@@ -30,6 +30,10 @@ struct FarSide {
 /// Errors: NotFound "far-side-not-set-up"; InvalidInput "far-side-malformed"; those of the files.
 [[nodiscard]] Expected<FarSide> farSideOf(const Folder& folder);
 
+/// Keeps an authority's certificate in the store folder, since a file that was chosen may not be there again.
+/// @return its path there. Errors: InvalidInput "authority-not-pem"; those of the files.
+[[nodiscard]] Expected<std::string> keepAuthority(const Folder& folder, const std::string& chosen);
+
 /// From the file, else from HINGEPIN_SYNC_SECRET; never from the command line, which others can read.
 /// Errors: InvalidInput "far-side-secret-missing"; those of the file.
 [[nodiscard]] Expected<std::string> readSecret(const std::string& file);

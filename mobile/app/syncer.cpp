@@ -10,7 +10,6 @@
 
 #include "app.h"
 #include "document_rows.h"
-#include "engine/folder/files.h"
 #include "engine/session/record_state.h"
 #include "text.h"
 
@@ -33,6 +32,8 @@ folder::FarSide farSideFrom(const QVariantMap& form) {
                            .bucket = at("bucket"),
                            .region = at("region"),
                            .ca_file = at("ca_file")};
+  if (const QUrl chosen(qt(far_side.ca_file)); chosen.isLocalFile())
+    far_side.ca_file = plain(chosen.toLocalFile());
   while (far_side.url.ends_with('/')) far_side.url.pop_back();
   return far_side;
 }
@@ -41,25 +42,6 @@ QVariantMap formOf(const folder::FarSide& far_side) {
   return {{QStringLiteral("kind"), qt(far_side.kind)},     {QStringLiteral("url"), qt(far_side.url)},
           {QStringLiteral("user"), qt(far_side.user)},     {QStringLiteral("bucket"), qt(far_side.bucket)},
           {QStringLiteral("region"), qt(far_side.region)}, {QStringLiteral("ca_file"), qt(far_side.ca_file)}};
-}
-
-/// Keeps an authority's certificate in the yard's folder, since a file that was chosen may not be there
-/// again.
-/// @return its path there. Errors: InvalidInput "certificate-not-pem"; those of the files.
-Expected<std::string> keepAuthority(const std::string& yard, const std::string& chosen) {
-  const QString path = qt(yard) + QStringLiteral("/far-side-authority.pem");
-  const QUrl url(qt(chosen));
-  const QString from = url.isLocalFile() ? url.toLocalFile() : qt(chosen);
-  if (from == path) return chosen;
-  constexpr std::size_t kMost = 1U << 20U;
-  const Expected<formats::ByteSource> source = folder::openFile(plain(from));
-  if (!source) return std::unexpected(source.error());
-  const Expected<std::string> bytes = formats::readAll(*source, plain(from), kMost);
-  if (!bytes) return bytes;
-  if (bytes->find("-----BEGIN CERTIFICATE-----") == std::string::npos)
-    return fail(ErrorKind::InvalidInput, "certificate-not-pem", {{"path", plain(from)}});
-  if (auto kept = folder::writeFile(plain(path), *bytes); !kept) return std::unexpected(kept.error());
-  return plain(path);
 }
 
 /// What the screen shows of the far side.
@@ -230,7 +212,7 @@ void Syncer::setUp(const QVariantMap& form, const QString& secret) {
         if (!desk.folder || own == desk.keys.end())
           return fail(ErrorKind::NotFound, "key-not-here", {{"name", key.substr(0, 8)}});
         if (!far_side.ca_file.empty()) {
-          auto kept = keepAuthority(desk.folder->path, far_side.ca_file);
+          auto kept = folder::keepAuthority(*desk.folder, far_side.ca_file);
           if (!kept) return std::unexpected(kept.error());
           far_side.ca_file = *std::move(kept);
         }
