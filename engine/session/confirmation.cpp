@@ -123,7 +123,10 @@ class CodeReader : public JsonWalk {
     asked.text = text(node, "text", isText, "text of one line");
     asked.roles = required(node, "roles", [&](const JsonNode& roles) {
       std::vector<std::string> read;
-      for (const JsonNode& role : taken(roles.elements())) read.push_back(taken(role.name()));
+      for (const JsonNode& role : taken(roles.elements())) {
+        read.push_back(taken(role.name()));
+        if (!records::isLabel(read.back())) keep(role.wrongKind("a role such as technician"));
+      }
       return read;
     });
     asked.seen = required(node, "seen", [&](const JsonNode& list) {
