@@ -254,6 +254,22 @@ void write(const std::filesystem::path& folder, const std::string& target, const
   std::printf("%s: %zu seeds, %zu words\n", target.c_str(), seeds.size(), words.size());
 }
 
+Seeds confirmationSeeds() {
+  const std::string hash = records::base64Url(records::bytesOf(std::string(32, 'h')));
+  const std::string nonce = records::base64Url(records::bytesOf(std::string(16, 'n')));
+  const auto ask = [&](const std::string& attachment, const std::string& seen) {
+    return R"({"at_ms":60000,)" + attachment + R"("by":")" + fuzz::scriptKey(0).id() + R"(","device":")" +
+           fuzz::scriptKey(3).id() + R"(","format":"hingepin-ask/1","job":"0f1e2d3c","journal":")" + hash +
+           R"(","nonce":")" + nonce + R"(","procedure":")" + hash + R"(","roles":["safety-lead"],"seen":[)" +
+           seen + R"(],"step":"zone","text":"Is the zone clear?","unit":"L-27","utc_ms":1777880000000})";
+  };
+  const std::string answer = R"({"answer":"yes","device":")" + fuzz::scriptKey(2).id() +
+                             R"(","format":"hingepin-answer/1","of":")" + hash +
+                             R"(","role":"safety-lead","utc_ms":1777880000000})";
+  return {ask("", "") + "\n" + answer,
+          ask(R"("attachment":"GP-2.7",)", R"(["engine","off"],["boom","down"])") + "\n" + answer};
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -266,6 +282,7 @@ int main(int argc, char** argv) {
   write(folder, "journal", journalSeeds());
   write(folder, "record", recordSeeds());
   write(folder, "signers", signersSeeds());
+  write(folder, "confirmation", confirmationSeeds());
   write(folder, "wrapped_key", fuzz::wrappedKeys());
   write(folder, "canonical_json", canonicalSeeds());
   write(folder, "job", jobSeeds());
