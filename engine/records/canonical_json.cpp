@@ -254,7 +254,8 @@ Expected<std::int64_t> integerAt(const JsonNode& object, std::string_view key, s
   if (!node) return std::unexpected(node.error());
   const Expected<double> number = node->number();
   if (!number) return std::unexpected(number.error());
-  if (*number < static_cast<double>(least)) {
+  constexpr double kMost = 9007199254740991.0;  // beyond it a double skips integers (RFC 8785, 3.2.2.3)
+  if (*number < static_cast<double>(least) || *number > kMost || std::trunc(*number) != *number) {
     return node->error("json-value-unexpected", {{"expected", "an integer from " + std::to_string(least)}});
   }
   return static_cast<std::int64_t>(*number);

@@ -311,6 +311,7 @@ TEST(ConfirmationTest, CodesAreReadStrictly) {
   EXPECT_EQ(changed("\"nonce\":\"", "\"nonce\":\"A"), "json-value-unexpected");
   EXPECT_EQ(changed("\"unit\":\"L-27\"", "\"unit\":7"), "json-wrong-kind");
   EXPECT_EQ(changed("\"safety-lead\"", "\"saf)ty-lead\""), "json-wrong-kind");
+  EXPECT_EQ(changed("\"utc_ms\":", "\"utc_ms\":9999"), "json-value-unexpected");
   EXPECT_EQ(changed("{\"at_ms\"", "{ \"at_ms\""), "json-not-canonical");
   EXPECT_EQ(codeOf(askToConfirm(phones.yard.begin("lockout", "boom-down"), "phone-1", phones.yard.now,
                                 folder::fillBytes)),
