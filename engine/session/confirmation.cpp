@@ -229,6 +229,12 @@ const records::Signer* signerOf(const records::SignersList& list, std::string_vi
   return found == list.signers.end() ? nullptr : &*found;
 }
 
+bool listsFor(const records::SignersList& list, std::string_view key, std::string_view role) {
+  return std::ranges::any_of(list.signers, [&](const records::Signer& each) {
+    return each.role == role && records::thumbprint(each.key) == key;
+  });
+}
+
 }  // namespace
 
 std::string journalHead(const std::vector<procedures::Event>& journal) {
@@ -406,7 +412,8 @@ bool confirmationProves(const RecordedJob& job, const RecordedTry& made,
   return read && read->asked.job == job.job && read->asked.unit == job.unit &&
          read->asked.procedure == job.procedure_hash && read->asked.step == made.about &&
          read->answer == made.answer && read->key == made.by.key && read->role == made.by.role &&
-         read->device == made.by.device && confirmationHolds(made.confirmation, signers);
+         read->device == made.by.device && listsFor(signers, read->key, read->role) &&
+         confirmationHolds(made.confirmation, signers);
 }
 
 Expected<void> checkConfirmation(const store::Store& store, const OpenJob& job,

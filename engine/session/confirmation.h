@@ -97,8 +97,8 @@ struct AskedInWords {
 /// Whether the seal of a confirmation is that of a key of the list. Roles and dates are not looked at.
 [[nodiscard]] bool confirmationHolds(std::string_view sealed, const records::SignersList& signers);
 
-/// Whether what a record says of a second person is what they sealed on their own phone, with a key of the
-/// list: this job and step, this answer, key, role and phone.
+/// Whether what a record says of a second person is what they sealed on their own phone, with a key that the
+/// list has for their role: this job and step, this answer, key, role and phone. Dates are not looked at.
 [[nodiscard]] bool confirmationProves(const RecordedJob& job, const RecordedTry& made,
                                       const records::SignersList& signers);
 

@@ -17,6 +17,7 @@
 #include "engine/procedures/runner.h"
 #include "engine/proof/cost.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/confirmation.h"
 #include "engine/session/due_list.h"
 #include "engine/session/job.h"
 #include "engine/session/job_record.h"
@@ -24,6 +25,7 @@
 #include "engine/session/procedure_text.h"
 #include "engine/session/proof_readings.h"
 #include "engine/session/record_view.h"
+#include "engine/session/yard.h"
 
 namespace hingepin::session {
 namespace {
@@ -260,8 +262,9 @@ void addConfirmed(std::vector<Confirmation>& list, const OpenJob& job, const Pro
   }
 }
 
+/// @param signers nullptr where this phone has no list: then no seal proves anything
 void addConfirmed(std::vector<Confirmation>& list, const RecordedJob& job, const std::string& record,
-                  const ProcedureText& text, const Reader& reader) {
+                  const ProcedureText& text, const records::SignersList* signers, const Reader& reader) {
   procedures::State state;
   state.start.variant = job.variant;
   state.start.entries.insert(job.entries.begin(), job.entries.end());
@@ -279,7 +282,7 @@ void addConfirmed(std::vector<Confirmation>& list, const RecordedJob& job, const
                     .key = each.answer == "unconfirmed" ? "" : each.by.key,
                     .role = each.by.role,
                     .device = each.by.device,
-                    .own_phone = !each.confirmation.empty(),
+                    .own_phone = signers != nullptr && confirmationProves(job, each, *signers),
                     .utc_ms = each.utc_ms});
     if (each.counts) list.back().marks = marksOf(job.marks, step->id);
   }
@@ -506,13 +509,16 @@ Expected<Confirmations> confirmations(const Store& store, const Edge& edge, cons
   }
   std::ranges::sort(list.awaited, {},
                     [](const auto& each) { return std::tie(each.job.last_utc_ms, each.unit); });
+  const Expected<records::SignersVerdict> signers = signersOf(store);
+  if (!signers && signers.error().message.code != "signers-none") return std::unexpected(signers.error());
+  const records::SignersList* const listed = signers ? &*signers->list : nullptr;
   const Expected<void> visited = visitRecords(
       store, "",
       [&](const std::string& name, const records::Record& record, const RecordedJob& job) -> Expected<bool> {
         if (record.envelope.sealed_utc_ms < since_utc_ms) return false;
         const Expected<const ProcedureText*> text = shelf.find(job.procedure_hash, job.words, job.language);
         // A record from elsewhere may have come without its procedure.
-        if (text) addConfirmed(list.confirmed, job, name, **text, reader);
+        if (text) addConfirmed(list.confirmed, job, name, **text, listed, reader);
         return true;
       });
   if (!visited) return std::unexpected(visited.error());

@@ -29,7 +29,7 @@ namespace hingepin::session {
                                               const std::vector<records::Signer>& signers,
                                               std::int64_t now_utc_ms);
 
-/// Adds signers, or leaves out what `signers` names where `remove` says so, in a list after the newest.
+/// Adds signers, in a list after the newest.
 /// @return its name. Errors: those of signersOf; InvalidInput "yard-key-other".
 [[nodiscard]] Expected<std::string> addSigners(store::Store& store, const records::SecretKey& yard_key,
                                                const std::vector<records::Signer>& signers,

@@ -12,6 +12,7 @@
 #include "engine/records/seal.h"
 #include "engine/records/verify.h"
 #include "engine/session/document.h"
+#include "engine/session/overview.h"
 #include "tests/engine/session/yard.h"
 
 namespace hingepin::session {
@@ -109,6 +110,53 @@ TEST(ConfirmationTest, ASafetyLeadConfirmsOnTheirOwnPhoneAndTheSealedRecordProve
   RecordedJob elsewhere = *recorded;
   elsewhere.unit = "L-28";
   EXPECT_FALSE(confirmationProves(elsewhere, *made, *signers.list));
+}
+
+TEST(ConfirmationTest, ARoleThatTheYardDoesNotListTheKeyForProvesNothing) {
+  TwoPhones phones;
+  Yard& yard = phones.yard;
+  ASSERT_EQ(phones.taken(phones.answers()), "");
+  ASSERT_EQ(yard.work(phones.job), "");
+  const records::Record record = need(recordOf(yard.store, need(yard.seal(phones.job))));
+  const std::optional<RecordedJob> recorded = readRecordedJob(record.content);
+  ASSERT_TRUE(recorded.has_value());
+  const auto made = std::ranges::find(recorded->tries, "second", &RecordedTry::about);
+  ASSERT_NE(made, recorded->tries.end());
+  records::SignersList list = *need(signersOf(yard.store)).list;
+  EXPECT_TRUE(confirmationProves(*recorded, *made, list));
+  for (records::Signer& each : list.signers) {
+    if (each.role == "safety-lead") each.role = "technician";
+  }
+  EXPECT_FALSE(confirmationProves(*recorded, *made, list));
+  list.signers.push_back({.key = yard.lead.publicKey(), .role = "safety-lead"});
+  EXPECT_TRUE(confirmationProves(*recorded, *made, list)) << "a key may be listed for several roles";
+}
+
+TEST(ConfirmationTest, TheSafetyLeadsListSaysOnTheirOwnPhoneOnlyWhereTheSealProvesIt) {
+  for (const bool forged : {false, true}) {
+    TwoPhones phones;
+    Yard& yard = phones.yard;
+    ASSERT_EQ(phones.taken(phones.answers()), "");
+    ASSERT_EQ(yard.work(phones.job), "");
+    if (forged) {
+      // What a phone writes that does not keep to the rules: the confirmation of a key of its own.
+      const records::SecretKey stranger = records::newSecretKey(folder::fillBytes);
+      const std::string answer = need(
+          answerAsk(phones.ask, "yes",
+                    {.key = stranger, .role = "safety-lead", .installation = "phone-2", .epoch = yard.epoch},
+                    yard.now));
+      const std::string confirmation = need(eventOfAnswer(phones.ask, answer)).confirmation;
+      for (procedures::Try& made : phones.job.state.tries) {
+        if (made.event.about == "second") made.event.confirmation = confirmation;
+      }
+    }
+    const std::string name = need(yard.seal(phones.job));
+    const Confirmations list = need(confirmations(yard.store, folder::edge(), {}, 0));
+    ASSERT_EQ(list.confirmed.size(), 1U);
+    EXPECT_EQ(list.confirmed.front().record, name);
+    EXPECT_EQ(list.confirmed.front().key, yard.lead.id());
+    EXPECT_EQ(list.confirmed.front().own_phone, !forged);
+  }
 }
 
 TEST(ConfirmationTest, WhatWasAskedIsShownInTheReadersOwnLanguage) {
