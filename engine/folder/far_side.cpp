@@ -28,7 +28,8 @@ using records::jsonString;
 constexpr const char* kFarSideFormat = "hingepin-far-side/1";
 constexpr const char* kDeviceFormat = "hingepin-device-key/1";
 
-std::string in(const Folder& folder, const char* name) {
+/// @param name of a file of the folder, or an absolute path, which stays as it is
+std::string in(const Folder& folder, const std::string& name) {
   return (std::filesystem::path(folder.path) / name).string();
 }
 
@@ -73,7 +74,7 @@ Expected<void> checkFarSide(const FarSide& far_side) {
 
 /// Beside the keys, which stay out of backups.
 std::string secretPath(const Folder& folder, const records::SecretKey& owner) {
-  return in(folder, ("keys/" + owner.id() + ".secret.json").c_str());
+  return in(folder, "keys/" + owner.id() + ".secret.json");
 }
 
 Expected<sync::Device> keepDevice(const Folder& folder, sync::Device device) {
@@ -92,8 +93,6 @@ Expected<sync::Device> keepDevice(const Folder& folder, sync::Device device) {
 }  // namespace
 
 Expected<std::string> keepAuthority(const Folder& folder, const std::string& chosen) {
-  std::string kept = in(folder, "far-side-authority.pem");
-  if (chosen == kept) return kept;
   constexpr std::size_t kMost = 1U << 20U;
   const Expected<formats::ByteSource> source = openFile(chosen);
   if (!source) return std::unexpected(source.error());
@@ -101,9 +100,11 @@ Expected<std::string> keepAuthority(const Folder& folder, const std::string& cho
   if (!bytes) return bytes;
   if (bytes->find("-----BEGIN CERTIFICATE-----") == std::string::npos)
     return fail(ErrorKind::InvalidInput, "authority-not-pem", {{"path", chosen}});
-  if (const Expected<void> written = writeFile(kept, *bytes); !written)
+  // Each under a name of its own: the one in use stays until the far side is set.
+  std::string name = "far-side-authority-" + records::hashName(*bytes).substr(0, 12) + ".pem";
+  if (const Expected<void> written = writeFile(in(folder, name), *bytes); !written)
     return std::unexpected(written.error());
-  return kept;
+  return name;
 }
 
 Expected<void> setFarSide(const Folder& folder, const FarSide& far_side) {
@@ -135,6 +136,7 @@ Expected<FarSide> farSideOf(const Folder& folder) {
                    .region = read.at("region"),
                    .ca_file = read.at("ca_file")};
   if (auto checked = checkFarSide(far_side); !checked) return std::unexpected(checked.error());
+  if (!far_side.ca_file.empty()) far_side.ca_file = in(folder, far_side.ca_file);
   return far_side;
 }
 

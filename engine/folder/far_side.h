@@ -22,7 +22,9 @@ struct FarSide {
   std::string bucket{};
   std::string prefix{};
   std::string region{};
-  std::string ca_file{};  ///< certificates to trust; "": those of the system
+  /// Certificates to trust; "": those of the system. A path, or the name that keepAuthority gave; farSideOf
+  /// gives a path.
+  std::string ca_file{};
 };
 
 /// Errors: those of sync::checkUrl; InvalidInput "far-side-malformed" with what was expected; of the files.
@@ -30,8 +32,9 @@ struct FarSide {
 /// Errors: NotFound "far-side-not-set-up"; InvalidInput "far-side-malformed"; those of the files.
 [[nodiscard]] Expected<FarSide> farSideOf(const Folder& folder);
 
-/// Keeps an authority's certificate in the store folder, since a file that was chosen may not be there again.
-/// @return its path there. Errors: InvalidInput "authority-not-pem"; those of the files.
+/// Keeps an authority's certificate in the store folder, since a file that was chosen may not be there again,
+/// and the folder itself may move. @return its name there, as setFarSide takes it. Errors: InvalidInput
+/// "authority-not-pem"; those of the files.
 [[nodiscard]] Expected<std::string> keepAuthority(const Folder& folder, const std::string& chosen);
 
 /// From the file, else from HINGEPIN_SYNC_SECRET; never from the command line, which others can read.
