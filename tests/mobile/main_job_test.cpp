@@ -76,11 +76,7 @@ TEST(WholeJobTest, ASurveyGivesTheUnitItsLinkage) {
   Person person(hand);
   person.makeYard();
   person.addUnit();
-  Person walker(hand);
-  walker.readPlan(QStringLiteral("walk-round"));
-  walker.begin(QStringLiteral("Walk-round"));
-  ASSERT_TRUE(walker.work());
-  walker.leave();
+  walkRound(hand);
   EXPECT_FALSE(hasLinkage(hand));
   // What the practice loader's tape and inclinometer say, at the first and the fourth height of the plan.
   person.readPlan(QStringLiteral("linkage-survey"));

@@ -381,16 +381,20 @@ void expectSealed(Hand& hand, const QString& phase) {
                                          "\",\"standing\":\"trusted\"}"));
 }
 
+void walkRound(Hand& hand) {
+  Person walker(hand);
+  walker.readPlan(QStringLiteral("walk-round"));
+  walker.begin(QStringLiteral("Walk-round"));
+  ASSERT_TRUE(walker.work());
+  walker.leave();
+}
+
 MadeYard::MadeYard(double speed) : hand(speed), person(hand) {
   person.makeYard();
   person.addPerson(QStringLiteral("Bo Sample"), QStringLiteral("Safety lead"));
   person.addUnit();
   person.addAttachment();
-  Person walker(hand);
-  walker.readPlan(QStringLiteral("walk-round"));
-  walker.begin(QStringLiteral("Walk-round"));
-  EXPECT_TRUE(walker.work());
-  walker.leave();
+  walkRound(hand);
 }
 
 }  // namespace hingepin::mobile

@@ -86,6 +86,9 @@ class Cost {
 /// the yard.
 void expectSealed(Hand& hand, const QString& phase = QStringLiteral("done"));
 
+/// Works through a walk-round of the unit, back to the list.
+void walkRound(Hand& hand);
+
 /// A yard with two people, a unit and an attachment, made on the screen, and its walk-round done.
 struct MadeYard {
   explicit MadeYard(double speed);

@@ -12,15 +12,14 @@
 #include <QVideoFrame>
 #include <algorithm>
 #include <cstring>
-#include <fstream>
 #include <iostream>
-#include <iterator>
 #include <random>
 
 #include "engine/folder/folder.h"
 #include "engine/session/people.h"
 #include "engine/session/yard.h"
 #include "person.h"
+#include "tests/engine/session/yard.h"
 
 namespace hingepin::mobile {
 namespace {
@@ -29,20 +28,7 @@ constexpr double kSpeed = 12.0;
 constexpr const char* kScratch = "HINGEPIN_TEST_SCRATCH";
 constexpr const char* kBegun = "HINGEPIN_TEST_BEGUN";
 
-std::string profileFile(const std::string& name) {
-  std::ifstream file(std::string(HINGEPIN_SOURCE_DIR) + "/tests/engine/session/files/" + name,
-                     std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
-template <class T>
-T need(Expected<T> value) {
-  if (!value) throw std::runtime_error(value.error().message.code);
-  return *std::move(value);
-}
-void need(const Expected<void>& done) {
-  if (!done) throw std::runtime_error(done.error().message.code);
-}
+using session::need;
 
 /// An invented yard on two phones: the technician's key on the first, the safety lead's on the second, and
 /// both on the list that both phones have.
@@ -72,8 +58,8 @@ void makeTwoPhones(const QString& first_path, const QString& second_path, std::i
          {std::pair(technician.key, "Ada Example"), std::pair(lead.key, "Bo Sample")})
       (void)need(session::keepName(each->store, records::thumbprint(key), name, folder::fillBytes, utc_ms));
   }
-  need(first.store.putUnit({.id = "L-27", .profile = profileFile("unit.json")}));
-  need(first.store.putAttachment({.id = "GP-2.7", .profile = profileFile("attachment.json")}));
+  need(first.store.putUnit({.id = "L-27", .profile = session::testFile("files/unit.json")}));
+  need(first.store.putAttachment({.id = "GP-2.7", .profile = session::testFile("files/attachment.json")}));
 }
 
 /// A screen as a hand-held camera sees it: askew, from a side, a little out of focus, light falling off to
