@@ -328,6 +328,10 @@ Expected<Files> filesOf(const Scenario& scenario, Random random) {
                          {"bucket", quantity(machine.parts.bucket.mass_kg, 0, "kg")},
                          {"payload_center",
                           {quantity(machine.heap_along_m, 3, "m"), quantity(machine.heap_across_m, 3, "m")}}};
+    if (parts.payload_center_u_m) {
+      const Json u = quantity(*parts.payload_center_u_m, 3, "m");
+      job["attachment"]["payload_center_u"] = {u, u};
+    }
     if (parts.edge) {
       job["attachment"]["heel"] = pin({Length::fromMetres(-0.10), Length::fromMetres(-0.22)});
       job["attachment"]["cutting_edge"] = pin({Length::fromMetres(1.22), Length::fromMetres(-0.22)});

@@ -37,6 +37,7 @@ struct JobParts {
   bool oil = true;               ///< the grade, where it is not the default
   bool edge = false;             ///< heel and cutting edge
   bool pressure_sensor = false;  ///< its doubts as they are drawn, where the defaults would say otherwise
+  std::optional<double> payload_center_u_m{};  ///< how well its centre is known each way; not stated without
   std::string attachment_id = "GP";
   std::array<double, 3> pose_u_deg = {0.3, 0.3,
                                       0.6};  ///< of the lowest, highest and reference pose; 0: no angle

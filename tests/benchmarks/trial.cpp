@@ -39,6 +39,7 @@ using simulator::JobLift;
 using simulator::Scenario;
 
 constexpr int kResamples = 2000;
+constexpr double kKnownCentre_u_m = 0.01;
 
 struct Group {
   simulator::Teaching teaching;
@@ -74,6 +75,8 @@ constexpr std::array kCauses = {
               lift.lift.load->along_m = s.machine.heap_along_m;
               lift.lift.load->across_m = s.machine.heap_across_m;
             });
+            // Who knows them says so: else the job would be taken to allow for the usual scatter.
+            s.parts.payload_center_u_m = kKnownCentre_u_m;
           }},
     Cause{"pins", "pins are bored elsewhere than drawn",
           [](Scenario& s) {
