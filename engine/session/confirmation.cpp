@@ -12,6 +12,7 @@
 #include "engine/records/encoding.h"
 #include "engine/records/seal.h"
 #include "engine/session/catalogue.h"
+#include "engine/session/code.h"
 #include "engine/session/procedure_text.h"
 #include "engine/session/yard.h"
 
@@ -29,56 +30,15 @@ constexpr std::string_view kAskFormat = "hingepin-ask/1";
 constexpr std::string_view kAnswerFormat = "hingepin-answer/1";
 constexpr std::string_view kConfirmationFormat = "hingepin-confirmation/1";
 
-/// Beyond it a code is refused unread: a QR code of level M holds no more.
-constexpr std::size_t kMostCodeBytes = 2400;
 /// What came just before is told as far as the code stays small enough for a camera.
 constexpr std::size_t kMostSeen = 3;
 constexpr std::size_t kWantedBytes = 700;
 constexpr std::size_t kKeyBytes = 32;
-constexpr std::size_t kSignatureBytes = 64;
-constexpr std::size_t kMostName = 200;
 constexpr std::size_t kMostText = 600;
 
-bool isName(std::string_view text) {
-  return !text.empty() && text.size() <= kMostName &&
-         std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x20; });
-}
-
-bool isText(std::string_view text) {
-  return !text.empty() && text.size() <= kMostText &&
-         std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x20; });
-}
+bool isText(std::string_view text) { return isLine(text, kMostText); }
 
 bool isAnswer(std::string_view text) { return text == "yes" || text == "no"; }
-
-/// 32 bytes as the codes have them: shorter than in hexadecimal.
-bool isDigest(std::string_view text) {
-  const auto bytes = records::fromBase64Url(text);
-  return bytes && bytes->size() == kKeyBytes;
-}
-
-bool isNonce(std::string_view text) {
-  const auto bytes = records::fromBase64Url(text);
-  return bytes && bytes->size() == 16;
-}
-
-std::string digestOf(std::string_view hash_name) {
-  std::string bytes;
-  for (std::size_t at = 0; at + 1 < hash_name.size(); at += 2) {
-    const auto digit = [&](char c) { return c <= '9' ? c - '0' : c - 'a' + 10; };
-    bytes += static_cast<char>(digit(hash_name[at]) * 16 + digit(hash_name[at + 1]));
-  }
-  return records::base64Url(records::bytesOf(bytes));
-}
-
-std::string hashNameOf(std::string_view digest) {
-  return records::hexadecimal(records::fromBase64Url(digest).value_or(""));
-}
-
-std::string canonical(const JsonValue& value) {
-  // Whole numbers and texts that were read as UTF-8 can be written.
-  return records::canonicalJson(value).value_or("");
-}
 
 JsonValue jsonOf(const Asked& asked) {
   std::vector<JsonValue> roles;
@@ -177,14 +137,6 @@ class CodeReader : public JsonWalk {
   }
 };
 
-/// The bytes of a code. Error: InvalidInput `malformed`.
-Expected<std::string> bytesOfCode(std::string_view code, std::string_view prefix, const char* malformed) {
-  if (code.size() <= kMostCodeBytes && code.starts_with(prefix)) {
-    if (auto bytes = records::fromBase45(code.substr(prefix.size()))) return *std::move(bytes);
-  }
-  return fail(ErrorKind::InvalidInput, malformed);
-}
-
 /// What a sealed confirmation says, as it is sealed.
 std::string payloadOf(const Confirmed& confirmed) {
   return canonical(jsonObject({{"format", jsonString(std::string(kConfirmationFormat))},
@@ -268,7 +220,7 @@ Expected<std::string> askToConfirm(const OpenJob& job, const std::string& device
     asked.seen.erase(asked.seen.begin());
     payload = canonical(jsonOf(asked));
   }
-  return std::string(kAskPrefix) + records::base45(payload);
+  return codeFrom(kAskPrefix, payload);
 }
 
 Expected<Asked> readAsk(std::string_view code) {
@@ -338,7 +290,7 @@ Expected<std::string> answerAsk(std::string_view ask_code, std::string_view answ
                                             {"utc_ms", jsonInteger(confirmed.utc_ms)}}));
   bytes += records::fromBase64Url(confirmed.key).value_or("");
   bytes += records::textOf(sealed->seals.front().signature);
-  return std::string(kAnswerPrefix) + records::base45(bytes);
+  return codeFrom(kAnswerPrefix, bytes);
 }
 
 Expected<procedures::Event> eventOfAnswer(std::string_view ask_code, std::string_view answer_code) {
