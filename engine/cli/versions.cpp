@@ -7,6 +7,7 @@
 #include <openssl/crypto.h>
 #include <sodium.h>
 #include <sqlite3.h>
+#include <zlib.h>
 
 #include <Eigen/src/Core/util/Macros.h>
 #include <CLI/Version.hpp>
@@ -37,6 +38,7 @@ std::string versions(bool verbose) {
   line("libsodium", SODIUM_VERSION_STRING, sodium_version_string());
   line("OpenSSL", OPENSSL_VERSION_STR, OpenSSL_version(OPENSSL_VERSION_STRING));
   line("SQLite", SQLITE_VERSION, sqlite3_libversion());
+  line("zlib", ZLIB_VERSION, zlibVersion());
   return text;
 }
 

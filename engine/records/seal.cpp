@@ -10,8 +10,8 @@
 namespace hingepin::records {
 namespace {
 
-constexpr std::array kTypes = {kRecordType, kSignatureType, kSignersType,
-                               kParcelType, kDeviceType,    kConfirmationType};
+constexpr std::array kTypes = {kRecordType, kSignatureType,    kSignersType, kParcelType,
+                               kDeviceType, kConfirmationType, kJoinType,    kAdmissionType};
 constexpr std::string_view kBeforePayload = R"({"payload":")";
 constexpr std::string_view kBeforeSignatures = R"(","signatures":[)";
 constexpr std::string_view kBeforeHeader = R"({"protected":")";

@@ -20,6 +20,8 @@ inline constexpr std::string_view kSignersType = "hingepin-signers";
 inline constexpr std::string_view kParcelType = "hingepin-parcel";
 inline constexpr std::string_view kDeviceType = "hingepin-device";
 inline constexpr std::string_view kConfirmationType = "hingepin-confirmation";
+inline constexpr std::string_view kJoinType = "hingepin-join";
+inline constexpr std::string_view kAdmissionType = "hingepin-admission";
 
 inline constexpr std::size_t kMostPayloadBytes = 1U << 20U;
 inline constexpr std::size_t kMostSeals = 2;

@@ -266,7 +266,13 @@ Seeds confirmationSeeds() {
   const std::string answer = R"({"answer":"yes","device":")" + fuzz::scriptKey(2).id() +
                              R"(","format":"hingepin-answer/1","of":")" + hash +
                              R"(","role":"safety-lead","utc_ms":1777880000000})";
-  return {ask("", "") + "\n" + answer,
+  const std::string key = records::publicKeyText(fuzz::scriptKey(1).publicKey());
+  const std::string join = R"({"device":"phone-2","format":"hingepin-join/1","key":")" + key +
+                           R"(","name":"Cy Specimen","nonce":")" + nonce + R"(","utc_ms":1777880000000})";
+  const std::string admission = R"({"format":"hingepin-admission/1","names":[[")" + key +
+                                R"(","Cy Specimen"]],"of":")" + hash + R"(","role":"safety-lead","root":")" +
+                                hash + R"(","yard_key":")" + key + R"("})";
+  return {join + "\n" + admission, ask("", "") + "\n" + answer,
           ask(R"("attachment":"GP-2.7",)", R"(["engine","off"],["boom","down"])") + "\n" + answer};
 }
 

@@ -44,8 +44,8 @@ TEST(CommandTest, VersionSaysWhatItWasBuiltWithWhereAsked) {
   EXPECT_THAT(version, MatchesRegex("hingepin [0-9.]+\n"));
   const std::string verbose = runHingepin({"--version", "--verbose"}, practiceFolder()).output;
   EXPECT_THAT(verbose, StartsWith(version));
-  for (const char* const part :
-       {"compiler", "Boost", "CLI11", "Eigen", "fmt", "libsodium", "nlohmann-json", "OpenSSL", "SQLite"}) {
+  for (const char* const part : {"compiler", "Boost", "CLI11", "Eigen", "fmt", "libsodium", "nlohmann-json",
+                                 "OpenSSL", "SQLite", "zlib"}) {
     EXPECT_THAT(verbose, ContainsRegex(std::string(part) + " +[0-9]+[.][0-9]+"));
   }
   EXPECT_EQ(runHingepin({"--verbose"}, practiceFolder()).status, 2);
