@@ -161,6 +161,27 @@ Expected<records::SecretKey> openSealingKey(const Folder& folder, const std::str
   return openKey(folder, name, passphrase);
 }
 
+Expected<void> dropKeys(const Folder& folder) {
+  const auto roots = folder.store.acceptedRoots();
+  if (!roots) return std::unexpected(roots.error());
+  if (!roots->empty()) return fail(ErrorKind::InvalidInput, "join-already", {{"list", roots->back()}});
+  const auto keys = keysOf(folder);
+  if (!keys) return std::unexpected(keys.error());
+  for (const NamedKey& key : *keys) {
+    // The public half last: while it is there, the key is seen and can be dropped again.
+    for (const char* const ending : {".key.json", ".jwk.json"}) {
+      std::error_code code;
+      const std::string path = keyPath(folder, key.name, ending);
+      fs::remove(path, code);
+      if (code) {
+        return fail(ErrorKind::IoFailed, "file-write-failed", {{"path", path}, {"reason", code.message()}},
+                    {.file = path});
+      }
+    }
+  }
+  return {};
+}
+
 Expected<std::string> readPassphrase(const std::string& file) {
   std::string passphrase;
   if (!file.empty()) {

@@ -47,6 +47,10 @@ struct NamedKey {
 [[nodiscard]] Expected<records::SecretKey> openSealingKey(const Folder& folder, const std::string& name,
                                                           const std::string& passphrase);
 
+/// Removes all keys, where no yard was accepted yet: nothing was signed with them. The installation keeps its
+/// name. Errors: InvalidInput "join-already"; IoFailed "file-write-failed"; those of keysOf.
+[[nodiscard]] Expected<void> dropKeys(const Folder& folder);
+
 /// From the file, else from HINGEPIN_PASSPHRASE; never from the command line, which others can read.
 /// Errors: InvalidInput "passphrase-missing"; those of the file.
 [[nodiscard]] Expected<std::string> readPassphrase(const std::string& file);

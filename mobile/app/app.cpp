@@ -9,6 +9,7 @@
 #include <QQmlEngine>
 #include <QRegularExpression>
 #include <algorithm>
+#include <optional>
 
 #include "engine/records/keys.h"
 #include "engine/session/demo_yard.h"
@@ -22,7 +23,6 @@ namespace {
 
 App* the_app = nullptr;
 
-constexpr const char* kYardKey = "yard";
 /// Guards nothing: everything that it opens is invented.
 constexpr const char* kDemoPassphrase = "practice yard, all invented";
 
@@ -173,7 +173,11 @@ QString App::say(const Error& error) const { return say(error.message); }
 
 void App::tell(const Error& error) {
   if (start_.diagnostics != nullptr) start_.diagnostics->note(folder::LogLevel::Warning, "app", error);
-  problem_ = say(error);
+  tell(say(error));
+}
+
+void App::tell(const QString& words) {
+  problem_ = words;
   Q_EMIT problemChanged();
 }
 
@@ -258,10 +262,9 @@ void App::begin() {
   const auto* const interrupted =
       start_.diagnostics == nullptr ? nullptr : &start_.diagnostics->interrupted();
   if (interrupted != nullptr && *interrupted && (*interrupted)->signal) {
-    problem_ =
+    tell(
         tr("Last time the app ended in a fault of its own. What was answered is kept: a job opens where "
-           "it was. Under Settings you can save the log for whoever looks into it.");
-    Q_EMIT problemChanged();
+           "it was. Under Settings you can save the log for whoever looks into it."));
   }
   const QString last = settings_.value(QStringLiteral("open")).toString();
   if (last.isEmpty()) {
@@ -302,7 +305,12 @@ void App::openYard(bool demo) {
         }
         people_ = listed(opened->people);
         Q_EMIT peopleChanged();
-        setState(!people_.isEmpty() ? Locked : opened->has_yard ? KeysLost : FirstStart);
+        if (opened->has_yard) {
+          setState(people_.isEmpty() ? KeysLost : Locked);
+        } else {
+          // A key whose yard is on another phone, or whose own was not made to the end.
+          setState(people_.isEmpty() ? FirstStart : Joining);
+        }
       });
 }
 
@@ -364,6 +372,107 @@ void App::makeYard(const QString& name, const QStringList& roles, const QString&
         settings_.setValue(QStringLiteral("open"), QStringLiteral("yard"));
         enter(name.trimmed(), qt(made->id), roles);
         readPeople();
+      });
+}
+
+void App::beginJoining(const QString& name, const QString& passphrase) {
+  clearProblem();
+  demo_ = false;
+  const std::string path = plain(QDir(start_.folder).filePath(QStringLiteral("yard")));
+  backend_.ask(
+      this,
+      [path, name, pass = plain(passphrase),
+       utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<std::vector<KeyFile>> {
+        desk.keys.clear();
+        desk.folder.reset();
+        Expected<folder::Folder> opened = folder::openFolder(path);
+        if (!opened) return std::unexpected(opened.error());
+        desk.folder.emplace(*std::move(opened));
+        const auto there = folder::keysOf(*desk.folder);
+        if (!there) return std::unexpected(there.error());
+        const auto roots = desk.folder->store.acceptedRoots();
+        if (!roots) return std::unexpected(roots.error());
+        if (!roots->empty() || !there->empty())
+          return fail(ErrorKind::InvalidInput, "join-already",
+                      {{"list", roots->empty() ? "" : roots->back()}});
+        const Expected<folder::NamedKey> person =
+            folder::makeKey(*desk.folder, labelFrom(name, *there), pass);
+        if (!person) return std::unexpected(person.error());
+        const auto named = session::keepName(desk.folder->store, records::thumbprint(person->key),
+                                             plain(name.trimmed()), folder::fillBytes, utc_ms);
+        if (!named) return std::unexpected(named.error());
+        Expected<records::SecretKey> own = folder::openSealingKey(*desk.folder, person->name, pass);
+        if (!own) return std::unexpected(own.error());
+        const std::string id = own->id();
+        desk.keys.emplace(id, *std::move(own));
+        return peopleOf(*desk.folder, utc_ms);
+      },
+      [this](const Expected<std::vector<KeyFile>>& people) {
+        if (!people && people.error().message.code == "join-already") {
+          // What is there already says how it goes on.
+          openYard(false);
+          return;
+        }
+        if (!people) {
+          tell(people.error());
+          return;
+        }
+        settings_.setValue(QStringLiteral("open"), QStringLiteral("yard"));
+        people_ = listed(*people);
+        Q_EMIT peopleChanged();
+        setState(Joining);
+      });
+}
+
+void App::giveUpJoining() {
+  clearProblem();
+  backend_.ask(
+      this,
+      [](Desk& desk) -> Expected<void> {
+        desk.keys.clear();
+        return folder::dropKeys(*desk.folder);
+      },
+      [this](const Expected<void>& dropped) {
+        if (!dropped) {
+          tell(dropped.error());
+          return;
+        }
+        people_.clear();
+        Q_EMIT peopleChanged();
+        leaveYard();
+      });
+}
+
+void App::joined() {
+  struct In {
+    std::vector<KeyFile> people;
+    std::optional<KeyFile> open;
+  };
+  backend_.ask(
+      this,
+      [utc_ms = backend_.now().utc_ms](Desk& desk) -> Expected<In> {
+        Expected<std::vector<KeyFile>> people = peopleOf(*desk.folder, utc_ms);
+        if (!people) return std::unexpected(people.error());
+        In in{.people = *std::move(people), .open = {}};
+        for (const KeyFile& person : in.people) {
+          if (desk.keys.contains(person.id)) in.open = person;
+        }
+        return in;
+      },
+      [this](const Expected<In>& in) {
+        if (!in) {
+          tell(in.error());
+          return;
+        }
+        people_ = listed(in->people);
+        Q_EMIT peopleChanged();
+        if (!in->open) {
+          setState(Locked);
+          return;
+        }
+        QStringList roles;
+        for (const std::string& role : in->open->roles) roles.append(qt(role));
+        enter(qt(in->open->name), qt(in->open->id), roles);
       });
 }
 

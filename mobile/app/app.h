@@ -33,6 +33,9 @@ struct Start {
   folder::Diagnostics* diagnostics = nullptr;  ///< the log; none: nothing is noted
 };
 
+/// What the yard's own key is called in a folder of this app.
+inline constexpr const char* kYardKey = "yard";
+
 /// What holds for the whole app: who is at it, the yard that is open, and how it looks and speaks.
 class App : public QObject {
   Q_OBJECT
@@ -61,7 +64,7 @@ class App : public QObject {
   Q_PROPERTY(QString version READ version CONSTANT)
 
  public:
-  enum State { Starting, FirstStart, Locked, Open, Broken, KeysLost };
+  enum State { Starting, FirstStart, Locked, Open, Broken, KeysLost, Joining };
   Q_ENUM(State)
   enum Look { Day, Night, Sunlight };
   Q_ENUM(Look)
@@ -99,6 +102,8 @@ class App : public QObject {
   [[nodiscard]] QString say(const Error& error) const;
   /// Shows what went wrong, and notes it in the log.
   void tell(const Error& error);
+  /// Shows something that a person has to know and nothing else shows.
+  void tell(const QString& words);
   [[nodiscard]] const folder::Diagnostics* diagnostics() const { return start_.diagnostics; }
 
   void setLanguage(const QString& language);
@@ -116,6 +121,13 @@ class App : public QObject {
   /// acts as; `anew`: over a yard whose keys are lost, as a restored phone has it.
   Q_INVOKABLE void makeYard(const QString& name, const QStringList& roles, const QString& passphrase,
                             bool anew = false);
+  /// A key for somebody whose yard is on another phone; then it waits to be let in.
+  Q_INVOKABLE void beginJoining(const QString& name, const QString& passphrase);
+  /// Removes that key again: back to the first start.
+  Q_INVOKABLE void giveUpJoining();
+  /// The yard that lets this phone in is accepted: whoever has opened their key is in, else the app asks for
+  /// it.
+  void joined();
   /// The invented yard, filled where it is not there yet.
   Q_INVOKABLE void openDemo();
   Q_INVOKABLE void unlock(const QString& key_name, const QString& passphrase);

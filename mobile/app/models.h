@@ -10,6 +10,7 @@
 #include "cue.h"
 #include "exporter.h"
 #include "job_runner.h"
+#include "joiner.h"
 #include "level.h"
 #include "live.h"
 #include "profiles.h"
@@ -24,6 +25,7 @@ struct Models {
   explicit Models(Start start)
       : app(std::move(start)),
         job(app),
+        joiner(app),
         live(app, job),
         charts(app, job),
         confirmer(app),
@@ -36,6 +38,7 @@ struct Models {
         yard(app) {}
   App app;
   JobRunner job;
+  Joiner joiner;
   Live live;
   Charts charts;
   Confirmer confirmer;

@@ -67,6 +67,9 @@ ApplicationWindow {
             case App.FirstStart:
                 stack.start("FirstStartPage");
                 break;
+            case App.Joining:
+                stack.start("JoiningPage");
+                break;
             case App.Locked:
                 stack.start("UnlockPage");
                 break;

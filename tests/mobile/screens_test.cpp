@@ -211,6 +211,7 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
     screens.look(look);
     screens.check(QStringLiteral("FirstStartPage"));
     screens.open(QStringLiteral("MakeYardPage"));
+    screens.open(QStringLiteral("JoinPage"));
   }
   screens.look({"en", 412, 915, 1.0, App::Day});
   hand.tap(QStringLiteral("Look round the demo yard"));
@@ -306,6 +307,11 @@ TEST(ScreensTest, EveryPageOfTheDemoYardIsWhole) {
     screens.open(QStringLiteral("AttachmentEditPage"));
     screens.open(QStringLiteral("UnlockPage"));
     screens.open(QStringLiteral("AnswerPage"));
+    screens.open(QStringLiteral("AdmitPage"));
+    screens.open(QStringLiteral("JoiningPage"), {}, QStringLiteral("JoiningPage-passphrase"));
+    hand.app().joiner.setProperty("code", QStringLiteral("HINGEPIN:JOIN:ANY"));
+    screens.open(QStringLiteral("JoiningPage"), {{QStringLiteral("isGivingUp"), true}});
+    hand.app().joiner.setProperty("code", QString());
     for (const char* kind : {"held", "complete", "again"}) {
       flash->setProperty("kind", QString::fromLatin1(kind));
       flash->setProperty("opacity", 1.0);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Two running apps, each with a yard folder and a key of its own: the screen of one is what the camera of the
-// other sees.
+// Two running apps, one with a yard and one that is new: the screen of one is what the camera of the other
+// sees.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -13,9 +13,11 @@
 #include <algorithm>
 #include <cstring>
 #include <iostream>
+#include <memory>
 #include <random>
 
 #include "engine/folder/folder.h"
+#include "engine/session/join.h"
 #include "engine/session/people.h"
 #include "engine/session/yard.h"
 #include "person.h"
@@ -30,34 +32,22 @@ constexpr const char* kBegun = "HINGEPIN_TEST_BEGUN";
 
 using session::need;
 
-/// An invented yard on two phones: the technician's key on the first, the safety lead's on the second, and
-/// both on the list that both phones have.
-void makeTwoPhones(const QString& first_path, const QString& second_path, std::int64_t utc_ms) {
-  const auto folderAt = [](const QString& path) {
-    QFile settings(path + QStringLiteral("/settings.ini"));
-    if (!settings.open(QIODevice::WriteOnly)) throw std::runtime_error("settings");
-    settings.write("[General]\nopen=yard\nlanguage=en\nsounds=false\n");
-    return need(folder::openFolder((path + QStringLiteral("/yard")).toStdString()));
-  };
-  folder::Folder first = folderAt(first_path);
-  folder::Folder second = folderAt(second_path);
+/// An invented yard on the first phone: the technician's key and the yard's.
+void makeYardOf(const QString& path, std::int64_t utc_ms) {
+  QFile settings(path + QStringLiteral("/settings.ini"));
+  if (!settings.open(QIODevice::WriteOnly)) throw std::runtime_error("settings");
+  settings.write("[General]\nopen=yard\nlanguage=en\nsounds=false\n");
+  folder::Folder first = need(folder::openFolder((path + QStringLiteral("/yard")).toStdString()));
   const folder::NamedKey technician = need(folder::makeKey(first, "ada-example", kPassphrase.toStdString()));
-  const folder::NamedKey lead = need(folder::makeKey(second, "bo-sample", kOtherPassphrase.toStdString()));
-  need(folder::makeKey(first, "yard", kPassphrase.toStdString()));
-  const records::SecretKey yard_key = need(folder::openKey(first, "yard", kPassphrase.toStdString()));
-  const auto root = need(session::makeYard(
-      first.store, yard_key,
-      {{.key = technician.key, .role = "technician", .valid_from_utc_ms = utc_ms, .valid_until_utc_ms = {}},
-       {.key = lead.key, .role = "safety-lead", .valid_from_utc_ms = utc_ms, .valid_until_utc_ms = {}}},
-      utc_ms));
-  for (const records::SealedSigners& list : need(first.store.signersLists()))
-    need(second.store.putSigners(list, utc_ms));
-  need(second.store.acceptRoot(root));
-  for (folder::Folder* const each : {&first, &second}) {
-    for (const auto& [key, name] :
-         {std::pair(technician.key, "Ada Example"), std::pair(lead.key, "Bo Sample")})
-      (void)need(session::keepName(each->store, records::thumbprint(key), name, folder::fillBytes, utc_ms));
-  }
+  need(folder::makeKey(first, kYardKey, kPassphrase.toStdString()));
+  const records::SecretKey yard_key = need(folder::openKey(first, kYardKey, kPassphrase.toStdString()));
+  std::vector<records::Signer> signers;
+  for (const char* role : {"technician", "supervisor", "safety-lead", "yard-clerk", "operator"})
+    signers.push_back(
+        {.key = technician.key, .role = role, .valid_from_utc_ms = utc_ms, .valid_until_utc_ms = {}});
+  (void)need(session::makeYard(first.store, yard_key, signers, utc_ms));
+  (void)need(session::keepName(first.store, records::thumbprint(technician.key), "Ada Example",
+                               folder::fillBytes, utc_ms));
   need(first.store.putUnit({.id = "L-27", .profile = session::testFile("files/unit.json")}));
   need(first.store.putAttachment({.id = "GP-2.7", .profile = session::testFile("files/attachment.json")}));
 }
@@ -162,14 +152,45 @@ session::Moment begunAt(const QString& text) {
   return begun;
 }
 
-/// No test of its own: the phone of the safety lead.
-TEST(OtherPhoneProcessTest, DISABLED_ConfirmsWhatItIsAsked) {
+/// From the first start of a new phone to where it asks to be let in.
+void askToJoin(Hand& hand, const QString& name) {
+  hand.tap(QStringLiteral("Join a yard"));
+  hand.type(QStringLiteral("Your name"), name);
+  hand.type(QStringLiteral("Passphrase"), kOtherPassphrase);
+  hand.type(QStringLiteral("The same passphrase"), kOtherPassphrase);
+  hand.tap(QStringLiteral("Make my key"));
+  ASSERT_TRUE(hand.until([&] { return !hand.app().joiner.property("code").toString().isEmpty(); }, 90000))
+      << hand.everything().toStdString();
+  EXPECT_EQ(hand.app().app.state(), App::Joining);
+}
+
+/// No test of its own: the phone of the safety lead, as new.
+TEST(OtherPhoneProcessTest, DISABLED_JoinsTheYardAndConfirmsWhatItIsAsked) {
   const QString scratch = qEnvironmentVariable(kScratch);
-  Hand hand(kSpeed, scratch + QStringLiteral("/second"), QStringLiteral("en"),
-            begunAt(qEnvironmentVariable(kBegun)));
+  const QString folder = scratch + QStringLiteral("/second");
+  const session::Moment begun = begunAt(qEnvironmentVariable(kBegun));
+  auto first_run = std::make_unique<Hand>(kSpeed, folder, QStringLiteral("en"), begun);
+  first_run->resize(360, 740);
+  askToJoin(*first_run, QStringLiteral("Bo Sample"));
+  expectWhole(*first_run, QStringLiteral("joining"));
+  const QString code = first_run->app().joiner.property("code").toString();
+  handOver(first_run->grab(), scratch + QStringLiteral("/join.png"));
+  first_run.reset();
+
+  // What was begun is there when the app is started again.
+  Hand hand(kSpeed, folder, QStringLiteral("en"), begun);
   hand.resize(360, 740);
+  ASSERT_TRUE(hand.until([&] { return hand.app().joiner.property("code").toString() == code; }));
+  hand.tap(QStringLiteral("Read the yard's code"));
+  expectWhole(hand, QStringLiteral("reading-yard"));
+  holdOver(hand, QImage(scratch + QStringLiteral("/join.png")), 4,
+           [&] { return hand.shows(QStringLiteral("This code lets nobody in")); });
+  const QString admission = scratch + QStringLiteral("/admit.png");
+  ASSERT_TRUE(hand.until([&] { return QFile::exists(admission); }, 120000));
+  holdOver(hand, QImage(admission), 5, [&] { return hand.app().app.state() == App::Locked; });
   Person lead(hand);
   lead.unlock(QStringLiteral("Bo Sample"), kOtherPassphrase);
+  EXPECT_EQ(hand.app().app.property("roles").toStringList(), QStringList(QStringLiteral("safety-lead")));
   hand.tap(QStringLiteral("Confirm for another phone"));
   const QString asking = scratch + QStringLiteral("/ask.png");
   ASSERT_TRUE(hand.until([&] { return QFile::exists(asking); }, 120000));
@@ -187,13 +208,66 @@ TEST(OtherPhoneProcessTest, DISABLED_ConfirmsWhatItIsAsked) {
   handOver(hand.grab(), scratch + QStringLiteral("/answer.png"));
 }
 
-TEST(TwoPhonesTest, TheSafetyLeadConfirmsOnTheirOwnPhoneFromScreenToCameraAndBack) {
+TEST(TwoPhonesTest, WhoeverWouldJoinCanMakeAYardOfTheirOwnInstead) {
+  const QTemporaryDir folder;
+  {
+    Hand hand(kSpeed, folder.path());
+    askToJoin(hand, QStringLiteral("Bo Sample"));
+    hand.tap(QStringLiteral("Make a yard of my own instead"));
+    expectWhole(hand, QStringLiteral("giving-up"));
+  }
+  Hand hand(kSpeed, folder.path());
+  // A new code takes the passphrase again.
+  ASSERT_TRUE(hand.until([&] { return !hand.app().joiner.property("code").toString().isEmpty(); }));
+  const QString before = hand.app().joiner.property("code").toString();
+  hand.tap(QStringLiteral("Make a new code"));
+  hand.type(QStringLiteral("Your passphrase"), QStringLiteral("seven yellow"));
+  hand.tap(QStringLiteral("Make the code"));
+  ASSERT_TRUE(
+      hand.until([&] { return hand.shows(QStringLiteral("The passphrase does not open this key")); }));
+  expectWhole(hand, QStringLiteral("new-code"));
+  hand.type(QStringLiteral("Your passphrase"), kOtherPassphrase);
+  hand.tap(QStringLiteral("Make the code"));
+  ASSERT_TRUE(hand.until([&] { return hand.app().joiner.property("code").toString() != before; }));
+  hand.tap(QStringLiteral("Make a yard of my own instead"));
+  hand.tap(QStringLiteral("Hold to remove the key"));
+  ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::FirstStart; }))
+      << hand.everything().toStdString();
+  Person person(hand);
+  person.makeYard();
+  hand.until([&] { return !hand.app().app.busy(); });
+  EXPECT_EQ(hand.app().app.property("people").toList().size(), 1) << "the key that waited is gone";
+}
+
+TEST(TwoPhonesTest, WhoIsLetInRightAwayIsInWithoutGivingTheirPassphraseAgain) {
+  const QTemporaryDir scratch;
+  const std::int64_t utc_ms = folder::momentOfComputer().utc_ms;
+  ASSERT_TRUE(QDir(scratch.path()).mkpath(QStringLiteral("first")));
+  makeYardOf(scratch.filePath(QStringLiteral("first")), utc_ms);
+  folder::Folder yard =
+      need(folder::openFolder(scratch.filePath(QStringLiteral("first/yard")).toStdString()));
+  const records::SecretKey yard_key = need(folder::openKey(yard, kYardKey, kPassphrase.toStdString()));
+  Hand hand(kSpeed, scratch.filePath(QStringLiteral("second")));
+  askToJoin(hand, QStringLiteral("Bo Sample"));
+  Joiner& joiner = hand.app().joiner;
+  const session::LetIn let_in =
+      need(session::letIn(yard.store, yard_key, joiner.property("code").toString().toStdString(),
+                          "technician", hand.clock().now(), folder::fillBytes));
+  joiner.take(QString::fromStdString(let_in.code));
+  ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::Open; }))
+      << hand.everything().toStdString();
+  EXPECT_EQ(hand.app().app.person(), QStringLiteral("Bo Sample"));
+  EXPECT_EQ(hand.app().app.role(), QStringLiteral("technician"));
+  Person person(hand);
+  person.addUnit();
+}
+
+TEST(TwoPhonesTest, TheSafetyLeadJoinsAndConfirmsOnTheirOwnPhoneFromScreenToCameraAndBack) {
   const QTemporaryDir scratch;
   const session::Moment begun = folder::momentOfComputer();
   for (const char* name : {"first", "second"})
     ASSERT_TRUE(QDir(scratch.path()).mkpath(QString::fromLatin1(name)));
-  makeTwoPhones(scratch.filePath(QStringLiteral("first")), scratch.filePath(QStringLiteral("second")),
-                begun.utc_ms);
+  makeYardOf(scratch.filePath(QStringLiteral("first")), begun.utc_ms);
   QProcess other;
   QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
   environment.insert(QString::fromLatin1(kScratch), scratch.path());
@@ -208,6 +282,38 @@ TEST(TwoPhonesTest, TheSafetyLeadConfirmsOnTheirOwnPhoneFromScreenToCameraAndBac
   hand.resize(360, 740);
   Person worker(hand);
   worker.unlock(QStringLiteral("Ada Example"), kPassphrase);
+
+  // The safety lead is let in.
+  hand.tap(QStringLiteral("Settings"));
+  hand.tap(QStringLiteral("People who may sign"));
+  hand.tap(QStringLiteral("Add somebody on their own phone"));
+  const QString joining = scratch.filePath(QStringLiteral("join.png"));
+  ASSERT_TRUE(
+      hand.until([&] { return QFile::exists(joining) || other.state() == QProcess::NotRunning; }, 180000));
+  ASSERT_TRUE(QFile::exists(joining)) << other.readAll().toStdString();
+  Joiner& joiner = hand.app().joiner;
+  const auto isAsked = [&] { return !joiner.property("asking").toMap().isEmpty(); };
+  holdOver(hand, QImage(joining), 6, isAsked);
+  ASSERT_TRUE(isAsked());
+  for (const char* words : {"Bo Sample", "Their key begins with", "Let in only who stands before you"})
+    EXPECT_TRUE(hand.until([&] { return hand.shows(QString::fromLatin1(words)); }, 5000))
+        << words << " is not among " << hand.everything().toStdString();
+  expectWhole(hand, QStringLiteral("admitting"));
+  hand.tap(QStringLiteral("Safety lead"));
+  hand.type(QStringLiteral("The yard's passphrase"), QStringLiteral("quiet gravel"));
+  hand.tap(QStringLiteral("Let them in"));
+  ASSERT_TRUE(
+      hand.until([&] { return hand.shows(QStringLiteral("The passphrase does not open this key")); }));
+  expectWhole(hand, QStringLiteral("not-admitted"));
+  hand.type(QStringLiteral("The yard's passphrase"), kPassphrase);
+  hand.tap(QStringLiteral("Let them in"));
+  ASSERT_TRUE(hand.until([&] { return !joiner.property("admission").toString().isEmpty(); }))
+      << hand.everything().toStdString();
+  EXPECT_TRUE(joiner.property("hasLists").toBool());
+  expectWhole(hand, QStringLiteral("admitted"));
+  handOver(hand.grab(), scratch.filePath(QStringLiteral("admit.png")));
+  hand.tap(QStringLiteral("The other phone has read it"));
+
   worker.readPlan(QStringLiteral("lockout"));
   worker.begin(QStringLiteral("Lockout and clear zone"), QStringLiteral("Boom down"));
   ASSERT_TRUE(worker.work(QStringLiteral("second")));

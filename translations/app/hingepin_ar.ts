@@ -2,6 +2,69 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="ar">
 <context>
+    <name>AdmitPage</name>
+    <message>
+        <source>Add somebody</source>
+        <translation>أضف أحدًا</translation>
+    </message>
+    <message>
+        <source>On their own phone they press &quot;Join a yard&quot; at the first start. Hold this phone over the code that it then shows.</source>
+        <translation>على هاتفه يضغط «الانضمام إلى ساحة» عند أول تشغيل. أمسك هذا الهاتف فوق الرمز الذي يعرضه حينئذ.</translation>
+    </message>
+    <message>
+        <source>A key on the list counts as that person&apos;s signature.</source>
+        <translation>المفتاح المدرج في القائمة يُعدّ توقيع ذلك الشخص.</translation>
+    </message>
+    <message>
+        <source>Whoever holds it confirms in their name that a machine is safe. If it is somebody else, people can be hurt.</source>
+        <translation>من يملكه يؤكد باسمه أن الآلة آمنة. فإن كان غيره فقد يُصاب الناس.</translation>
+    </message>
+    <message>
+        <source>Let in only who stands before you. Compare name and key on both screens.</source>
+        <translation>لا تقبل إلا من يقف أمامك. قارن الاسم والمفتاح على الشاشتين.</translation>
+    </message>
+    <message>
+        <source>%1 is on the list. Let their phone read this code.</source>
+        <translation>%1 في القائمة. دع الهاتف الآخر يقرأ هذا الرمز.</translation>
+    </message>
+    <message>
+        <source>Code that lets the other phone in</source>
+        <translation>رمز قبول الهاتف الآخر</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s lists do not fit in the code. Their phone can sign once it has them: with the next exchange, or as a file.</source>
+        <translation>لا يتسع الرمز لقوائم الساحة. يستطيع الهاتف الآخر التوقيع متى وصلته: مع التبادل التالي أو في ملف.</translation>
+    </message>
+    <message>
+        <source>Their key begins with %1</source>
+        <translation>يبدأ مفتاحه بـ %1</translation>
+    </message>
+    <message>
+        <source>Asked at %1 by the clock of that phone</source>
+        <translation>طُلب في %1 بساعة ذلك الهاتف</translation>
+    </message>
+    <message>
+        <source>They sign as</source>
+        <translation>يوقّع بصفة</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s passphrase</source>
+        <translation>عبارة مرور الساحة</translation>
+    </message>
+    <message>
+        <source>Let them in</source>
+        <translation>اقبله</translation>
+    </message>
+    <message>
+        <source>No, it is somebody else</source>
+        <translation>لا، هو شخص آخر</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>قرأه الهاتف الآخر</translation>
+    </message>
+</context>
+<context>
     <name>AnswerPage</name>
     <message>
         <source>Confirm for another phone</source>
@@ -689,6 +752,14 @@
         <source>Invented machines, people and records, to practise on</source>
         <translation>آلات وأشخاص وسجلات وهمية، للتدريب عليها</translation>
     </message>
+    <message>
+        <source>Join a yard</source>
+        <translation>الانضمام إلى ساحة</translation>
+    </message>
+    <message>
+        <source>It is on another phone, whose owner lets you in</source>
+        <translation>هي على هاتف آخر يقبلك صاحبه</translation>
+    </message>
 </context>
 <context>
     <name>Flash</name>
@@ -1008,6 +1079,104 @@
     <message>
         <source>What the survey found</source>
         <translation>ما وجده المسح</translation>
+    </message>
+</context>
+<context>
+    <name>JoinPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>الانضمام إلى ساحة</translation>
+    </message>
+    <message>
+        <source>The yard is on another phone. This one makes a key of your own, and asks that phone to let you in.</source>
+        <translation>الساحة على هاتف آخر. ينشئ هذا الهاتف مفتاحًا لك ويطلب من ذاك أن يقبلك.</translation>
+    </message>
+    <message>
+        <source>Your name</source>
+        <translation>اسمك</translation>
+    </message>
+    <message>
+        <source>Passphrase: 12 characters or more, a few words are best</source>
+        <translation>عبارة المرور: 12 حرفًا أو أكثر، والأفضل بضع كلمات</translation>
+    </message>
+    <message>
+        <source>The same passphrase again</source>
+        <translation>عبارة المرور نفسها مرة أخرى</translation>
+    </message>
+    <message>
+        <source>This is not the same.</source>
+        <translation>ليست هي نفسها.</translation>
+    </message>
+    <message>
+        <source>It locks your signing key on this phone. Nobody can recover it: if it is lost, you join again with a new key.</source>
+        <translation>تقفل مفتاح توقيعك على هذا الهاتف. لا يستطيع أحد استعادتها: إن ضاعت فانضمّ من جديد بمفتاح جديد.</translation>
+    </message>
+    <message>
+        <source>Make my key</source>
+        <translation>أنشئ مفتاحي</translation>
+    </message>
+</context>
+<context>
+    <name>JoiningPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>الانضمام إلى ساحة</translation>
+    </message>
+    <message>
+        <source>Code that asks to be let in</source>
+        <translation>رمز يطلب القبول</translation>
+    </message>
+    <message>
+        <source>Your key begins with %1</source>
+        <translation>يبدأ مفتاحك بـ %1</translation>
+    </message>
+    <message>
+        <source>1. On the phone that has the yard&apos;s key, open Settings, People, &quot;Add somebody on their own phone&quot;, and read this code. It holds for a day.</source>
+        <translation>1. على الهاتف الذي فيه مفتاح الساحة افتح الإعدادات، ثم الأشخاص، ثم «أضف أحدًا على هاتفه»، واقرأ هذا الرمز. يسري يومًا واحدًا.</translation>
+    </message>
+    <message>
+        <source>2. Compare on both screens how the key begins. Then read the code that the other phone shows.</source>
+        <translation>2. قارن بداية المفتاح على الشاشتين. ثم اقرأ الرمز الذي يعرضه الهاتف الآخر.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the yard&apos;s phone, so that the whole code is in the picture.</source>
+        <translation>أمسك هذا الهاتف فوق هاتف الساحة بحيث يظهر الرمز كله في الصورة.</translation>
+    </message>
+    <message>
+        <source>Your passphrase, to make a new code</source>
+        <translation>عبارة مرورك، لإنشاء رمز جديد</translation>
+    </message>
+    <message>
+        <source>Make a new code</source>
+        <translation>أنشئ رمزًا جديدًا</translation>
+    </message>
+    <message>
+        <source>Make a yard of my own instead</source>
+        <translation>أنشئ ساحة لي بدلًا من ذلك</translation>
+    </message>
+    <message>
+        <source>The key that was made here is then removed. If it has been let in already, have it revoked.</source>
+        <translation>يُحذف عندئذ المفتاح الذي أُنشئ هنا. إن كان قد قُبل فاطلب إبطاله.</translation>
+    </message>
+    <message>
+        <source>Hold to remove the key</source>
+        <translation>اضغط مطوّلًا لحذف المفتاح</translation>
+    </message>
+    <message>
+        <source>Keep the key</source>
+        <translation>احتفظ بالمفتاح</translation>
+    </message>
+    <message>
+        <source>Read the yard&apos;s code</source>
+        <translation>اقرأ رمز الساحة</translation>
+    </message>
+    <message>
+        <source>Make the code</source>
+        <translation>أنشئ الرمز</translation>
+    </message>
+    <message>
+        <source>Show my code again</source>
+        <translation>اعرض رمزي من جديد</translation>
     </message>
 </context>
 <context>
@@ -1408,6 +1577,10 @@
     <message>
         <source>Add a person</source>
         <translation>أضف شخصًا</translation>
+    </message>
+    <message>
+        <source>Add somebody on their own phone</source>
+        <translation>أضف أحدًا على هاتفه</translation>
     </message>
 </context>
 <context>
@@ -2570,6 +2743,17 @@
     <message>
         <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
         <translation>في المرة الماضية توقف التطبيق بسبب عطل فيه. ما أُجيب عنه محفوظ: تُفتح المهمة حيث كانت. يمكنك من الإعدادات حفظ السجل لمن يبحث في السبب.</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Joiner</name>
+    <message>
+        <source>You are let in. The yard&apos;s lists did not fit in the code: they come with the next exchange, or as a file. Until then you can&apos;t sign on this phone.</source>
+        <translation>تم قبولك. لم يتسع الرمز لقوائم الساحة، وستصل مع التبادل التالي أو في ملف. لا يمكنك التوقيع على هذا الهاتف قبل ذلك.</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s key is not on this phone. Let people in on the phone on which the yard was made.</source>
+        <translation>مفتاح الساحة ليس على هذا الهاتف. اقبل الأشخاص على الهاتف الذي أُنشئت عليه الساحة.</translation>
     </message>
 </context>
 <context>

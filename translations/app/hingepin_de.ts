@@ -2,6 +2,69 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de">
 <context>
+    <name>AdmitPage</name>
+    <message>
+        <source>Add somebody</source>
+        <translation>Jemanden aufnehmen</translation>
+    </message>
+    <message>
+        <source>On their own phone they press &quot;Join a yard&quot; at the first start. Hold this phone over the code that it then shows.</source>
+        <translation>Auf dem eigenen Telefon drückt die Person beim ersten Start „Einem Betriebshof beitreten“. Halten Sie dieses Telefon über den Code, den es dann zeigt.</translation>
+    </message>
+    <message>
+        <source>A key on the list counts as that person&apos;s signature.</source>
+        <translation>Ein Schlüssel auf der Liste gilt als Unterschrift dieser Person.</translation>
+    </message>
+    <message>
+        <source>Whoever holds it confirms in their name that a machine is safe. If it is somebody else, people can be hurt.</source>
+        <translation>Wer ihn hat, bestätigt in ihrem Namen, dass eine Maschine sicher ist. Ist es jemand anders, können Menschen verletzt werden.</translation>
+    </message>
+    <message>
+        <source>Let in only who stands before you. Compare name and key on both screens.</source>
+        <translation>Nehmen Sie nur auf, wer vor Ihnen steht. Vergleichen Sie Name und Schlüssel auf beiden Bildschirmen.</translation>
+    </message>
+    <message>
+        <source>%1 is on the list. Let their phone read this code.</source>
+        <translation>%1 steht auf der Liste. Lassen Sie das andere Telefon diesen Code lesen.</translation>
+    </message>
+    <message>
+        <source>Code that lets the other phone in</source>
+        <translation>Code, der das andere Telefon aufnimmt</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s lists do not fit in the code. Their phone can sign once it has them: with the next exchange, or as a file.</source>
+        <translation>Die Listen des Betriebshofs passen nicht in den Code. Das andere Telefon kann unter­schreiben, sobald es sie hat: mit dem nächsten Austausch oder als Datei.</translation>
+    </message>
+    <message>
+        <source>Their key begins with %1</source>
+        <translation>Der Schlüssel beginnt mit %1</translation>
+    </message>
+    <message>
+        <source>Asked at %1 by the clock of that phone</source>
+        <translation>Gefragt um %1 nach der Uhr jenes Telefons</translation>
+    </message>
+    <message>
+        <source>They sign as</source>
+        <translation>Unter­schreibt als</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s passphrase</source>
+        <translation>Passphrase des Betriebshofs</translation>
+    </message>
+    <message>
+        <source>Let them in</source>
+        <translation>Aufnehmen</translation>
+    </message>
+    <message>
+        <source>No, it is somebody else</source>
+        <translation>Nein, es ist jemand anders</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>Das andere Telefon hat ihn gelesen</translation>
+    </message>
+</context>
+<context>
     <name>AnswerPage</name>
     <message>
         <source>Confirm for another phone</source>
@@ -689,6 +752,14 @@
         <source>Invented machines, people and records, to practise on</source>
         <translation>Erfundene Maschinen, Personen und Protokolle zum Üben</translation>
     </message>
+    <message>
+        <source>Join a yard</source>
+        <translation>Einem Betriebshof beitreten</translation>
+    </message>
+    <message>
+        <source>It is on another phone, whose owner lets you in</source>
+        <translation>Er ist auf einem anderen Telefon, das Sie aufnimmt</translation>
+    </message>
 </context>
 <context>
     <name>Flash</name>
@@ -992,6 +1063,104 @@
     <message>
         <source>What the survey found</source>
         <translation>Was die Vermessung ergeben hat</translation>
+    </message>
+</context>
+<context>
+    <name>JoinPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Einem Betriebshof beitreten</translation>
+    </message>
+    <message>
+        <source>The yard is on another phone. This one makes a key of your own, and asks that phone to let you in.</source>
+        <translation>Der Betriebshof ist auf einem anderen Telefon. Dieses erstellt einen eigenen Schlüssel für Sie und bittet jenes, Sie aufzunehmen.</translation>
+    </message>
+    <message>
+        <source>Your name</source>
+        <translation>Eigener Name</translation>
+    </message>
+    <message>
+        <source>Passphrase: 12 characters or more, a few words are best</source>
+        <translation>Passphrase: 12 Zeichen oder mehr, am besten einige Wörter</translation>
+    </message>
+    <message>
+        <source>The same passphrase again</source>
+        <translation>Dieselbe Passphrase noch einmal</translation>
+    </message>
+    <message>
+        <source>This is not the same.</source>
+        <translation>Das ist nicht dieselbe.</translation>
+    </message>
+    <message>
+        <source>It locks your signing key on this phone. Nobody can recover it: if it is lost, you join again with a new key.</source>
+        <translation>Sie sperrt auf diesem Telefon den eigenen Schlüssel zum Unter­schreiben. Niemand kann sie wieder­herstellen: Ist sie verloren, treten Sie mit einem neuen Schlüssel wieder bei.</translation>
+    </message>
+    <message>
+        <source>Make my key</source>
+        <translation>Meinen Schlüssel erstellen</translation>
+    </message>
+</context>
+<context>
+    <name>JoiningPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Einem Betriebshof beitreten</translation>
+    </message>
+    <message>
+        <source>Code that asks to be let in</source>
+        <translation>Code, der um Aufnahme bittet</translation>
+    </message>
+    <message>
+        <source>Your key begins with %1</source>
+        <translation>Ihr Schlüssel beginnt mit %1</translation>
+    </message>
+    <message>
+        <source>1. On the phone that has the yard&apos;s key, open Settings, People, &quot;Add somebody on their own phone&quot;, and read this code. It holds for a day.</source>
+        <translation>1. Auf dem Telefon, das den Schlüssel des Betriebshofs hat, Einstellungen, Personen, „Jemanden auf eigenem Telefon aufnehmen“ öffnen und diesen Code lesen. Er gilt einen Tag.</translation>
+    </message>
+    <message>
+        <source>2. Compare on both screens how the key begins. Then read the code that the other phone shows.</source>
+        <translation>2. Vergleichen Sie auf beiden Bildschirmen, wie der Schlüssel beginnt. Lesen Sie dann den Code, den das andere Telefon zeigt.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the yard&apos;s phone, so that the whole code is in the picture.</source>
+        <translation>Halten Sie dieses Telefon über das Telefon des Betriebshofs, sodass der ganze Code im Bild ist.</translation>
+    </message>
+    <message>
+        <source>Your passphrase, to make a new code</source>
+        <translation>Ihre Passphrase, für einen neuen Code</translation>
+    </message>
+    <message>
+        <source>Make a new code</source>
+        <translation>Neuen Code erstellen</translation>
+    </message>
+    <message>
+        <source>Make a yard of my own instead</source>
+        <translation>Lieber einen eigenen Betriebshof anlegen</translation>
+    </message>
+    <message>
+        <source>The key that was made here is then removed. If it has been let in already, have it revoked.</source>
+        <translation>Der hier erstellte Schlüssel wird dann entfernt. Ist er schon aufgenommen, ihn widerrufen lassen.</translation>
+    </message>
+    <message>
+        <source>Hold to remove the key</source>
+        <translation>Zum Entfernen des Schlüssels halten</translation>
+    </message>
+    <message>
+        <source>Keep the key</source>
+        <translation>Schlüssel behalten</translation>
+    </message>
+    <message>
+        <source>Read the yard&apos;s code</source>
+        <translation>Code des Betriebshofs lesen</translation>
+    </message>
+    <message>
+        <source>Make the code</source>
+        <translation>Code erstellen</translation>
+    </message>
+    <message>
+        <source>Show my code again</source>
+        <translation>Meinen Code wieder zeigen</translation>
     </message>
 </context>
 <context>
@@ -1392,6 +1561,10 @@
     <message>
         <source>Add a person</source>
         <translation>Person hinzufügen</translation>
+    </message>
+    <message>
+        <source>Add somebody on their own phone</source>
+        <translation>Jemanden auf eigenem Telefon aufnehmen</translation>
     </message>
 </context>
 <context>
@@ -2554,6 +2727,17 @@
     <message>
         <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
         <translation>Beim letzten Mal endete die App durch einen eigenen Fehler. Was beantwortet war, ist erhalten: ein Auftrag öffnet sich dort, wo er war. Unter Einstellungen können Sie das Protokoll für die sichern, die dem nachgehen.</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Joiner</name>
+    <message>
+        <source>You are let in. The yard&apos;s lists did not fit in the code: they come with the next exchange, or as a file. Until then you can&apos;t sign on this phone.</source>
+        <translation>Sie sind aufgenommen. Die Listen des Betriebshofs passten nicht in den Code: Sie kommen mit dem nächsten Austausch oder als Datei. Bis dahin können Sie auf diesem Telefon nicht unter­schreiben.</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s key is not on this phone. Let people in on the phone on which the yard was made.</source>
+        <translation>Der Schlüssel des Betriebshofs ist nicht auf diesem Telefon. Nehmen Sie Leute auf dem Telefon auf, auf dem der Betriebshof gemacht wurde.</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,69 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="es">
 <context>
+    <name>AdmitPage</name>
+    <message>
+        <source>Add somebody</source>
+        <translation>Admitir a alguien</translation>
+    </message>
+    <message>
+        <source>On their own phone they press &quot;Join a yard&quot; at the first start. Hold this phone over the code that it then shows.</source>
+        <translation>En su propio teléfono, la persona pulsa «Unirse a un parque» en el primer inicio. Ponga este teléfono sobre el código que muestra entonces.</translation>
+    </message>
+    <message>
+        <source>A key on the list counts as that person&apos;s signature.</source>
+        <translation>Una clave en la lista vale como la firma de esa persona.</translation>
+    </message>
+    <message>
+        <source>Whoever holds it confirms in their name that a machine is safe. If it is somebody else, people can be hurt.</source>
+        <translation>Quien la tiene confirma en su nombre que una máquina es segura. Si es otro, puede haber heridos.</translation>
+    </message>
+    <message>
+        <source>Let in only who stands before you. Compare name and key on both screens.</source>
+        <translation>Admita solo a quien está delante de usted. Compare el nombre y la clave en las dos pantallas.</translation>
+    </message>
+    <message>
+        <source>%1 is on the list. Let their phone read this code.</source>
+        <translation>%1 está en la lista. Deje que el otro teléfono lea este código.</translation>
+    </message>
+    <message>
+        <source>Code that lets the other phone in</source>
+        <translation>Código que admite el otro teléfono</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s lists do not fit in the code. Their phone can sign once it has them: with the next exchange, or as a file.</source>
+        <translation>Las listas del parque no caben en el código. El otro teléfono puede firmar cuando las tenga: con el próximo intercambio, o como archivo.</translation>
+    </message>
+    <message>
+        <source>Their key begins with %1</source>
+        <translation>Su clave empieza por %1</translation>
+    </message>
+    <message>
+        <source>Asked at %1 by the clock of that phone</source>
+        <translation>Pedido a las %1 según el reloj de ese teléfono</translation>
+    </message>
+    <message>
+        <source>They sign as</source>
+        <translation>Firma como</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s passphrase</source>
+        <translation>La frase de contraseña del parque</translation>
+    </message>
+    <message>
+        <source>Let them in</source>
+        <translation>Admitir</translation>
+    </message>
+    <message>
+        <source>No, it is somebody else</source>
+        <translation>No, es otra persona</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>El otro teléfono lo ha leído</translation>
+    </message>
+</context>
+<context>
     <name>AnswerPage</name>
     <message>
         <source>Confirm for another phone</source>
@@ -689,6 +752,14 @@
         <source>Invented machines, people and records, to practise on</source>
         <translation>Máquinas, personas y registros inventados, para practicar</translation>
     </message>
+    <message>
+        <source>Join a yard</source>
+        <translation>Unirse a un parque</translation>
+    </message>
+    <message>
+        <source>It is on another phone, whose owner lets you in</source>
+        <translation>Está en otro teléfono, cuyo dueño le admite</translation>
+    </message>
 </context>
 <context>
     <name>Flash</name>
@@ -992,6 +1063,104 @@
     <message>
         <source>What the survey found</source>
         <translation>Lo que halló la medición</translation>
+    </message>
+</context>
+<context>
+    <name>JoinPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Unirse a un parque</translation>
+    </message>
+    <message>
+        <source>The yard is on another phone. This one makes a key of your own, and asks that phone to let you in.</source>
+        <translation>El parque está en otro teléfono. Este crea una clave propia para usted y pide a aquel que le admita.</translation>
+    </message>
+    <message>
+        <source>Your name</source>
+        <translation>Su nombre</translation>
+    </message>
+    <message>
+        <source>Passphrase: 12 characters or more, a few words are best</source>
+        <translation>Frase de contraseña: 12 caracteres o más, lo mejor son unas cuantas palabras</translation>
+    </message>
+    <message>
+        <source>The same passphrase again</source>
+        <translation>La misma frase de contraseña otra vez</translation>
+    </message>
+    <message>
+        <source>This is not the same.</source>
+        <translation>No es la misma.</translation>
+    </message>
+    <message>
+        <source>It locks your signing key on this phone. Nobody can recover it: if it is lost, you join again with a new key.</source>
+        <translation>Protege en este teléfono su clave de firma. Nadie puede recuperarla: si se pierde, únase de nuevo con una clave nueva.</translation>
+    </message>
+    <message>
+        <source>Make my key</source>
+        <translation>Crear mi clave</translation>
+    </message>
+</context>
+<context>
+    <name>JoiningPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Unirse a un parque</translation>
+    </message>
+    <message>
+        <source>Code that asks to be let in</source>
+        <translation>Código que pide ser admitido</translation>
+    </message>
+    <message>
+        <source>Your key begins with %1</source>
+        <translation>Su clave empieza por %1</translation>
+    </message>
+    <message>
+        <source>1. On the phone that has the yard&apos;s key, open Settings, People, &quot;Add somebody on their own phone&quot;, and read this code. It holds for a day.</source>
+        <translation>1. En el teléfono que tiene la clave del parque, abra Ajustes, Personas, «Admitir a alguien en su propio teléfono» y lea este código. Vale un día.</translation>
+    </message>
+    <message>
+        <source>2. Compare on both screens how the key begins. Then read the code that the other phone shows.</source>
+        <translation>2. Compare en las dos pantallas cómo empieza la clave. Después lea el código que muestra el otro teléfono.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the yard&apos;s phone, so that the whole code is in the picture.</source>
+        <translation>Ponga este teléfono sobre el del parque, de modo que se vea todo el código.</translation>
+    </message>
+    <message>
+        <source>Your passphrase, to make a new code</source>
+        <translation>Su frase de contraseña, para crear un código nuevo</translation>
+    </message>
+    <message>
+        <source>Make a new code</source>
+        <translation>Crear un código nuevo</translation>
+    </message>
+    <message>
+        <source>Make a yard of my own instead</source>
+        <translation>Crear mejor un parque propio</translation>
+    </message>
+    <message>
+        <source>The key that was made here is then removed. If it has been let in already, have it revoked.</source>
+        <translation>La clave creada aquí se elimina entonces. Si ya fue admitida, haga que la revoquen.</translation>
+    </message>
+    <message>
+        <source>Hold to remove the key</source>
+        <translation>Mantener pulsado: eliminar la clave</translation>
+    </message>
+    <message>
+        <source>Keep the key</source>
+        <translation>Conservar la clave</translation>
+    </message>
+    <message>
+        <source>Read the yard&apos;s code</source>
+        <translation>Leer el código del parque</translation>
+    </message>
+    <message>
+        <source>Make the code</source>
+        <translation>Crear el código</translation>
+    </message>
+    <message>
+        <source>Show my code again</source>
+        <translation>Mostrar otra vez mi código</translation>
     </message>
 </context>
 <context>
@@ -1392,6 +1561,10 @@
     <message>
         <source>Add a person</source>
         <translation>Añadir a una persona</translation>
+    </message>
+    <message>
+        <source>Add somebody on their own phone</source>
+        <translation>Admitir a alguien en su propio teléfono</translation>
     </message>
 </context>
 <context>
@@ -2554,6 +2727,17 @@
     <message>
         <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
         <translation>La última vez la aplicación terminó por un fallo propio. Lo respondido se conserva: un trabajo se abre donde estaba. En Ajustes puede guardar el registro para quien lo investigue.</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Joiner</name>
+    <message>
+        <source>You are let in. The yard&apos;s lists did not fit in the code: they come with the next exchange, or as a file. Until then you can&apos;t sign on this phone.</source>
+        <translation>Está admitido. Las listas del parque no cabían en el código: llegan con el próximo intercambio, o como archivo. Hasta entonces no puede firmar en este teléfono.</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s key is not on this phone. Let people in on the phone on which the yard was made.</source>
+        <translation>La clave del parque no está en este teléfono. Admita a las personas en el teléfono en que se creó el parque.</translation>
     </message>
 </context>
 <context>

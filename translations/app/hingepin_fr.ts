@@ -2,6 +2,69 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="fr">
 <context>
+    <name>AdmitPage</name>
+    <message>
+        <source>Add somebody</source>
+        <translation>Admettre quelqu’un</translation>
+    </message>
+    <message>
+        <source>On their own phone they press &quot;Join a yard&quot; at the first start. Hold this phone over the code that it then shows.</source>
+        <translation>Sur son propre téléphone, la personne appuie sur « Rejoindre un parc » au premier démarrage. Tenez ce téléphone au-dessus du code qu’il affiche alors.</translation>
+    </message>
+    <message>
+        <source>A key on the list counts as that person&apos;s signature.</source>
+        <translation>Une clé sur la liste vaut signature de cette personne.</translation>
+    </message>
+    <message>
+        <source>Whoever holds it confirms in their name that a machine is safe. If it is somebody else, people can be hurt.</source>
+        <translation>Qui la détient confirme en son nom qu’une machine est sûre. Si c’est quelqu’un d’autre, des personnes peuvent être blessées.</translation>
+    </message>
+    <message>
+        <source>Let in only who stands before you. Compare name and key on both screens.</source>
+        <translation>N’admettez que la personne qui est devant vous. Comparez le nom et la clé sur les deux écrans.</translation>
+    </message>
+    <message>
+        <source>%1 is on the list. Let their phone read this code.</source>
+        <translation>%1 est sur la liste. Laissez l’autre téléphone lire ce code.</translation>
+    </message>
+    <message>
+        <source>Code that lets the other phone in</source>
+        <translation>Code qui admet l’autre téléphone</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s lists do not fit in the code. Their phone can sign once it has them: with the next exchange, or as a file.</source>
+        <translation>Les listes du parc ne tiennent pas dans le code. L’autre téléphone peut signer dès qu’il les a : avec le prochain échange, ou par un fichier.</translation>
+    </message>
+    <message>
+        <source>Their key begins with %1</source>
+        <translation>Sa clé commence par %1</translation>
+    </message>
+    <message>
+        <source>Asked at %1 by the clock of that phone</source>
+        <translation>Demandé à %1 selon l’horloge de ce téléphone-là</translation>
+    </message>
+    <message>
+        <source>They sign as</source>
+        <translation>Signe comme</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s passphrase</source>
+        <translation>La phrase secrète du parc</translation>
+    </message>
+    <message>
+        <source>Let them in</source>
+        <translation>Admettre</translation>
+    </message>
+    <message>
+        <source>No, it is somebody else</source>
+        <translation>Non, c’est quelqu’un d’autre</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>L’autre téléphone l’a lu</translation>
+    </message>
+</context>
+<context>
     <name>AnswerPage</name>
     <message>
         <source>Confirm for another phone</source>
@@ -689,6 +752,14 @@
         <source>Invented machines, people and records, to practise on</source>
         <translation>Machines, personnes et procès-verbaux fictifs, pour s’exercer</translation>
     </message>
+    <message>
+        <source>Join a yard</source>
+        <translation>Rejoindre un parc</translation>
+    </message>
+    <message>
+        <source>It is on another phone, whose owner lets you in</source>
+        <translation>Il est sur un autre téléphone, dont le détenteur vous admet</translation>
+    </message>
 </context>
 <context>
     <name>Flash</name>
@@ -992,6 +1063,104 @@
     <message>
         <source>What the survey found</source>
         <translation>Ce que le relevé a trouvé</translation>
+    </message>
+</context>
+<context>
+    <name>JoinPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Rejoindre un parc</translation>
+    </message>
+    <message>
+        <source>The yard is on another phone. This one makes a key of your own, and asks that phone to let you in.</source>
+        <translation>Le parc est sur un autre téléphone. Celui-ci crée une clé à vous et demande à l’autre de vous admettre.</translation>
+    </message>
+    <message>
+        <source>Your name</source>
+        <translation>Votre nom</translation>
+    </message>
+    <message>
+        <source>Passphrase: 12 characters or more, a few words are best</source>
+        <translation>Phrase secrète&#xa0;: 12 caractères ou plus, de préférence plusieurs mots</translation>
+    </message>
+    <message>
+        <source>The same passphrase again</source>
+        <translation>La même phrase secrète encore une fois</translation>
+    </message>
+    <message>
+        <source>This is not the same.</source>
+        <translation>Ce n’est pas la même.</translation>
+    </message>
+    <message>
+        <source>It locks your signing key on this phone. Nobody can recover it: if it is lost, you join again with a new key.</source>
+        <translation>Elle verrouille votre clé de signature sur ce téléphone. Personne ne peut la récupérer : si elle est perdue, rejoignez de nouveau le parc avec une nouvelle clé.</translation>
+    </message>
+    <message>
+        <source>Make my key</source>
+        <translation>Créer ma clé</translation>
+    </message>
+</context>
+<context>
+    <name>JoiningPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Rejoindre un parc</translation>
+    </message>
+    <message>
+        <source>Code that asks to be let in</source>
+        <translation>Code qui demande à être admis</translation>
+    </message>
+    <message>
+        <source>Your key begins with %1</source>
+        <translation>Votre clé commence par %1</translation>
+    </message>
+    <message>
+        <source>1. On the phone that has the yard&apos;s key, open Settings, People, &quot;Add somebody on their own phone&quot;, and read this code. It holds for a day.</source>
+        <translation>1. Sur le téléphone qui a la clé du parc, ouvrez Réglages, Personnes, « Admettre quelqu’un sur son propre téléphone », et lisez ce code. Il vaut un jour.</translation>
+    </message>
+    <message>
+        <source>2. Compare on both screens how the key begins. Then read the code that the other phone shows.</source>
+        <translation>2. Comparez sur les deux écrans le début de la clé. Lisez ensuite le code que l’autre téléphone affiche.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the yard&apos;s phone, so that the whole code is in the picture.</source>
+        <translation>Tenez ce téléphone au-dessus de celui du parc, de sorte que tout le code soit dans l’image.</translation>
+    </message>
+    <message>
+        <source>Your passphrase, to make a new code</source>
+        <translation>Votre phrase secrète, pour faire un nouveau code</translation>
+    </message>
+    <message>
+        <source>Make a new code</source>
+        <translation>Faire un nouveau code</translation>
+    </message>
+    <message>
+        <source>Make a yard of my own instead</source>
+        <translation>Créer plutôt mon propre parc</translation>
+    </message>
+    <message>
+        <source>The key that was made here is then removed. If it has been let in already, have it revoked.</source>
+        <translation>La clé créée ici est alors supprimée. Si elle a déjà été admise, la faire révoquer.</translation>
+    </message>
+    <message>
+        <source>Hold to remove the key</source>
+        <translation>Maintenir pour supprimer la clé</translation>
+    </message>
+    <message>
+        <source>Keep the key</source>
+        <translation>Garder la clé</translation>
+    </message>
+    <message>
+        <source>Read the yard&apos;s code</source>
+        <translation>Lire le code du parc</translation>
+    </message>
+    <message>
+        <source>Make the code</source>
+        <translation>Faire le code</translation>
+    </message>
+    <message>
+        <source>Show my code again</source>
+        <translation>Afficher de nouveau mon code</translation>
     </message>
 </context>
 <context>
@@ -1392,6 +1561,10 @@
     <message>
         <source>Add a person</source>
         <translation>Ajouter une personne</translation>
+    </message>
+    <message>
+        <source>Add somebody on their own phone</source>
+        <translation>Admettre quelqu’un sur son propre téléphone</translation>
     </message>
 </context>
 <context>
@@ -2554,6 +2727,17 @@
     <message>
         <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
         <translation>La dernière fois, l’application s’est arrêtée à cause d’un défaut interne. Les réponses sont conservées : un travail s’ouvre là où il en était. Dans Réglages, vous pouvez enregistrer le journal pour qui en cherche la cause.</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Joiner</name>
+    <message>
+        <source>You are let in. The yard&apos;s lists did not fit in the code: they come with the next exchange, or as a file. Until then you can&apos;t sign on this phone.</source>
+        <translation>Vous êtes admis. Les listes du parc ne tenaient pas dans le code : elles viennent avec le prochain échange, ou par un fichier. D’ici là, vous ne pouvez pas signer sur ce téléphone.</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s key is not on this phone. Let people in on the phone on which the yard was made.</source>
+        <translation>La clé du parc n’est pas sur ce téléphone. Admettez les personnes sur le téléphone où le parc a été créé.</translation>
     </message>
 </context>
 <context>

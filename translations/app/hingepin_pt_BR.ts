@@ -2,6 +2,69 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="pt_BR">
 <context>
+    <name>AdmitPage</name>
+    <message>
+        <source>Add somebody</source>
+        <translation>Admitir alguém</translation>
+    </message>
+    <message>
+        <source>On their own phone they press &quot;Join a yard&quot; at the first start. Hold this phone over the code that it then shows.</source>
+        <translation>No próprio telefone, a pessoa toca em “Entrar em um pátio” no primeiro início. Segure este telefone sobre o código que aparece lá.</translation>
+    </message>
+    <message>
+        <source>A key on the list counts as that person&apos;s signature.</source>
+        <translation>Uma chave na lista vale como a assinatura dessa pessoa.</translation>
+    </message>
+    <message>
+        <source>Whoever holds it confirms in their name that a machine is safe. If it is somebody else, people can be hurt.</source>
+        <translation>Quem a tem confirma em nome dela que uma máquina está segura. Se for outra pessoa, alguém pode se ferir.</translation>
+    </message>
+    <message>
+        <source>Let in only who stands before you. Compare name and key on both screens.</source>
+        <translation>Admita só quem está na sua frente. Compare o nome e a chave nas duas telas.</translation>
+    </message>
+    <message>
+        <source>%1 is on the list. Let their phone read this code.</source>
+        <translation>%1 está na lista. Deixe o outro telefone ler este código.</translation>
+    </message>
+    <message>
+        <source>Code that lets the other phone in</source>
+        <translation>Código que admite o outro telefone</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s lists do not fit in the code. Their phone can sign once it has them: with the next exchange, or as a file.</source>
+        <translation>As listas do pátio não cabem no código. O outro telefone pode assinar quando as tiver: com a próxima troca, ou como arquivo.</translation>
+    </message>
+    <message>
+        <source>Their key begins with %1</source>
+        <translation>A chave dela começa com %1</translation>
+    </message>
+    <message>
+        <source>Asked at %1 by the clock of that phone</source>
+        <translation>Pedido às %1 pelo relógio daquele telefone</translation>
+    </message>
+    <message>
+        <source>They sign as</source>
+        <translation>Assina como</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s passphrase</source>
+        <translation>A frase secreta do pátio</translation>
+    </message>
+    <message>
+        <source>Let them in</source>
+        <translation>Admitir</translation>
+    </message>
+    <message>
+        <source>No, it is somebody else</source>
+        <translation>Não, é outra pessoa</translation>
+    </message>
+    <message>
+        <source>The other phone has read it</source>
+        <translation>O outro telefone já leu</translation>
+    </message>
+</context>
+<context>
     <name>AnswerPage</name>
     <message>
         <source>Confirm for another phone</source>
@@ -689,6 +752,14 @@
         <source>Invented machines, people and records, to practise on</source>
         <translation>Máquinas, pessoas e registros inventados, para praticar</translation>
     </message>
+    <message>
+        <source>Join a yard</source>
+        <translation>Entrar em um pátio</translation>
+    </message>
+    <message>
+        <source>It is on another phone, whose owner lets you in</source>
+        <translation>Está em outro telefone, cujo dono admite você</translation>
+    </message>
 </context>
 <context>
     <name>Flash</name>
@@ -992,6 +1063,104 @@
     <message>
         <source>What the survey found</source>
         <translation>O que a medição encontrou</translation>
+    </message>
+</context>
+<context>
+    <name>JoinPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Entrar em um pátio</translation>
+    </message>
+    <message>
+        <source>The yard is on another phone. This one makes a key of your own, and asks that phone to let you in.</source>
+        <translation>O pátio está em outro telefone. Este cria uma chave sua e pede àquele que admita você.</translation>
+    </message>
+    <message>
+        <source>Your name</source>
+        <translation>Seu nome</translation>
+    </message>
+    <message>
+        <source>Passphrase: 12 characters or more, a few words are best</source>
+        <translation>Frase secreta: 12 caracteres ou mais, o melhor são algumas palavras</translation>
+    </message>
+    <message>
+        <source>The same passphrase again</source>
+        <translation>A mesma frase secreta de novo</translation>
+    </message>
+    <message>
+        <source>This is not the same.</source>
+        <translation>Não é a mesma.</translation>
+    </message>
+    <message>
+        <source>It locks your signing key on this phone. Nobody can recover it: if it is lost, you join again with a new key.</source>
+        <translation>Ela tranca sua chave de assinatura neste celular. Ninguém pode recuperá-la: se for perdida, entre de novo com uma chave nova.</translation>
+    </message>
+    <message>
+        <source>Make my key</source>
+        <translation>Criar minha chave</translation>
+    </message>
+</context>
+<context>
+    <name>JoiningPage</name>
+    <message>
+        <source>Join a yard</source>
+        <translation>Entrar em um pátio</translation>
+    </message>
+    <message>
+        <source>Code that asks to be let in</source>
+        <translation>Código que pede para entrar</translation>
+    </message>
+    <message>
+        <source>Your key begins with %1</source>
+        <translation>Sua chave começa com %1</translation>
+    </message>
+    <message>
+        <source>1. On the phone that has the yard&apos;s key, open Settings, People, &quot;Add somebody on their own phone&quot;, and read this code. It holds for a day.</source>
+        <translation>1. No telefone que tem a chave do pátio, abra Configurações, Pessoas, “Admitir alguém no próprio telefone” e leia este código. Ele vale um dia.</translation>
+    </message>
+    <message>
+        <source>2. Compare on both screens how the key begins. Then read the code that the other phone shows.</source>
+        <translation>2. Compare nas duas telas como a chave começa. Depois leia o código que o outro telefone mostra.</translation>
+    </message>
+    <message>
+        <source>Hold this phone over the yard&apos;s phone, so that the whole code is in the picture.</source>
+        <translation>Segure este telefone sobre o do pátio, com todo o código na imagem.</translation>
+    </message>
+    <message>
+        <source>Your passphrase, to make a new code</source>
+        <translation>Sua frase secreta, para criar um código novo</translation>
+    </message>
+    <message>
+        <source>Make a new code</source>
+        <translation>Criar um código novo</translation>
+    </message>
+    <message>
+        <source>Make a yard of my own instead</source>
+        <translation>Criar um pátio meu em vez disso</translation>
+    </message>
+    <message>
+        <source>The key that was made here is then removed. If it has been let in already, have it revoked.</source>
+        <translation>A chave criada aqui é então removida. Se já foi admitida, peça que a revoguem.</translation>
+    </message>
+    <message>
+        <source>Hold to remove the key</source>
+        <translation>Segure para remover a chave</translation>
+    </message>
+    <message>
+        <source>Keep the key</source>
+        <translation>Manter a chave</translation>
+    </message>
+    <message>
+        <source>Read the yard&apos;s code</source>
+        <translation>Ler o código do pátio</translation>
+    </message>
+    <message>
+        <source>Make the code</source>
+        <translation>Criar o código</translation>
+    </message>
+    <message>
+        <source>Show my code again</source>
+        <translation>Mostrar meu código de novo</translation>
     </message>
 </context>
 <context>
@@ -1392,6 +1561,10 @@
     <message>
         <source>Add a person</source>
         <translation>Incluir uma pessoa</translation>
+    </message>
+    <message>
+        <source>Add somebody on their own phone</source>
+        <translation>Admitir alguém no próprio telefone</translation>
     </message>
 </context>
 <context>
@@ -2554,6 +2727,17 @@
     <message>
         <source>Last time the app ended in a fault of its own. What was answered is kept: a job opens where it was. Under Settings you can save the log for whoever looks into it.</source>
         <translation>Da última vez, o aplicativo terminou por uma falha própria. O que foi respondido está guardado: um trabalho abre onde estava. Em Configurações você pode salvar o registro para quem for investigar.</translation>
+    </message>
+</context>
+<context>
+    <name>hingepin::mobile::Joiner</name>
+    <message>
+        <source>You are let in. The yard&apos;s lists did not fit in the code: they come with the next exchange, or as a file. Until then you can&apos;t sign on this phone.</source>
+        <translation>Você foi admitido. As listas do pátio não cabiam no código: elas vêm com a próxima troca, ou como arquivo. Até lá, você não pode assinar neste telefone.</translation>
+    </message>
+    <message>
+        <source>The yard&apos;s key is not on this phone. Let people in on the phone on which the yard was made.</source>
+        <translation>A chave do pátio não está neste telefone. Admita as pessoas no telefone em que o pátio foi criado.</translation>
     </message>
 </context>
 <context>

@@ -42,6 +42,12 @@ Page {
         },
         Press {
             Layout.fillWidth: true
+            text: qsTr("Join a yard")
+            note: qsTr("It is on another phone, whose owner lets you in")
+            onPressedFully: page.open("JoinPage", {})
+        },
+        Press {
+            Layout.fillWidth: true
             text: qsTr("Look round the demo yard")
             note: qsTr("Invented machines, people and records, to practise on")
             enabled: !App.busy

@@ -91,6 +91,12 @@ Page {
                 else
                     page.isAdding = true;
             }
+        },
+        Press {
+            Layout.fillWidth: true
+            visible: !App.demo && !page.isAdding
+            text: qsTr("Add somebody on their own phone")
+            onPressedFully: page.open("AdmitPage", {})
         }
     ]
 }
