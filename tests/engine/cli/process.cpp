@@ -81,6 +81,16 @@ std::string commandOf(const std::vector<std::string>& arguments) {
   return command;
 }
 
+/// The program as a process of its own, in an emulator where it is for another processor.
+ProcessResult startHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                            const ProcessOptions& options) {
+  std::vector<std::string> all;
+  for (const auto part : std::string_view(HINGEPIN_PROGRAM) | std::views::split('|'))
+    all.emplace_back(part.begin(), part.end());
+  all.insert(all.end(), arguments.begin(), arguments.end());
+  return runProgram(all.front(), {all.begin() + 1, all.end()}, folder, options);
+}
+
 bool onlyThread() {
   return std::ranges::distance(std::filesystem::directory_iterator("/proc/self/task")) == 1;
 }
@@ -90,8 +100,9 @@ bool onlyThread() {
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                           const ProcessOptions& options) {
   // A copy of a process has one thread, and what others had locked stays so.
-  if (!onlyThread()) return runProgram(HINGEPIN_PROGRAM, arguments, folder, options);
-  std::vector<char*> pointers = pointersOf(HINGEPIN_PROGRAM, arguments);
+  if (!onlyThread()) return startHingepin(arguments, folder, options);
+  const std::string name = "hingepin";
+  std::vector<char*> pointers = pointersOf(name, arguments);
   // To look for leaks takes longer than most commands: once for each way in which one ended.
   static std::set<std::pair<std::string, int>> looked_at;
   const std::string command = commandOf(arguments);
