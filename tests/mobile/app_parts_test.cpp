@@ -152,7 +152,7 @@ TEST(AppPartsTest, TheYardAndAUnitSayByWhatProofsAreJudged) {
   EXPECT_THAT(faultsOf(hand), ::testing::IsEmpty());
   hand.type(QStringLiteral("Largest error, up or down, %"), QStringLiteral("0"));
   hand.tap(QStringLiteral("Save"));
-  ASSERT_TRUE(hand.until([&] { return profiles.problem() != QStringLiteral("Type a number."); }, 5000));
+  ASSERT_TRUE(hand.until([&] { return profiles.problem() != QStringLiteral("Type a number."); }));
   EXPECT_EQ(problem(), QStringLiteral("/proof/tolerance/limit")) << "no limit at all";
   hand.type(QStringLiteral("Largest error, up or down, %"), QStringLiteral(".5"));
   hand.tap(QStringLiteral("○ When it is plain that its error is within the limit"));
@@ -163,9 +163,9 @@ TEST(AppPartsTest, TheYardAndAUnitSayByWhatProofsAreJudged) {
   hand.type(QStringLiteral("How sure, %"), {});
   QTest::keyClick(&hand.window(), Qt::Key_Backspace);
   hand.tap(QStringLiteral("Save"));
-  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Exchange with the office")); }, 5000));
+  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Exchange with the office")); }));
   profiles.openTerms({});
-  ASSERT_TRUE(hand.until([&] { return term("limit") == QStringLiteral("0.5"); }, 5000));
+  ASSERT_TRUE(hand.until([&] { return term("limit") == QStringLiteral("0.5"); }));
   EXPECT_EQ(term("of"), QStringLiteral("reference"));
   EXPECT_EQ(term("rule"), QStringLiteral("guarded"));
   EXPECT_EQ(term("confidence"), QStringLiteral("95"));
@@ -184,9 +184,9 @@ TEST(AppPartsTest, TheYardAndAUnitSayByWhatProofsAreJudged) {
   hand.type(QStringLiteral("Loads up to, kg"), QStringLiteral("5000"));
   hand.type(QStringLiteral("Largest error there, kg"), QStringLiteral("50"));
   hand.tap(QStringLiteral("Save"));
-  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Exchange with the office")); }, 5000));
+  ASSERT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Exchange with the office")); }));
   profiles.openTerms(QStringLiteral("L-27"));
-  ASSERT_TRUE(hand.until([&] { return term("scheme") == QStringLiteral("steps"); }, 5000));
+  ASSERT_TRUE(hand.until([&] { return term("scheme") == QStringLiteral("steps"); }));
   const QVariantList steps = profiles.terms().value(QStringLiteral("steps")).toList();
   ASSERT_EQ(steps.size(), 1);
   EXPECT_EQ(steps.constFirst().toMap().value(QStringLiteral("upTo")).toString(), QStringLiteral("5000"));

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 #include <QDir>
+#include <QPointer>
 #include <QQmlComponent>
 #include <QSettings>
 #include <QSignalSpy>
@@ -168,23 +169,29 @@ void Hand::press(QQuickItem* item) {
   QTest::touchEvent(window_, device).press(1, at);
   // Held until it counts.
   if (pressed) {
-    EXPECT_TRUE(until([&] { return !pressed->isEmpty(); }, 10000));
+    EXPECT_TRUE(until([&] { return !pressed->isEmpty(); }));
   }
   QTest::touchEvent(window_, device).release(1, at);
   ++effort_.taps;
 }
 
 void Hand::tap(const QString& text) {
-  QQuickItem* item = nullptr;
-  if (!until([&] {
-        // Lists are made anew while the app says that it works.
-        item = models_->app.busy() ? nullptr : find(text);
-        return item != nullptr && item->isEnabled() && item->property("settled").toBool();
-      })) {
-    FAIL() << "\"" << text.toStdString()
-           << "\" can't be pressed; on the screen: " << everything().toStdString();
-  }
-  show(item);
+  QPointer<QQuickItem> item;
+  const auto can_be_pressed = [&] {
+    // Lists are made anew while the app says that it works.
+    return item && !models_->app.busy() && item->isEnabled() && item->property("settled").toBool();
+  };
+  // While it is brought into view it may be made anew too.
+  do {
+    if (!until([&] {
+          item = find(text);
+          return can_be_pressed();
+        })) {
+      FAIL() << "\"" << text.toStdString()
+             << "\" can't be pressed; on the screen: " << everything().toStdString();
+    }
+    show(item);
+  } while (!can_be_pressed());
   press(item);
   wait(5);
 }
@@ -208,7 +215,7 @@ void Hand::type(const QString& label, const QString& text) {
   });
   show(input);
   press(input);
-  until([&] { return input->hasFocus(); }, 2000);
+  EXPECT_TRUE(until([&] { return input->hasFocus(); })) << label.toStdString();
   keys(text);
 }
 

@@ -318,7 +318,7 @@ bool Person::step() {
   Effort& sum = spent[view.ask == QLatin1String("answer") ? view.kind : view.ask];
   sum.taps += hand_.effort().taps - effort.taps;
   sum.keys += hand_.effort().keys - effort.keys;
-  if (!hand_.until([&] { return turn() != before && !isBusy(); }, 15000)) {
+  if (!hand_.until([&] { return turn() != before && !isBusy(); })) {
     ADD_FAILURE() << "nothing came after " << view.ask.toStdString() << " of " << about
                   << "; on the screen: " << hand_.everything().toStdString();
     return false;

@@ -369,8 +369,7 @@ TEST(ScreensTest, EveryStepOfAJobIsWhole) {
           panel.name.startsWith(QLatin1String("answer-pass-log"))) {
         hand.app().live.open(QStringLiteral("practice"));
         hand.until(
-            [&] { return hand.app().live.property("machine").toMap().contains(QStringLiteral("hingePin")); },
-            5000);
+            [&] { return hand.app().live.property("machine").toMap().contains(QStringLiteral("hingePin")); });
         hand.wait(100);
         screens.check(QStringLiteral("Job-") + panel.name + QStringLiteral("-live"));
         hand.app().live.open(QStringLiteral("none"));

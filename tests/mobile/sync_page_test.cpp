@@ -82,7 +82,7 @@ TEST(SyncPageTest, AShareIsSetUpInAMinuteAndSaysWhatWaitsAndWhy) {
 
   // Who comes next has it only by their own passphrase.
   hand.app().app.lock();
-  EXPECT_TRUE(hand.until([&] { return !syncer.canBegin(); }, 5000));
+  EXPECT_TRUE(hand.until([&] { return !syncer.canBegin(); }));
 }
 
 }  // namespace

@@ -198,7 +198,7 @@ TEST(OtherPhoneProcessTest, DISABLED_JoinsTheYardAndConfirmsWhatItIsAsked) {
   holdOver(hand, QImage(asking), 1, [&] { return !confirmer.property("asked").toMap().isEmpty(); });
   for (const char* words : {"L-27", "Lockout and clear zone", "Second person: look at isolator",
                             "Ada Example asks", "Go to the machine and look for yourself"})
-    EXPECT_TRUE(hand.until([&] { return hand.shows(QString::fromLatin1(words)); }, 5000))
+    EXPECT_TRUE(hand.until([&] { return hand.shows(QString::fromLatin1(words)); }))
         << words << " is not among " << hand.everything().toStdString();
   expectWhole(hand, QStringLiteral("asked"));
   hand.tap(QStringLiteral("I confirm it"));
