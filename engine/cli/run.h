@@ -3,8 +3,8 @@
 
 namespace hingepin::cli {
 
-/// The program `hingepin`, once in a process: sets how the process takes SIGPIPE and characters. `arguments`
-/// as `main` gets them. @return the exit status
+/// The program `hingepin`: sets how the process takes SIGPIPE and characters. `arguments` as `main` gets
+/// them. @return the exit status
 int run(int argument_count, char** arguments);
 
 }  // namespace hingepin::cli

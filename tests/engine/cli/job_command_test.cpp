@@ -98,7 +98,7 @@ TEST(JobCommandTest, AKilledProgramLosesNothingThatWasDone) {
     begun[index] = std::regex_replace(begun[index], std::regex(R"(^\{)"), R"({"after":"0 s",)");
   }
   place.writeScript("slow.jsonl", begun, header);
-  const ProcessResult killed = place.run({"jobs", "run", "slow.jsonl"}, 3);
+  const ProcessResult killed = place.runAndKill({"jobs", "run", "slow.jsonl"}, 3);
   EXPECT_EQ(killed.signal, SIGKILL);
   const std::string where = place.done({"jobs", "show", place.runningJob()});
   const auto awaited = nlohmann::json::parse(lines[4]);

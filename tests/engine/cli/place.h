@@ -35,9 +35,11 @@ class Place {
     done({"attachments", "put", (files / "attachment.json").string()});
   }
   [[nodiscard]] const std::filesystem::path& path() const { return folder_.path(); }
-  [[nodiscard]] ProcessResult run(std::vector<std::string> arguments, int most_seconds = 60) const {
-    arguments.insert(arguments.end(), {"--store", "store", "--passphrase-file", "passphrase"});
-    return runHingepin(arguments, path(), {.most_seconds = most_seconds});
+  [[nodiscard]] ProcessResult run(const std::vector<std::string>& arguments) const {
+    return runHingepin(here(arguments), path());
+  }
+  [[nodiscard]] ProcessResult runAndKill(const std::vector<std::string>& arguments, int after_s) const {
+    return startHingepin(here(arguments), path(), {.most_seconds = after_s});
   }
   std::string done(const std::vector<std::string>& arguments) const {
     const ProcessResult result = run(arguments);
@@ -74,6 +76,11 @@ class Place {
   }
 
  private:
+  static std::vector<std::string> here(std::vector<std::string> arguments) {
+    arguments.insert(arguments.end(), {"--store", "store", "--passphrase-file", "passphrase"});
+    return arguments;
+  }
+
   TemporaryFolder folder_;
 };
 

@@ -6,30 +6,23 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <chrono>
 #include <csignal>
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
 #include <functional>
+#include <iostream>
 #include <ranges>
-#include <set>
 #include <sstream>
 #include <thread>
 #include <utility>
-
-#ifdef __SANITIZE_ADDRESS__
-#include <sanitizer/lsan_interface.h>
-#endif
 
 #include "engine/cli/run.h"
 
 namespace hingepin::cli {
 
 namespace {
-
-constexpr int kLeaked = 23;  // as the sanitizer itself ends a program
 
 /// `then` runs in the new process, in its folder, with its streams; it must not return.
 ProcessResult runChild(const std::function<void()>& then, const std::filesystem::path& folder,
@@ -73,49 +66,57 @@ std::vector<char*> pointersOf(const std::string& program, const std::vector<std:
   return pointers;
 }
 
-/// The command and, where it has several, which; help is one, whatever it is about.
-std::string commandOf(const std::vector<std::string>& arguments) {
-  if (std::ranges::find(arguments, "--help") != arguments.end()) return "help";
-  std::string command;
-  for (std::size_t i = 0; i < std::min<std::size_t>(2, arguments.size()); ++i) command += arguments[i] + " ";
-  return command;
-}
+/// Where a stream of this process goes, until the end.
+class Redirected {
+ public:
+  Redirected(int stream, const std::string& path) : stream_(stream), before_(::dup(stream)) {
+    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT, 0600);
+    ::dup2(file, stream_);
+    ::close(file);
+  }
+  ~Redirected() {
+    ::dup2(before_, stream_);
+    ::close(before_);
+  }
+  Redirected(const Redirected&) = delete;
+  Redirected& operator=(const Redirected&) = delete;
 
-/// The program as a process of its own, in an emulator where it is for another processor.
-ProcessResult startHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
-                            const ProcessOptions& options) {
-  std::vector<std::string> all;
-  for (const auto part : std::string_view(HINGEPIN_PROGRAM) | std::views::split('|'))
-    all.emplace_back(part.begin(), part.end());
-  all.insert(all.end(), arguments.begin(), arguments.end());
-  return runProgram(all.front(), {all.begin() + 1, all.end()}, folder, options);
-}
-
-bool onlyThread() {
-  return std::ranges::distance(std::filesystem::directory_iterator("/proc/self/task")) == 1;
-}
+ private:
+  int stream_;
+  int before_;
+};
 
 }  // namespace
 
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                           const ProcessOptions& options) {
-  // A copy of a process has one thread, and what others had locked stays so.
-  if (!onlyThread()) return startHingepin(arguments, folder, options);
+  const TemporaryFolder streams;
+  const std::string output =
+      options.output_path.empty() ? (streams.path() / "out").string() : options.output_path;
+  const std::string diagnostics = (streams.path() / "err").string();
   const std::string name = "hingepin";
   std::vector<char*> pointers = pointersOf(name, arguments);
-  // To look for leaks takes longer than most commands: once for each way in which one ended.
-  static std::set<std::pair<std::string, int>> looked_at;
-  const std::string command = commandOf(arguments);
-  const auto program = [&] {
-    int status = run(static_cast<int>(pointers.size()) - 1, pointers.data());
-#ifdef __SANITIZE_ADDRESS__
-    if (!looked_at.contains({command, status}) && __lsan_do_recoverable_leak_check() != 0) status = kLeaked;
-#endif
+  const std::filesystem::path before = std::filesystem::current_path();
+  const auto flush = [] {
+    std::cout.flush();
     std::fflush(nullptr);
-    ::_exit(status);  // not what this process would clear up at its own end
   };
-  ProcessResult result = runChild(program, folder, options);
-  looked_at.emplace(command, result.status);
+  ProcessResult result;
+  flush();
+  {
+    const Redirected out(STDOUT_FILENO, output);
+    const Redirected err(STDERR_FILENO, diagnostics);
+    std::filesystem::current_path(folder);
+    ::setenv("LC_ALL", options.locale, 1);
+    result.status = run(static_cast<int>(pointers.size()) - 1, pointers.data());
+    flush();
+  }
+  // What could not be written is not the next command's.
+  std::cout.clear();
+  std::clearerr(stdout);
+  std::filesystem::current_path(before);
+  if (options.output_path.empty()) result.output = readText(output);
+  result.diagnostics = readText(diagnostics);
   return result;
 }
 
@@ -123,6 +124,15 @@ ProcessResult runProgram(const std::string& program, const std::vector<std::stri
                          const std::filesystem::path& folder, const ProcessOptions& options) {
   const std::vector<char*> pointers = pointersOf(program, arguments);
   return runChild([&] { ::execvp(program.c_str(), pointers.data()); }, folder, options);
+}
+
+ProcessResult startHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                            const ProcessOptions& options) {
+  std::vector<std::string> all;
+  for (const auto part : std::string_view(HINGEPIN_PROGRAM) | std::views::split('|'))
+    all.emplace_back(part.begin(), part.end());
+  all.insert(all.end(), arguments.begin(), arguments.end());
+  return runProgram(all.front(), {all.begin() + 1, all.end()}, folder, options);
 }
 
 TemporaryFolder::TemporaryFolder() {

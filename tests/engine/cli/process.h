@@ -17,18 +17,21 @@ struct ProcessResult {
 struct ProcessOptions {
   std::string output_path{};       ///< where standard output goes instead of the result, such as /dev/full
   const char* locale = "C.UTF-8";  ///< that the program finds itself in
-  int most_seconds = 20;           ///< then it is ended
+  int most_seconds = 20;           ///< then a process of its own is ended
 };
 
 /// Runs a program with these arguments in a folder.
 ProcessResult runProgram(const std::string& program, const std::vector<std::string>& arguments,
                          const std::filesystem::path& folder, const ProcessOptions& options = {});
 
-/// The same of `hingepin`, in a process that begins as a copy of this one: loading the program anew costs
-/// more than most of what it is asked, by far with the sanitizers. Leaks are looked for the first time that a
-/// command ends with a status.
+/// The same of `hingepin`, in this very process: loading the program anew, or copying this one, costs more
+/// than most of what it is asked, by far with the sanitizers. The limit of time is that of the test.
 ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                           const ProcessOptions& options = {});
+
+/// The same as a process of its own, which can be killed; in an emulator where it is for another processor.
+ProcessResult startHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                            const ProcessOptions& options);
 
 /// A folder of its own that is removed at the end.
 class TemporaryFolder {

@@ -23,7 +23,7 @@ class SyncCommandTest : public ::testing::Test {
   void SetUp() override { writeText(folder.path() / "passphrase", "seven brave otters hum\n"); }
   [[nodiscard]] ProcessResult run(const std::string& store, std::vector<std::string> arguments) const {
     arguments.insert(arguments.end(), {"--store", store, "--passphrase-file", "passphrase"});
-    return runHingepin(arguments, folder.path(), {.most_seconds = 60});
+    return runHingepin(arguments, folder.path());
   }
 };
 

@@ -86,7 +86,7 @@ class YardByCommand {
 
   [[nodiscard]] ProcessResult run(Texts arguments) const {
     arguments.insert(arguments.end(), {"--store", "store", "--passphrase-file", "passphrase"});
-    return runHingepin(arguments, path(), {.most_seconds = 200});
+    return runHingepin(arguments, path());
   }
   /// Runs what must succeed. @return what it printed
   std::string done(const Texts& arguments) const {
