@@ -27,31 +27,37 @@ App* the_app = nullptr;
 constexpr const char* kDemoPassphrase = "practice yard, all invented";
 
 struct KeyFile {
-  std::string name;
+  std::string name;  ///< of the file; "" where the key is on another phone
   std::string id;
   std::vector<std::string> roles;
   std::string shown;  ///< the name that the store keeps for it
 };
 
-/// The keys of a folder with the roles that the yard gives them now; the yard's own key is no person's.
+/// The keys of a folder with the roles that the yard gives them now, then those that may sign on phones of
+/// their own; the yard's own key is no person's.
 Expected<std::vector<KeyFile>> peopleOf(const folder::Folder& folder, std::int64_t utc_ms) {
   const auto keys = folder::keysOf(folder);
   if (!keys) return std::unexpected(keys.error());
   const auto signers = session::signersOf(folder.store);
   const auto names = session::namesOf(folder.store);
   std::vector<KeyFile> people;
+  const auto add = [&](const std::string& file, const records::PublicKey& key) -> KeyFile& {
+    people.push_back({.name = file, .id = records::thumbprint(key), .roles = {}, .shown = {}});
+    if (names && names->contains(people.back().id)) people.back().shown = names->at(people.back().id);
+    return people.back();
+  };
   for (const folder::NamedKey& key : *keys) {
-    if (key.name == kYardKey) continue;
-    KeyFile person{.name = key.name, .id = records::thumbprint(key.key), .roles = {}, .shown = {}};
-    if (names && names->contains(person.id)) person.shown = names->at(person.id);
-    if (signers && signers->list) {
-      for (const records::Signer& signer : signers->list->signers) {
-        const bool holds = signer.key == key.key && signer.valid_from_utc_ms <= utc_ms &&
-                           (!signer.valid_until_utc_ms || utc_ms < *signer.valid_until_utc_ms);
-        if (holds) person.roles.push_back(signer.role);
-      }
+    if (key.name != kYardKey) add(key.name, key.key);
+  }
+  if (!signers || !signers->list) return people;
+  for (const records::Signer& signer : signers->list->signers) {
+    if (utc_ms < signer.valid_from_utc_ms ||
+        (signer.valid_until_utc_ms && utc_ms >= *signer.valid_until_utc_ms)) {
+      continue;
     }
-    people.push_back(std::move(person));
+    const auto known = std::ranges::find(people, records::thumbprint(signer.key), &KeyFile::id);
+    KeyFile& person = known == people.end() ? add("", signer.key) : *known;
+    person.roles.push_back(signer.role);
   }
   return people;
 }
@@ -88,15 +94,18 @@ std::vector<records::Signer> signersFor(const records::PublicKey& key, const QSt
   return signers;
 }
 
-QVariantList listed(const std::vector<KeyFile>& people) {
+/// @param here whether those whose key is on this phone, else the others
+QVariantList listed(const std::vector<KeyFile>& people, bool here) {
   QVariantList list;
   for (const KeyFile& person : people) {
+    if (person.name.empty() == here) continue;
     QStringList roles;
     for (const std::string& role : person.roles) roles.append(qt(role));
     const QString id = qt(person.id);
+    const QString otherwise = here ? qt(person.name) : id.left(8);
     list.append(QVariantMap{{QStringLiteral("key"), qt(person.name)},
                             {QStringLiteral("id"), id},
-                            {QStringLiteral("name"), qt(person.shown.empty() ? person.name : person.shown)},
+                            {QStringLiteral("name"), person.shown.empty() ? otherwise : qt(person.shown)},
                             {QStringLiteral("roles"), roles}});
   }
   return list;
@@ -303,7 +312,8 @@ void App::openYard(bool demo) {
           setState(Broken);
           return;
         }
-        people_ = listed(opened->people);
+        people_ = listed(opened->people, true);
+        people_elsewhere_ = listed(opened->people, false);
         Q_EMIT peopleChanged();
         if (opened->has_yard) {
           setState(people_.isEmpty() ? KeysLost : Locked);
@@ -418,7 +428,8 @@ void App::beginJoining(const QString& name, const QString& passphrase) {
           return;
         }
         settings_.setValue(QStringLiteral("open"), QStringLiteral("yard"));
-        people_ = listed(*people);
+        people_ = listed(*people, true);
+        people_elsewhere_ = listed(*people, false);
         Q_EMIT peopleChanged();
         setState(Joining);
       });
@@ -438,6 +449,7 @@ void App::giveUpJoining() {
           return;
         }
         people_.clear();
+        people_elsewhere_.clear();
         Q_EMIT peopleChanged();
         leaveYard();
       });
@@ -464,7 +476,8 @@ void App::joined() {
           tell(in.error());
           return;
         }
-        people_ = listed(in->people);
+        people_ = listed(in->people, true);
+        people_elsewhere_ = listed(in->people, false);
         Q_EMIT peopleChanged();
         if (!in->open) {
           setState(Locked);
@@ -512,7 +525,8 @@ void App::readPeople() {
       this, [utc_ms = backend_.now().utc_ms](Desk& desk) { return peopleOf(*desk.folder, utc_ms); },
       [this](const Expected<std::vector<KeyFile>>& people) {
         if (!people) return;
-        people_ = listed(*people);
+        people_ = listed(*people, true);
+        people_elsewhere_ = listed(*people, false);
         Q_EMIT peopleChanged();
       });
 }

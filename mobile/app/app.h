@@ -50,6 +50,8 @@ class App : public QObject {
   Q_PROPERTY(QString role READ role NOTIFY personChanged)
   Q_PROPERTY(QStringList roles MEMBER roles_ NOTIFY personChanged)
   Q_PROPERTY(QVariantList people MEMBER people_ NOTIFY peopleChanged)
+  /// Who may sign with a key on a phone of their own.
+  Q_PROPERTY(QVariantList peopleElsewhere MEMBER people_elsewhere_ NOTIFY peopleChanged)
   Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY languageChanged)
   Q_PROPERTY(QStringList languages READ languages CONSTANT)
   Q_PROPERTY(bool rightToLeft READ rightToLeft NOTIFY languageChanged)
@@ -148,6 +150,9 @@ class App : public QObject {
   Q_INVOKABLE QString date(double utc_ms) const;
   Q_INVOKABLE QString dateAndTime(double utc_ms) const;
 
+  /// Reads again who may sign.
+  void readPeople();
+
  Q_SIGNALS:
   void stateChanged();
   void busyChanged();
@@ -163,7 +168,6 @@ class App : public QObject {
  private:
   void openYard(bool demo);
   void setState(State state);
-  void readPeople();
   void enter(const QString& key_name, const QString& key, const QStringList& roles);
   void speakLanguage();
 
@@ -180,6 +184,7 @@ class App : public QObject {
   QString role_;
   QStringList roles_;
   QVariantList people_;
+  QVariantList people_elsewhere_;
   QString language_;
   bool us_units_ = false;
   Look look_ = Day;

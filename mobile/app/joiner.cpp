@@ -145,6 +145,7 @@ void Joiner::letIn(const QString& role, const QString& yard_passphrase) {
         if (let_in) {
           admission_ = qt(let_in->code);
           has_lists_ = let_in->has_lists;
+          app_.readPeople();
           say({});
         } else if (let_in.error().message.code == "key-not-here") {
           say(tr(

@@ -296,7 +296,7 @@ TEST(TwoPhonesTest, TheSafetyLeadJoinsAndConfirmsOnTheirOwnPhoneFromScreenToCame
   holdOver(hand, QImage(joining), 6, isAsked);
   ASSERT_TRUE(isAsked());
   for (const char* words : {"Bo Sample", "Their key begins with", "Let in only who stands before you"})
-    EXPECT_TRUE(hand.until([&] { return hand.shows(QString::fromLatin1(words)); }, 5000))
+    EXPECT_TRUE(hand.until([&] { return hand.shows(QString::fromLatin1(words)); }))
         << words << " is not among " << hand.everything().toStdString();
   expectWhole(hand, QStringLiteral("admitting"));
   hand.tap(QStringLiteral("Safety lead"));
@@ -313,6 +313,14 @@ TEST(TwoPhonesTest, TheSafetyLeadJoinsAndConfirmsOnTheirOwnPhoneFromScreenToCame
   expectWhole(hand, QStringLiteral("admitted"));
   handOver(hand.grab(), scratch.filePath(QStringLiteral("admit.png")));
   hand.tap(QStringLiteral("The other phone has read it"));
+  hand.tap(QStringLiteral("Settings"));
+  hand.tap(QStringLiteral("People who may sign"));
+  EXPECT_TRUE(hand.until([&] { return hand.shows(QStringLiteral("Signs on their own phone")); }))
+      << hand.everything().toStdString();
+  EXPECT_TRUE(hand.shows(QStringLiteral("Bo Sample")));
+  expectWhole(hand, QStringLiteral("people"));
+  hand.tap(QStringLiteral("←"));
+  hand.tap(QStringLiteral("←"));
 
   worker.readPlan(QStringLiteral("lockout"));
   worker.begin(QStringLiteral("Lockout and clear zone"), QStringLiteral("Boom down"));

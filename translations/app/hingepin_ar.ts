@@ -1582,6 +1582,10 @@
         <source>Add somebody on their own phone</source>
         <translation>أضف أحدًا على هاتفه</translation>
     </message>
+    <message>
+        <source>Signs on their own phone</source>
+        <translation>يوقّع على هاتفه</translation>
+    </message>
 </context>
 <context>
     <name>Plot</name>

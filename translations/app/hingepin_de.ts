@@ -1566,6 +1566,10 @@
         <source>Add somebody on their own phone</source>
         <translation>Jemanden auf eigenem Telefon aufnehmen</translation>
     </message>
+    <message>
+        <source>Signs on their own phone</source>
+        <translation>Unterschreibt auf dem eigenen Telefon</translation>
+    </message>
 </context>
 <context>
     <name>Plot</name>

@@ -1566,6 +1566,10 @@
         <source>Add somebody on their own phone</source>
         <translation>Admitir a alguien en su propio teléfono</translation>
     </message>
+    <message>
+        <source>Signs on their own phone</source>
+        <translation>Firma en su propio teléfono</translation>
+    </message>
 </context>
 <context>
     <name>Plot</name>

@@ -1566,6 +1566,10 @@
         <source>Add somebody on their own phone</source>
         <translation>Admettre quelqu’un sur son propre téléphone</translation>
     </message>
+    <message>
+        <source>Signs on their own phone</source>
+        <translation>Signe sur son propre téléphone</translation>
+    </message>
 </context>
 <context>
     <name>Plot</name>

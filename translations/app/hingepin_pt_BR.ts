@@ -1566,6 +1566,10 @@
         <source>Add somebody on their own phone</source>
         <translation>Admitir alguém no próprio telefone</translation>
     </message>
+    <message>
+        <source>Signs on their own phone</source>
+        <translation>Assina no próprio telefone</translation>
+    </message>
 </context>
 <context>
     <name>Plot</name>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Who may sign on this phone. Adding somebody takes the yard's passphrase and one of their own.
+// Who may sign, on this phone and on their own. Adding somebody takes the yard's passphrase and one of their own.
 import QtQuick
 import QtQuick.Layouts
 import Hingepin
@@ -17,7 +17,7 @@ Page {
         }
     }
     Repeater {
-        model: App.people
+        model: App.people.concat(App.peopleElsewhere)
         Card {
             id: person
             required property var modelData
@@ -29,6 +29,11 @@ Page {
             BodyText {
                 Layout.fillWidth: true
                 text: person.modelData.roles.length > 0 ? person.modelData.roles.map(role => App.roleName(role)).join(", ") : qsTr("May not sign any more")
+            }
+            BodyText {
+                Layout.fillWidth: true
+                visible: person.modelData.key.length === 0
+                text: qsTr("Signs on their own phone")
             }
             BodyText {
                 Layout.fillWidth: true
