@@ -13,6 +13,7 @@
 
 #include "engine/session/certificate.h"
 #include "tests/engine/certificate/example.h"
+#include "tests/engine/cli/process.h"
 
 namespace hingepin::certificate {
 namespace {
@@ -60,7 +61,7 @@ fs::path schemas() { return fs::path(HINGEPIN_SOURCE_DIR) / "../shared/reference
 /// Source of the schemas: Physikalisch-Technische Bundesanstalt, DCC 3.2.1 and D-SI 2.1.0.
 std::string faultsOf(const std::string& xml) {
   const File file(xml);
-  return runOf("XML_CATALOG_FILES='" + (schemas() / "catalog.xml").string() +
+  return runOf("env '" + cli::xmlCatalogSetting(schemas() / "catalog.xml") +
                "' xmllint --nonet --noout --schema '" + (schemas() / "dcc_3.2.1.xsd").string() + "' '" +
                file.path() + "' 2>&1");
 }

@@ -135,6 +135,12 @@ ProcessResult startHingepin(const std::vector<std::string>& arguments, const std
   return runProgram(all.front(), {all.begin() + 1, all.end()}, folder, options);
 }
 
+std::string xmlCatalogSetting(const std::filesystem::path& catalog) {
+  std::string setting = "XML_CATALOG_FILES=";
+  for (const char c : catalog.string()) setting += c == ' ' ? "%20" : std::string(1, c);
+  return setting;
+}
+
 TemporaryFolder::TemporaryFolder() {
   std::string name = (std::filesystem::temp_directory_path() / "hingepin-test-XXXXXX").string();
   path_ = ::mkdtemp(name.data());

@@ -33,6 +33,10 @@ ProcessResult runHingepin(const std::vector<std::string>& arguments, const std::
 ProcessResult startHingepin(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
                             const ProcessOptions& options);
 
+/// The setting by which xmllint finds a catalogue of schemas: a list that blanks part, so those of its path
+/// are escaped.
+[[nodiscard]] std::string xmlCatalogSetting(const std::filesystem::path& catalog);
+
 /// A folder of its own that is removed at the end.
 class TemporaryFolder {
  public:

@@ -804,7 +804,7 @@ TEST(CertificateTest, EachRecordsDccFitsThePublishedSchemaInEveryLanguage) {
   if (!fs::exists(schemas / "dcc_3.2.1.xsd"))
     GTEST_SKIP() << "not checked: the published schema " << (schemas / "dcc_3.2.1.xsd") << " is not there";
   const cli::TemporaryFolder folder;
-  std::vector<std::string> arguments = {"XML_CATALOG_FILES=" + (schemas / "catalog.xml").string(),
+  std::vector<std::string> arguments = {cli::xmlCatalogSetting(schemas / "catalog.xml"),
                                         "xmllint",
                                         "--nonet",
                                         "--noout",
