@@ -287,7 +287,7 @@ Expected<LetIn> letIn(store::Store& store, const records::SecretKey& yard_key, s
                       .root = chain->front().name,
                       .yard_key = yard_key.publicKey(),
                       .role = std::string(role)};
-  const LetIn bare{.code = codeOfAdmission(admission, yard_key)};
+  LetIn bare{.code = codeOfAdmission(admission, yard_key)};
   // A list that another key sealed too has no place in a code.
   const bool fits = std::ranges::all_of(*chain, [&](const records::SealedSigners& list) {
     const records::Sealed sealed = records::readSealed(list.text).value_or(records::Sealed{});
