@@ -17,7 +17,7 @@ Page {
         }
     }
     Repeater {
-        model: App.people.concat(App.peopleElsewhere)
+        model: [...App.people, ...App.peopleElsewhere]
         Card {
             id: person
             required property var modelData
