@@ -62,9 +62,11 @@ QQuickItem* lookedAt(Hand& hand) {
 }
 
 /// The first word of a language that is wider than its place, so that it breaks where no syllable ends. A key
-/// of letters and digits may.
+/// of letters and digits may, and the 22 of an epoch, which have capitals within also where they are all
+/// letters.
 QString brokenWordOf(QQuickItem* item, QString text) {
-  static const QRegularExpression key(QStringLiteral("[A-Za-z0-9_-]{43}"));
+  static const QRegularExpression key(QStringLiteral(
+      "[A-Za-z0-9_-]{43}|(?<![A-Za-z0-9_-])(?=[A-Za-z0-9_-]*[a-z][A-Z])[A-Za-z0-9_-]{22}(?![A-Za-z0-9_-])"));
   static const QRegularExpression words(
       QStringLiteral("(?<![\\p{L}\\p{N}_.-])\\p{L}{4,}(?![\\p{L}\\p{N}_])"));
   if (item->width() <= 0 || item->property("fontSizeMode").toInt() != 0) return {};
