@@ -54,6 +54,17 @@ std::string hashNameOf(std::string_view digest) {
   return records::hexadecimal(records::fromBase64Url(digest).value_or(""));
 }
 
+void CodeWalk::format(const JsonNode& node, std::string_view wanted) {
+  const std::string found = text(node, "format", [](std::string_view) { return true; }, "");
+  if (found != wanted)
+    keep(node.error("json-value-unexpected", {{"text", excerpt(found)}, {"expected", std::string(wanted)}}));
+}
+
+std::string CodeWalk::text(const JsonNode& node, std::string_view member, bool (*accepts)(std::string_view),
+                           std::string_view expected) {
+  return taken(records::stringAt(node, member, accepts, expected));
+}
+
 std::string canonical(const JsonValue& value) { return records::canonicalJson(value).value_or(""); }
 
 }  // namespace hingepin::session

@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "engine/base/error.h"
+#include "engine/base/json_walk.h"
 #include "engine/base/strict_json.h"
 
 /// What two phones show each other's cameras: a prefix, then Base45 (RFC 9285). For the sources of this area.
@@ -34,5 +35,14 @@ inline constexpr std::size_t kSignatureBytes = 64;
 
 /// REQUIRES: whole numbers and UTF-8, as all that was read has them.
 [[nodiscard]] std::string canonical(const JsonValue& value);
+
+/// What is read of a phone that may send anything.
+class CodeWalk : public JsonWalk {
+ public:
+  void format(const JsonNode& node, std::string_view wanted);
+  /// @param expected what `accepts` stands for, for whoever reads the error
+  std::string text(const JsonNode& node, std::string_view member, bool (*accepts)(std::string_view),
+                   std::string_view expected);
+};
 
 }  // namespace hingepin::session

@@ -64,8 +64,7 @@ JsonValue jsonOf(const Asked& asked) {
   return jsonObject(std::move(members));
 }
 
-/// What is read of a phone that may send anything.
-class CodeReader : public JsonWalk {
+class CodeReader : public CodeWalk {
  public:
   Asked asked(const JsonNode& node) {
     Asked asked;
@@ -116,16 +115,6 @@ class CodeReader : public JsonWalk {
     read.role = text(node, "role", records::isLabel, "a role such as technician");
     read.device = name(node, "device");
     read.utc_ms = integer(node, "utc_ms");
-  }
-  void format(const JsonNode& node, std::string_view wanted) {
-    const std::string found = text(node, "format", [](std::string_view) { return true; }, "");
-    if (found != wanted)
-      keep(
-          node.error("json-value-unexpected", {{"text", excerpt(found)}, {"expected", std::string(wanted)}}));
-  }
-  std::string text(const JsonNode& node, std::string_view key, bool (*accepts)(std::string_view),
-                   std::string_view expected) {
-    return taken(records::stringAt(node, key, accepts, expected));
   }
 
  private:

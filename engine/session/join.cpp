@@ -90,20 +90,8 @@ std::optional<std::string> unpacked(std::string_view& bytes) {
   return text;
 }
 
-class JoinReader : public JsonWalk {
+class JoinReader : public CodeWalk {
  public:
-  void format(const JsonNode& node, std::string_view wanted) {
-    if (const std::string found = text(
-            node, "format", [](std::string_view) { return true; }, "");
-        found != wanted) {
-      keep(
-          node.error("json-value-unexpected", {{"text", excerpt(found)}, {"expected", std::string(wanted)}}));
-    }
-  }
-  std::string text(const JsonNode& node, std::string_view member, bool (*accepts)(std::string_view),
-                   std::string_view expected) {
-    return taken(records::stringAt(node, member, accepts, expected));
-  }
   records::PublicKey key(const JsonNode& node) {
     if (const Expected<records::PublicKey> read = records::readPublicKey(taken(node.string()))) return *read;
     keep(node.error("json-value-unexpected", {{"expected", "an Ed25519 public key in base64url"}}));
