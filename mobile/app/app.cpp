@@ -10,6 +10,8 @@
 #include <QRegularExpression>
 #include <algorithm>
 #include <optional>
+#include <tuple>
+#include <utility>
 
 #include "engine/records/keys.h"
 #include "engine/session/demo_yard.h"
@@ -51,11 +53,14 @@ Expected<std::vector<KeyFile>> peopleOf(const folder::Folder& folder, std::int64
   }
   if (!signers || !signers->list) return people;
   for (const records::Signer& signer : signers->list->signers) {
-    if (utc_ms < signer.valid_from_utc_ms ||
+    const std::string id = records::thumbprint(signer.key);
+    const bool is_revoked = std::ranges::find(signers->list->revocations, id, &records::Revocation::key) !=
+                            signers->list->revocations.end();
+    if (is_revoked || utc_ms < signer.valid_from_utc_ms ||
         (signer.valid_until_utc_ms && utc_ms >= *signer.valid_until_utc_ms)) {
       continue;
     }
-    const auto known = std::ranges::find(people, records::thumbprint(signer.key), &KeyFile::id);
+    const auto known = std::ranges::find(people, id, &KeyFile::id);
     KeyFile& person = known == people.end() ? add("", signer.key) : *known;
     person.roles.push_back(signer.role);
   }
@@ -94,21 +99,22 @@ std::vector<records::Signer> signersFor(const records::PublicKey& key, const QSt
   return signers;
 }
 
-/// @param here whether those whose key is on this phone, else the others
-QVariantList listed(const std::vector<KeyFile>& people, bool here) {
-  QVariantList list;
+/// Those whose key is on this phone, and the others.
+std::pair<QVariantList, QVariantList> listed(const std::vector<KeyFile>& people) {
+  QVariantList here;
+  QVariantList elsewhere;
   for (const KeyFile& person : people) {
-    if (person.name.empty() == here) continue;
     QStringList roles;
     for (const std::string& role : person.roles) roles.append(qt(role));
     const QString id = qt(person.id);
-    const QString otherwise = here ? qt(person.name) : id.left(8);
-    list.append(QVariantMap{{QStringLiteral("key"), qt(person.name)},
+    const QString otherwise = person.name.empty() ? id.left(8) : qt(person.name);
+    (person.name.empty() ? elsewhere : here)
+        .append(QVariantMap{{QStringLiteral("key"), qt(person.name)},
                             {QStringLiteral("id"), id},
                             {QStringLiteral("name"), person.shown.empty() ? otherwise : qt(person.shown)},
                             {QStringLiteral("roles"), roles}});
   }
-  return list;
+  return {here, elsewhere};
 }
 
 }  // namespace
@@ -312,8 +318,7 @@ void App::openYard(bool demo) {
           setState(Broken);
           return;
         }
-        people_ = listed(opened->people, true);
-        people_elsewhere_ = listed(opened->people, false);
+        std::tie(people_, people_elsewhere_) = listed(opened->people);
         Q_EMIT peopleChanged();
         if (opened->has_yard) {
           setState(people_.isEmpty() ? KeysLost : Locked);
@@ -428,8 +433,7 @@ void App::beginJoining(const QString& name, const QString& passphrase) {
           return;
         }
         settings_.setValue(QStringLiteral("open"), QStringLiteral("yard"));
-        people_ = listed(*people, true);
-        people_elsewhere_ = listed(*people, false);
+        std::tie(people_, people_elsewhere_) = listed(*people);
         Q_EMIT peopleChanged();
         setState(Joining);
       });
@@ -476,8 +480,7 @@ void App::joined() {
           tell(in.error());
           return;
         }
-        people_ = listed(in->people, true);
-        people_elsewhere_ = listed(in->people, false);
+        std::tie(people_, people_elsewhere_) = listed(in->people);
         Q_EMIT peopleChanged();
         if (!in->open) {
           setState(Locked);
@@ -525,8 +528,7 @@ void App::readPeople() {
       this, [utc_ms = backend_.now().utc_ms](Desk& desk) { return peopleOf(*desk.folder, utc_ms); },
       [this](const Expected<std::vector<KeyFile>>& people) {
         if (!people) return;
-        people_ = listed(*people, true);
-        people_elsewhere_ = listed(*people, false);
+        std::tie(people_, people_elsewhere_) = listed(*people);
         Q_EMIT peopleChanged();
       });
 }

@@ -262,6 +262,26 @@ TEST(TwoPhonesTest, WhoIsLetInRightAwayIsInWithoutGivingTheirPassphraseAgain) {
   person.addUnit();
 }
 
+TEST(TwoPhonesTest, WhoseKeyIsRevokedIsNotAmongThoseWhoMaySign) {
+  for (const bool revoked : {false, true}) {
+    const QTemporaryDir scratch;
+    const session::Moment begun = folder::momentOfComputer();
+    makeYardOf(scratch.path(), begun.utc_ms);
+    {
+      folder::Folder yard = need(folder::openFolder(scratch.filePath(QStringLiteral("yard")).toStdString()));
+      const records::SecretKey yard_key = need(folder::openKey(yard, kYardKey, kPassphrase.toStdString()));
+      const records::SecretKey key = records::newSecretKey(folder::fillBytes);
+      const std::string ask = need(session::askToJoin(key, "Bo Sample", key.id(), begun, folder::fillBytes));
+      need(session::letIn(yard.store, yard_key, ask, "safety-lead", begun, folder::fillBytes));
+      if (revoked) need(session::revokeSigner(yard.store, yard_key, key.id(), std::nullopt, begun.utc_ms));
+    }
+    Hand hand(kSpeed, scratch.path(), QStringLiteral("en"), begun);
+    ASSERT_TRUE(hand.until([&] { return hand.app().app.state() == App::Locked; }));
+    EXPECT_EQ(hand.app().app.property("people").toList().size(), 1);
+    EXPECT_EQ(hand.app().app.property("peopleElsewhere").toList().size(), revoked ? 0 : 1);
+  }
+}
+
 TEST(TwoPhonesTest, TheSafetyLeadJoinsAndConfirmsOnTheirOwnPhoneFromScreenToCameraAndBack) {
   const QTemporaryDir scratch;
   const session::Moment begun = folder::momentOfComputer();
