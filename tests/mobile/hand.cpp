@@ -208,14 +208,14 @@ void Hand::type(const QString& label, const QString& text) {
   });
   if (!there)
     FAIL() << "no field \"" << label.toStdString() << "\"; on the screen: " << everything().toStdString();
-  QQuickItem* input = nullptr;
+  QPointer<QQuickItem> input;
   eachItem(field, [&](QQuickItem* item) {
     if (item->inherits("QQuickTextField")) input = item;
     return input == nullptr;
   });
   show(input);
   press(input);
-  EXPECT_TRUE(until([&] { return input->hasFocus(); })) << label.toStdString();
+  EXPECT_TRUE(until([&] { return input && input->hasFocus(); })) << label.toStdString();
   keys(text);
 }
 
