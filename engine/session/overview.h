@@ -129,8 +129,8 @@ struct Confirmation {
   std::string key{};     ///< who; "" for nobody
   std::string role{};
   std::string device{};
-  bool own_phone =
-      false;  ///< sealed there, with a code from screen to camera; of a record: proven by its seal
+  /// Sealed there, with a code from screen to camera; of a record: proven by its seal.
+  bool own_phone = false;
   std::int64_t utc_ms = 0;
   /// "second-person-on-same-phone", "second-person-from-afar", "second-person-missing"
   std::vector<std::string> marks{};
