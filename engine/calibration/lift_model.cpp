@@ -23,6 +23,7 @@ constexpr double kFeltAcceleration_u = 0.4;
 constexpr double kUnknownCentreShare_per_m =
     0.035;  // relative change of the load arm per metre of centre, no linkage
 constexpr double kDefaultTemperature_K = 323.15;
+constexpr Eigen::Index kLeastRowsForSlope = 9;  // beside the levels
 constexpr double kOutsideWindow_u =
     0.005;  // of the payload: how well the model holds beyond the window; a judgement
 
@@ -216,15 +217,23 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const auto within = static_cast<Eigen::Index>(inside.sum());
   const Eigen::VectorXd per_arm = rows.arm.cwiseInverse();
   const Eigen::VectorXd span_force = rows.span.cwiseProduct(per_arm);
-  Eigen::MatrixXd regressors(n, n - within >= 3 ? 2 : 1);
-  regressors.col(0) = regressors.cols() == 2 ? Eigen::VectorXd(span_force.cwiseProduct(inside)) : span_force;
-  if (regressors.cols() == 2) regressors.col(1) = span_force - regressors.col(0);
+  Eigen::MatrixXd levels(n, n - within >= 3 ? 2 : 1);
+  levels.col(0) = levels.cols() == 2 ? Eigen::VectorXd(span_force.cwiseProduct(inside)) : span_force;
+  if (levels.cols() == 2) levels.col(1) = span_force - levels.col(0);
   const Eigen::VectorXd load_force = load.cwiseProduct(per_arm);
+  const Eigen::VectorXd along = (rows.angle_rad.array() - model.windowMiddle_rad()) / model.windowHalf_rad();
+  // What is in doubt (angles, friction, a pass unlike the taught ones) leaves a slope over the travel and is
+  // counted by itself: taken for noise, it would look like a long wander and be counted twice.
+  const bool may_slope = !pass.typed_points && n > levels.cols() + kLeastRowsForSlope;
+  Eigen::MatrixXd slope(n, may_slope ? 1 : 0);
+  if (may_slope) slope.col(0) = span_force.cwiseProduct(along);
   // Typed points are far apart; what a log's samples have in common is taken from what a level and bounces
   // leave.
+  Eigen::MatrixXd regressors(n, levels.cols() + slope.cols());
+  regressors << levels, slope;
   const std::vector<PassNoise> noises =
       pass.typed_points ? std::vector<PassNoise>(1) : plausibleNoise(regressors, load_force, pass.step_s);
-  const double first_mass_kg = regressors.colPivHouseholderQr().solve(load_force)(0);
+  const double first_mass_kg = levels.colPivHouseholderQr().solve(load_force)(0);
   MassEstimate estimate;
 
   // Columns: load, what a pascal does, then the derivative of (tare + mass * span) by each unknown.
@@ -233,8 +242,6 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   const double range_Pa = calibration.pressure_sensor.range.inPascals();
   const double rod_part_Pa = rod_share * pass.rod_pressure_Pa.mean();
   const double direction = pass.direction == Direction::Up ? 1.0 : -1.0;
-  const double middle_rad = model.windowMiddle_rad();
-  const double half_rad = model.windowHalf_rad();
   const SensorLine& line = calibration.boom_line;
   Eigen::MatrixXd columns(n, 2 + mean.size());
   double mass_kg = first_mass_kg;
@@ -261,7 +268,7 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
                                        : rows.gravity_tan(i) * (tare(i) + payload(i)) * mass_kg /
                                              calibration.rated_payload_kg;
       by(kViscosityLaw)(i) = rows.tare(i, kViscousSpeed) * mean(kViscousSpeed) * rows.viscosity_change_u;
-      by(kSpanTilt)(i) = payload(i) * (rows.angle_rad(i) - middle_rad) / half_rad;
+      by(kSpanTilt)(i) = payload(i) * along(i);
     }
     by(kPressureSpan) = payload;
     by(kLoadFriction) = direction * payload;
@@ -273,7 +280,6 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
 
     // No two passes are alike: an offset, a slope and a bend of this one, as in the empty passes.
     const Eigen::VectorXd whole = kPassRepeatability_u * (tare + payload).cwiseProduct(per_arm);
-    const Eigen::VectorXd along = (rows.angle_rad.array() - middle_rad) / half_rad;
     // Rows outside the window count with a doubt of their own, so that they help to tell a bounce from a mass
     // without deciding the mass.
     Eigen::MatrixXd own(n, 5);
@@ -294,15 +300,17 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
     for (const PassNoise& noise : noises) {
       const Eigen::MatrixXd bounces = bounceColumns(noise.bounces, n, pass.step_s);
       const Eigen::Index count = 1 + bounces.cols();
-      Eigen::MatrixXd all(n, count + columns.cols() + own.cols());
-      all << span_force, bounces, forces, own;
+      const Eigen::Index known = slope.cols() + count;
+      Eigen::MatrixXd all(n, known + columns.cols() + own.cols());
+      all << slope, span_force, bounces, forces, own;
       all = whitened(noise, all, pass.step_s);
-      const auto design = all.leftCols(count);
-      const Eigen::VectorXd left = all.col(count) - design * design.householderQr().solve(all.col(count));
-      const auto own_freedom = static_cast<double>(std::max<Eigen::Index>(1, n - count));
+      const auto design = all.middleCols(slope.cols(), count);
+      const Eigen::VectorXd left =
+          all.col(known) - all.leftCols(known) * all.leftCols(known).householderQr().solve(all.col(known));
+      const auto own_freedom = static_cast<double>(std::max<Eigen::Index>(1, n - known));
       const double noise_variance = std::max(left.squaredNorm() / own_freedom,
                                              1e-12 * load_force.squaredNorm() / static_cast<double>(n));
-      const Eigen::MatrixXd doubts = all.middleCols(count + 2, mean.size()) * calibration.state.factor;
+      const Eigen::MatrixXd doubts = all.middleCols(known + 2, mean.size()) * calibration.state.factor;
       Eigen::MatrixXd covariance =
           doubts * doubts.transpose() + all.rightCols(own.cols()) * all.rightCols(own.cols()).transpose();
       covariance.diagonal().array() += noise_variance;
@@ -338,8 +346,8 @@ MassEstimate estimateMass(const Calibration& calibration, const LiftModel& model
   estimate.swing_kg = (load_force - level_kg * span_force).norm() / span_force.norm();
   {
     const Eigen::MatrixXd bounces = bounceColumns(noises.front().bounces, n, pass.step_s);
-    Eigen::MatrixXd seen(n, regressors.cols() + bounces.cols());
-    seen << regressors, bounces;
+    Eigen::MatrixXd seen(n, levels.cols() + bounces.cols());
+    seen << levels, bounces;
     const Eigen::VectorXd left = load_force - seen * seen.colPivHouseholderQr().solve(load_force);
     estimate.residual_Pa = std::sqrt(left.squaredNorm() / static_cast<double>(n)) / head_force;
   }

@@ -19,18 +19,26 @@ constexpr double kMostDecay_per_s = 4.0;
 constexpr double kLeastInterval = 0.3;  // of the logarithm of two bounces' frequencies
 constexpr double kLeastLevel = 0.2;     // share of the level's square that bounces must leave
 constexpr int kMostBounces = 2;         // on the tyres, and on the oil
-constexpr double kWanders[] = {0.3, 1.5, 8.0, 40.0};
+constexpr double kWanders[] = {1.5, 8.0, 40.0};
 constexpr double kMemories_s[] = {0.08, 0.2, 0.5};
+// A machine that is jolted all the way, by its lever or its pins, keeps bouncing on its tyres.
+constexpr double kTurns_Hz[] = {0.7, 1.0, 1.4};
+constexpr double kTurningWanders[] = {8.0, 40.0};
+constexpr double kTurningMemory_s = 1.0;
 constexpr double kLeastWeight = 0.01;
 constexpr double kSearchPenalty =
     8.0;  // 2 ln of the number of bounces tried, for having taken the best of them
 
-Eigen::MatrixXd correlationRoot(double wander, double memory_s, Eigen::Index n, double step_s) {
+Eigen::MatrixXd correlationRoot(const PassNoise& noise, Eigen::Index n, double step_s) {
+  Eigen::VectorXd by_lag(n);
+  for (Eigen::Index lag = 0; lag < n; ++lag) {
+    const double lag_s = static_cast<double>(lag) * step_s;
+    by_lag(lag) = noise.wander * std::exp(-lag_s / noise.memory_s) *
+                  std::cos(2.0 * std::numbers::pi * noise.turn_Hz * lag_s);
+  }
   Eigen::MatrixXd covariance(n, n);
   for (Eigen::Index i = 0; i < n; ++i)
-    for (Eigen::Index k = 0; k <= i; ++k)
-      covariance(i, k) =
-          (i == k ? 1.0 : 0.0) + wander * std::exp(-static_cast<double>(i - k) * step_s / memory_s);
+    for (Eigen::Index k = 0; k <= i; ++k) covariance(i, k) = (i == k ? 1.0 : 0.0) + by_lag(i - k);
   return covariance.llt().matrixL();
 }
 
@@ -99,9 +107,7 @@ Eigen::MatrixXd bounceColumns(const std::vector<Bounce>& bounces, Eigen::Index n
 
 Eigen::MatrixXd whitened(const PassNoise& noise, const Eigen::MatrixXd& columns, double step_s) {
   if (noise.wander == 0.0) return columns;
-  return correlationRoot(noise.wander, noise.memory_s, columns.rows(), step_s)
-      .triangularView<Eigen::Lower>()
-      .solve(columns);
+  return correlationRoot(noise, columns.rows(), step_s).triangularView<Eigen::Lower>().solve(columns);
 }
 
 std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const Eigen::VectorXd& series,
@@ -114,9 +120,9 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
   const double per_parameter = std::log(rows);
 
   std::vector<Candidate> candidates;
-  const auto consider = [&](double wander, double memory_s) {
-    const bool wanders = wander > 0.0;
-    const Eigen::MatrixXd root = wanders ? correlationRoot(wander, memory_s, n, step_s) : Eigen::MatrixXd();
+  const auto consider = [&](PassNoise noise) {
+    const bool wanders = noise.wander > 0.0;
+    const Eigen::MatrixXd root = wanders ? correlationRoot(noise, n, step_s) : Eigen::MatrixXd();
     const auto whiten = [&](Eigen::MatrixXd columns) {
       if (wanders) root.triangularView<Eigen::Lower>().solveInPlace(columns);
       return columns;
@@ -129,8 +135,8 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
     Eigen::MatrixXd left = white_series;
     project(q, left);
     Eigen::Index bounces_columns = 0;
-    PassNoise noise{wander, memory_s, {}, 1.0};
-    double parameters = static_cast<double>(regressors.cols()) + 1.0 + (wanders ? 2.0 : 0.0);
+    double parameters = static_cast<double>(regressors.cols()) + 1.0 + (wanders ? 2.0 : 0.0) +
+                        (noise.turn_Hz > 0.0 ? 1.0 : 0.0);
     const auto criterionOf = [&](double squares, double count) {
       return rows * std::log(std::max(squares, 1e-300) / rows) + log_determinant + count * per_parameter +
              kSearchPenalty * static_cast<double>(noise.bounces.size());
@@ -199,10 +205,14 @@ std::vector<PassNoise> plausibleNoise(const Eigen::MatrixXd& regressors, const E
       bounces_columns = known.cols() - regressors.cols();
     }
   };
-  consider(0.0, 1.0);
-  if (n > regressors.cols() + 8)
+  consider({});
+  if (n > regressors.cols() + 8) {
     for (const double memory_s : kMemories_s)
-      for (const double wander : kWanders) consider(wander, memory_s);
+      for (const double wander : kWanders) consider({.wander = wander, .memory_s = memory_s});
+    for (const double turn_Hz : kTurns_Hz)
+      for (const double wander : kTurningWanders)
+        consider({.wander = wander, .memory_s = kTurningMemory_s, .turn_Hz = turn_Hz});
+  }
 
   std::ranges::sort(candidates, {}, &Candidate::criterion);
   std::vector<PassNoise> result;

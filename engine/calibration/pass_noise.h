@@ -15,12 +15,13 @@ struct Bounce {
 };
 
 /// What disturbs the readings of one pass: independent noise; beside it a wander whose memory fades over
-/// `memory_s`, with `wander` times the variance of the independent noise; and bounces, whose size and phase
-/// are unknown.
+/// `memory_s`, with `wander` times the variance of the independent noise, and swings at `turn_Hz` while it
+/// fades (0: it only fades); and bounces, whose size and phase are unknown.
 struct PassNoise {
   double wander = 0.0;
   double memory_s = 1.0;
-  std::vector<Bounce> bounces;
+  double turn_Hz = 0.0;
+  std::vector<Bounce> bounces{};
   double weight = 1.0;  ///< how plausible among the models that were tried; the weights sum to 1
 };
 

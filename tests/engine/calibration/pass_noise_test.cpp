@@ -43,16 +43,41 @@ TEST(PassNoiseTest, BounceColumnsAreTheDampedCosineAndSine) {
 }
 
 TEST(PassNoiseTest, WhiteningUndoesTheStatedCorrelation) {
-  const PassNoise noise{3.0, 0.3, {}, 1.0};
-  const Eigen::MatrixXd root = whitened(noise, Eigen::MatrixXd::Identity(kRows, kRows), kStep_s);
-  Eigen::MatrixXd correlation(kRows, kRows);
-  for (Eigen::Index i = 0; i < kRows; ++i)
-    for (Eigen::Index k = 0; k < kRows; ++k)
-      correlation(i, k) =
-          (i == k ? 1.0 : 0.0) + 3.0 * std::exp(-std::abs(static_cast<double>(i - k)) * kStep_s / 0.3);
-  EXPECT_LT(
-      (root * correlation * root.transpose() - Eigen::MatrixXd::Identity(kRows, kRows)).cwiseAbs().maxCoeff(),
-      1e-10);
+  for (const double turn_Hz : {0.0, 0.9}) {
+    const PassNoise noise{.wander = 3.0, .memory_s = 0.3, .turn_Hz = turn_Hz};
+    const Eigen::MatrixXd root = whitened(noise, Eigen::MatrixXd::Identity(kRows, kRows), kStep_s);
+    Eigen::MatrixXd correlation(kRows, kRows);
+    for (Eigen::Index i = 0; i < kRows; ++i)
+      for (Eigen::Index k = 0; k < kRows; ++k) {
+        const double lag_s = std::abs(static_cast<double>(i - k)) * kStep_s;
+        correlation(i, k) = (i == k ? 1.0 : 0.0) +
+                            3.0 * std::exp(-lag_s / 0.3) * std::cos(2.0 * std::numbers::pi * turn_Hz * lag_s);
+      }
+    EXPECT_LT((root * correlation * root.transpose() - Eigen::MatrixXd::Identity(kRows, kRows))
+                  .cwiseAbs()
+                  .maxCoeff(),
+              1e-10);
+  }
+}
+
+TEST(PassNoiseTest, AMachineThatIsJoltedAllTheWayIsSeenToSwing) {
+  // Two wanders of equal size, a quarter turn apart: their sum's correlation is a cosine that fades.
+  int swinging = 0;
+  constexpr int kSeries = 30;
+  for (int i = 0; i < kSeries; ++i) {
+    Random random(200 + i);
+    const Eigen::VectorXd cosine = wander(random, 1.0);
+    const Eigen::VectorXd sine = wander(random, 1.0);
+    Eigen::VectorXd series(kRows);
+    for (Eigen::Index k = 0; k < kRows; ++k) {
+      const double phase = 2.0 * std::numbers::pi * 0.95 * kStep_s * static_cast<double>(k);
+      series(k) = cosine(k) * std::cos(phase) + sine(k) * std::sin(phase) + 0.2 * random.normal();
+    }
+    const std::vector<PassNoise> noises = plausibleNoise(Eigen::MatrixXd::Ones(kRows, 1), series, kStep_s);
+    // A swing that hardly changes its size on the way is as well a bounce.
+    swinging += noises.front().turn_Hz > 0.0 || !noises.front().bounces.empty() ? 1 : 0;
+  }
+  EXPECT_GE(swinging, kSeries - kSeries / 6);
 }
 
 TEST(PassNoiseTest, ABounceIsFoundWithItsPitch) {
@@ -75,14 +100,18 @@ TEST(PassNoiseTest, ABounceIsFoundWithItsPitch) {
 TEST(PassNoiseTest, AWanderIsSeldomTakenForABounce) {
   const Eigen::MatrixXd level = Eigen::MatrixXd::Ones(kRows, 1);
   int with_bounce = 0;
+  int swinging = 0;
   constexpr int kSeries = 60;
   for (int i = 0; i < kSeries; ++i) {
     Random random(100 + i);
     Eigen::VectorXd series = wander(random, 0.3);
     for (double& value : series) value += 0.3 * random.normal();
-    with_bounce += plausibleNoise(level, series, kStep_s).front().bounces.empty() ? 0 : 1;
+    const PassNoise found = plausibleNoise(level, series, kStep_s).front();
+    with_bounce += found.bounces.empty() ? 0 : 1;
+    swinging += found.turn_Hz > 0.0 ? 1 : 0;
   }
   EXPECT_LE(with_bounce, kSeries / 6);
+  EXPECT_LE(swinging, kSeries / 6);
 }
 
 TEST(PassNoiseTest, WeightsAreAProbabilityOverTheModels) {
