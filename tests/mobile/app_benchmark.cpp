@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the app costs, beside an empty window with a chart: start to the first usable frame, the work of a
-// frame while steps change and charts run, memory over an hour of live feed. Run by hand; figures in
-// tests/benchmarks/RESULTS.md.
-//   app_benchmark start [RUNS] | frames | chart | memory [MINUTES]
+// frame while steps change and charts run or records arrive, memory over an hour of live feed. Run by hand;
+// figures in tests/benchmarks/RESULTS.md.
+//   app_benchmark start [RUNS] | frames | chart | sync [RECORDS] | memory [MINUTES]
 #include <gtest/gtest.h>
 
 #include <QtQml/qqmlextensionplugin.h>
@@ -25,6 +25,8 @@
 #include <vector>
 
 #include "person.h"
+#include "tests/engine/far_side/servers/real.h"
+#include "tests/engine/sync/far_side.h"
 
 Q_IMPORT_QML_PLUGIN(HingepinPlugin)
 
@@ -222,6 +224,98 @@ int frames(MeasuredApplication& application) {
   return 0;
 }
 
+/// Opens a unit and goes back, again and again for as long as `goes_on`.
+void lookAtUnit(MeasuredApplication& application, Hand& hand, const std::string& name,
+                std::map<std::string, std::vector<double>>& waits, const std::function<bool()>& goes_on) {
+  const QString unit =
+      hand.app().yard.property("units").toList().first().toMap().value(QStringLiteral("id")).toString();
+  QObject* const stack = hand.window().findChild<QObject*>(QStringLiteral("stack"));
+  application.kind = application.next_kind = name;
+  while (goes_on()) {
+    QElapsedTimer timer;
+    timer.start();
+    QMetaObject::invokeMethod(&hand.window(), "open", Q_ARG(QString, QStringLiteral("UnitPage")),
+                              Q_ARG(QVariant, QVariantMap({{QStringLiteral("unit"), unit}})));
+    hand.until([&] { return !hand.app().app.busy(); });
+    waits[name].push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    hand.wait(300);
+    QMetaObject::invokeMethod(stack, "goBack");
+    hand.wait(300);
+  }
+  application.kind = application.next_kind = "";
+}
+
+/// A yard's phone on which somebody works while the records of another one arrive from a share.
+int sync(MeasuredApplication& application, int records) {
+  const QTemporaryDir scratch;
+  const QString yard = scratch.filePath(QStringLiteral("phone"));
+  const far_side::samples::RealServer server("webdav",
+                                             scratch.filePath(QStringLiteral("server")).toStdString());
+  if (!server.runs()) {
+    std::fprintf(stderr, "%s are needed.\n", server.packages().c_str());
+    return 1;
+  }
+  {
+    Hand hand(1.0, yard);
+    Person person(hand);
+    person.makeYard();
+    person.addUnit();
+    Syncer& syncer = hand.app().syncer;
+    syncer.setByItself(false);
+    syncer.setUp({{QStringLiteral("kind"), QStringLiteral("webdav")},
+                  {QStringLiteral("url"), QString::fromStdString(server.url())},
+                  {QStringLiteral("user"), QStringLiteral("technician")},
+                  {QStringLiteral("ca_file"), QString::fromStdString(server.caFile())}},
+                 QString::fromStdString(server.secret()));
+    hand.until([&] { return syncer.canBegin(); });
+  }
+  const std::string store_file = (yard + QStringLiteral("/yard/store.db")).toStdString();
+  {
+    const hingepin::sync::samples::Folder folder;
+    const auto others = hingepin::sync::samples::phones(folder, 1);
+    hingepin::sync::samples::Handset& other = *others.front();
+    {
+      auto batch = other.store->beginBatch();
+      for (int number = 0; number < records; ++number) other.workWithoutLog();
+      if (!batch || !batch->commit()) return 1;
+    }
+    other.exchangeWith(server.remote());
+    // The phone's yard knows who works on the other one.
+    auto store = store::Store::open(store_file);
+    const records::SealedSigners list = hingepin::sync::samples::yardOf(others);
+    if (!store || !store->putSigners(list, hingepin::sync::samples::kNow, false) ||
+        !store->acceptRoot(list.name))
+      return 1;
+  }
+  std::map<std::string, std::vector<double>> waits;
+  {
+    Hand hand(1.0, yard);
+    Person person(hand);
+    person.unlock(QStringLiteral("Ada Example"), kPassphrase);
+    Syncer& syncer = hand.app().syncer;
+    hand.until([&] { return syncer.canBegin() && !hand.app().app.busy(); });
+    QElapsedTimer timer;
+    timer.start();
+    constexpr int kQuiet_ms = 20000;
+    lookAtUnit(application, hand, "a unit is opened, again and again", waits,
+               [&] { return timer.elapsed() < kQuiet_ms; });
+    timer.restart();
+    syncer.begin();
+    lookAtUnit(application, hand, "likewise, while records arrive", waits, [&] { return syncer.running(); });
+    std::printf("%.1f s for the exchange; %s\n", static_cast<double>(timer.elapsed()) / 1000.0,
+                qUtf8Printable(syncer.property("problem").toString()));
+  }
+  const auto store = store::Store::open(store_file);
+  const auto names = store ? store->statementNames() : std::unexpected(store.error());
+  std::printf("%zu statements are there\n", names ? names->size() : 0);
+  printFrames(application);
+  std::puts(
+      "| from the press until all is read, ms | times | p50 | p95 | p99 | most |\n| --- | --- | --- | --- | "
+      "--- | --- |");
+  for (const auto& [name, values] : waits) printQuantiles(name, values);
+  return 0;
+}
+
 /// Resident memory in MiB.
 double resident_MiB() {
   QFile file(QStringLiteral("/proc/self/statm"));
@@ -307,8 +401,10 @@ int main(int argc, char** argv) {
     return hingepin::mobile::start(arguments.value(2, QStringLiteral("15")).toInt());
   if (what == QLatin1String("frames")) return hingepin::mobile::frames(application);
   if (what == QLatin1String("chart")) return hingepin::mobile::chart(application);
+  if (what == QLatin1String("sync"))
+    return hingepin::mobile::sync(application, arguments.value(2, QStringLiteral("10000")).toInt());
   if (what == QLatin1String("memory"))
     return hingepin::mobile::memory(arguments.value(2, QStringLiteral("60")).toDouble());
-  std::fputs("app_benchmark start [RUNS] | frames | chart | memory [MINUTES]\n", stderr);
+  std::fputs("app_benchmark start [RUNS] | frames | chart | sync [RECORDS] | memory [MINUTES]\n", stderr);
   return 2;
 }
