@@ -252,7 +252,7 @@ int sync(MeasuredApplication& application, int records) {
   const far_side::samples::RealServer server("webdav",
                                              scratch.filePath(QStringLiteral("server")).toStdString());
   if (!server.runs()) {
-    std::fprintf(stderr, "%s are needed.\n", server.packages().c_str());
+    std::fprintf(stderr, "%s are needed.\n", server.packages());
     return 1;
   }
   {
