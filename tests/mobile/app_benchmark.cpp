@@ -15,6 +15,7 @@
 #include <QTcpServer>
 #include <QTcpSocket>
 #include <QTemporaryDir>
+#include <QThread>
 #include <QTimer>
 #include <algorithm>
 #include <cmath>
@@ -51,6 +52,8 @@ class MeasuredApplication : public QApplication {
  public:
   using QApplication::QApplication;
   bool notify(QObject* receiver, QEvent* event) override {
+    // Qt asks it for the events of every thread.
+    if (QThread::currentThread() != thread()) return QApplication::notify(receiver, event);
     const bool is_frame = event->type() == QEvent::UpdateRequest && receiver->isWindowType();
     has_frame_ = has_frame_ || is_frame;
     // A display hands a frame over inside an event of its own.
