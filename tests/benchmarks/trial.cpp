@@ -169,6 +169,7 @@ const Cause* causeOf(const std::string& name) {
 struct Weighed {
   double mass_kg;
   double expanded_kg;  // 95.45 %
+  std::vector<statistics::Contribution> budget;
 };
 
 /// The files through the public calls, as a program would: the job with its logs, then each load; the
@@ -196,7 +197,7 @@ std::vector<Expected<Weighed>> weighAll(const Files& files, const std::vector<st
       if (!log) return std::unexpected(log.error());
       const auto weighing = calibration::weigh(*calibration, *log);
       if (!weighing) return std::unexpected(weighing.error());
-      return Weighed{weighing->mass_kg, weighing->expanded_uncertainty_kg};
+      return Weighed{weighing->mass_kg, weighing->expanded_uncertainty_kg, weighing->budget};
     };
     results.push_back(weigh());
   }
@@ -249,8 +250,9 @@ struct Result {
   double mass_kg = 0.0;
   double error = 0.0;
   double expanded = 0.0;
-  std::string refusal;   // the code; empty where weighed
-  double plainly = 0.0;  // the plain estimator's error, where the world has one
+  std::string refusal;                     // the code; empty where weighed
+  double plainly = 0.0;                    // the plain estimator's error, where the world has one
+  std::map<std::string, double> budget{};  // standard uncertainties by the line's name
 };
 
 struct MachineResult {
@@ -466,6 +468,8 @@ MachineResult runMachine(const Options& options, std::size_t index) {
       r.mass_kg = weighed[k]->mass_kg;
       r.error = percent(weighed[k]->mass_kg - r.truth_kg);
       r.expanded = percent(weighed[k]->expanded_kg);
+      for (const statistics::Contribution& line : weighed[k]->budget)
+        r.budget[line.name] = std::hypot(r.budget[line.name], percent(line.standard_uncertainty));
     } else {
       r.refusal = weighed[k].error().message.code;
     }
@@ -476,13 +480,16 @@ MachineResult runMachine(const Options& options, std::size_t index) {
 
 bool writeTable(const std::string& path, const std::vector<MachineResult>& results) {
   std::ofstream file(path);
-  file << "machine,group,rated_kg,taught_Cel,load,truth_kg,mass_kg,error_percent,expanded_percent,refusal\n";
+  file << "machine,group,rated_kg,taught_Cel,load,truth_kg,mass_kg,error_percent,expanded_percent,refusal,"
+          "budget_percent\n";
   for (std::size_t i = 0; i < results.size(); ++i) {
     const MachineResult& m = results[i];
     for (std::size_t k = 0; k < m.loads.size(); ++k) {
       const Result& r = m.loads[k];
-      file << fmt::format("{},{},{:.0f},{:.1f},{},{:.2f},{:.2f},{:.4f},{:.4f},{}\n", i, m.group, m.rated_kg,
+      file << fmt::format("{},{},{:.0f},{:.1f},{},{:.2f},{:.2f},{:.4f},{:.4f},{},", i, m.group, m.rated_kg,
                           m.taught_Cel, k + 1, r.truth_kg, r.mass_kg, r.error, r.expanded, r.refusal);
+      for (const auto& [name, u] : r.budget) file << fmt::format("{}:{:.5f} ", name, u);
+      file << '\n';
     }
   }
   return static_cast<bool>(file);

@@ -433,6 +433,35 @@ TEST(WeighTest, OverManyLiftsTheNoiseLineIsTheScatter) {
   EXPECT_LT(std::sqrt(stated / kLifts), 1.3 * scatter_kg);
 }
 
+TEST(WeighTest, WhatACentreElsewhereLeavesIsNotTakenForNoise) {
+  // Loads that lie elsewhere than stated: their moment runs askew over the angle. That is the centre's doubt,
+  // which has a line of its own; the noise's line is still the scatter. The SD of an SD of 60 is 9 %.
+  IdealLoader quiet;
+  const auto calibration = calibrate(exactJob(quiet, true));
+  ASSERT_TRUE(calibration.has_value());
+  IdealLoader loader;
+  loader.pressure_noise_Pa = 0.5e5;
+  loader.payload_center.along = loader.payload_center.along + Length::fromMetres(0.15);
+  loader.payload_center.across = loader.payload_center.across + Length::fromMetres(-0.15);
+  double sum = 0.0;
+  double squares = 0.0;
+  double told = 0.0;
+  constexpr int kLifts = 60;
+  for (int i = 0; i < kLifts; ++i) {
+    const auto weighing =
+        weigh(*calibration, loader.lift({.mass_kg = 3000, .seed = std::uint64_t(3000 + i)}));
+    ASSERT_TRUE(weighing.has_value());
+    sum += weighing->mass_kg;
+    squares += weighing->mass_kg * weighing->mass_kg;
+    const double noise_kg = budgetOf(*weighing, "budget-lift-noise");
+    told += noise_kg * noise_kg;
+  }
+  const double mean = sum / kLifts;
+  const double scatter_kg = std::sqrt(squares / kLifts - mean * mean);
+  EXPECT_GT(std::sqrt(told / kLifts), 0.8 * scatter_kg);
+  EXPECT_LT(std::sqrt(told / kLifts), 1.3 * scatter_kg);
+}
+
 TEST(WeighTest, DrawingTheDoubtsAgreesWithPropagatingThem) {
   // JCGM 101 by hand: machines drawn from the stated doubts, each calibrated and weighed, beside the
   // propagated uncertainty (JCGM 100). 80 draws know their SD to 8 %; a quarter is three of those.
